@@ -1,0 +1,133 @@
+// SPDX-License-Identifier: MIT
+#include "base/date.h"
+
+#include <fmt/format.h>
+
+#include <array>
+#include <cctype>
+#include <charconv>
+
+namespace trug {
+namespace {
+
+using std::chrono::year_month_day;
+
+constexpr std::array<std::string_view, 12> kMonths = {
+    "January", "February", "March",     "April",   "May",      "June",
+    "July",    "August",   "September", "October", "November", "December"};
+constexpr std::array<std::string_view, 7> kWeekdays = {
+    "Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"};
+
+std::string lower_ascii(std::string_view text) {
+  std::string result(text);
+  for (char& c : result) c = static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+  return result;
+}
+
+// Index of the name that `text` is, in full or by its first three letters.
+template <std::size_t N>
+std::optional<unsigned> index_of(const std::array<std::string_view, N>& names,
+                                 std::string_view text) {
+  const std::string wanted = lower_ascii(text);
+  for (std::size_t i = 0; i < N; ++i) {
+    const std::string name = lower_ascii(names[i]);
+    if (wanted == name || wanted == name.substr(0, 3)) return static_cast<unsigned>(i);
+  }
+  return std::nullopt;
+}
+
+std::optional<unsigned> parse_digits(std::string_view text) {
+  unsigned value = 0;
+  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
+  if (error != std::errc{} || end != text.data() + text.size()) return std::nullopt;
+  return value;
+}
+
+std::string_view month_name(std::chrono::month month) {
+  return kMonths[static_cast<unsigned>(month) - 1];
+}
+
+}  // namespace
+
+Date make_date(int year, unsigned month, unsigned day) {
+  return year_month_day{std::chrono::year{year}, std::chrono::month{month},
+                        std::chrono::day{day}};
+}
+
+int year_of(Date day) { return static_cast<int>(year_month_day{day}.year()); }
+
+unsigned month_of(Date day) { return static_cast<unsigned>(year_month_day{day}.month()); }
+
+int day_of_year(Date day) { return days_between(make_date(year_of(day), 1, 1), day) + 1; }
+
+Date on(MonthDay day, int year) {
+  const year_month_day candidate{std::chrono::year{year}, day.month(), day.day()};
+  return candidate.ok() ? Date{candidate} : make_date(year, 2, 28);
+}
+
+Date monday_of(Date day) {
+  return day - Days{std::chrono::weekday{day}.iso_encoding() - 1};
+}
+
+std::string iso_week(Date day) {
+  const Date thursday = monday_of(day) + Days{3};
+  return fmt::format("{:04}-W{:02}", year_of(thursday), (day_of_year(thursday) - 1) / 7 + 1);
+}
+
+std::string iso(Date day) {
+  const year_month_day ymd{day};
+  return fmt::format("{:04}-{:02}-{:02}", static_cast<int>(ymd.year()),
+                     static_cast<unsigned>(ymd.month()), static_cast<unsigned>(ymd.day()));
+}
+
+std::optional<Date> parse_iso(std::string_view text) {
+  if (text.size() != 10 || text[4] != '-' || text[7] != '-') return std::nullopt;
+  const auto year = parse_digits(text.substr(0, 4));
+  const auto month = parse_digits(text.substr(5, 2));
+  const auto day = parse_digits(text.substr(8, 2));
+  if (!year || !month || !day) return std::nullopt;
+  const year_month_day ymd{std::chrono::year{static_cast<int>(*year)}, std::chrono::month{*month},
+                           std::chrono::day{*day}};
+  if (!ymd.ok()) return std::nullopt;
+  return Date{ymd};
+}
+
+std::string short_day(MonthDay day) {
+  return fmt::format("{} {}", static_cast<unsigned>(day.day()), month_name(day.month()));
+}
+
+std::string short_day(Date day) {
+  const year_month_day ymd{day};
+  return short_day(MonthDay{ymd.month(), ymd.day()});
+}
+
+std::string plain_day(Date day) { return fmt::format("{} {}", short_day(day), year_of(day)); }
+
+std::string long_day(Date day) {
+  const std::string_view weekday = kWeekdays[std::chrono::weekday{day}.iso_encoding() - 1];
+  return fmt::format("{} {}", weekday.substr(0, 3), plain_day(day));
+}
+
+std::optional<MonthDay> parse_month_day(std::string_view text) {
+  const std::size_t blank = text.find(' ');
+  if (blank == std::string_view::npos) return std::nullopt;
+  std::string_view number = text.substr(0, blank);
+  std::string_view name = text.substr(blank + 1);
+  if (!number.empty() && !std::isdigit(static_cast<unsigned char>(number.front()))) {
+    std::swap(number, name);
+  }
+  const auto day = parse_digits(number);
+  const auto month = index_of(kMonths, name);
+  if (!day || !month) return std::nullopt;
+  const MonthDay result{std::chrono::month{*month + 1}, std::chrono::day{*day}};
+  if (!result.ok()) return std::nullopt;
+  return result;
+}
+
+std::optional<std::chrono::weekday> parse_weekday(std::string_view text) {
+  const auto index = index_of(kWeekdays, text);
+  if (!index) return std::nullopt;
+  return std::chrono::weekday{*index + 1};
+}
+
+}  // namespace trug

@@ -1,0 +1,142 @@
+// SPDX-License-Identifier: MIT
+// The plan: a place, a wish, the gardener's days and the beds, as the TOML file says them.
+#pragma once
+
+#include <array>
+#include <optional>
+#include <set>
+#include <string>
+#include <string_view>
+#include <variant>
+#include <vector>
+
+#include "base/date.h"
+#include "base/diagnostics.h"
+#include "base/quantity.h"
+#include "base/uuid.h"
+
+namespace trug {
+
+// What the gardener's two frost dates mean (growth models, 4 and 9).
+// Garden: the average last and first frost that marks tender plants, about a screen minimum of
+// +2 degC; the sheets' windows count from it. Air: the average screen minimum of 0 degC. Safe: nine
+// years in ten are free of garden frost after (before) it.
+enum class FrostMeaning { Garden, Air, Safe };
+
+// Temperatures, degrees Celsius, from the best to none at all.
+struct MonthlyMeans {
+  std::array<double, 12> mean_c{};
+  std::optional<std::array<double, 12>> max_c;  // known where the plan gives maxima and minima
+};
+struct TwoMeans {
+  double year_mean_c = 0;
+  double warmest_month_c = 0;
+};
+struct NoTemperatures {};
+using Temperatures = std::variant<NoTemperatures, TwoMeans, MonthlyMeans>;
+
+struct Place {
+  double latitude = 0;  // degrees, south negative
+  MonthDay last_frost{};
+  MonthDay first_frost{};
+  FrostMeaning frost_meaning = FrostMeaning::Garden;
+  Temperatures temperatures;
+  double heated_c = 16;             // where seedlings are raised in warmth
+  std::optional<double> coldest_c;  // usual coldest night; absent: winter losses are not judged
+  double risk = 0.2;                // of frost on tender plants, accepted: one year in five
+  Position at;
+};
+
+struct Wish {
+  double vases_per_week = 1;
+  int stems_per_vase = 12;
+  MonthDay from{};
+  MonthDay to{};
+  std::vector<std::string> colours;
+  Position at;
+};
+
+enum class Remind { Must, All, None };
+
+struct Work {
+  std::vector<std::chrono::weekday> days;  // empty: any day
+  int remind_days_before = 1;
+  int remind_at_minutes = 18 * 60;  // after midnight, on the day of the reminder
+  Remind remind = Remind::Must;
+  bool care = false;
+  std::optional<Date> no_jobs_before;
+  int days_between_crops = 7;  // to clear and feed the ground
+};
+
+// What the plan insists on for one crop. A pin beats windows and work days, never rules.
+struct Pins {
+  std::optional<std::string> way;
+  std::optional<Date> start_on;    // sowing, or planting what is not sown
+  std::optional<Date> plant_on;    // into its place in the bed
+  std::optional<Date> lift_on;
+  std::optional<Date> not_before;  // nothing of it earlier
+};
+
+// A crop asked for in a stretch.
+struct CropEntry {
+  std::string crop;  // the sheet's name, once resolved
+  std::optional<std::string> variety;
+  std::optional<std::string> group;
+  std::optional<std::string> id;
+  std::optional<int> plants;
+  std::optional<double> spacing_cm;
+  std::vector<std::string> colours;  // of the variety; empty: the sheet's
+  bool keep = false;                 // bulbs: left in the ground until the leaves have died
+  int successions = 1;
+  std::optional<int> gap_days;       // between first cuts; absent: the sheet's, else 14
+  std::optional<std::string> person;
+  Pins pins;
+  Position at;
+};
+
+struct Stretch {
+  Millimetres length;
+  std::vector<CropEntry> crops;  // in order: the next follows the last
+  Millimetres offset;            // from the bed's start; stretches lie end to end
+  Position at;
+};
+
+struct Bed {
+  std::string name;
+  std::optional<std::string> id;
+  Millimetres length;
+  Millimetres width;
+  std::optional<std::string> person;
+  std::vector<Stretch> stretches;
+  Position at;
+};
+
+struct Plan {
+  std::string file;
+  int flowering_year = 0;
+  std::string title;
+  std::optional<Uuid> garden;  // identity of the calendar's events
+  Place place;
+  std::optional<Wish> wish;
+  Work work;
+  std::vector<Bed> beds;
+};
+
+// One planting's place in the plan: the ground of every identity and of every report.
+struct PlantingRef {
+  std::size_t bed = 0;
+  std::size_t stretch = 0;
+  std::size_t crop = 0;
+  auto operator<=>(const PlantingRef&) const = default;
+};
+
+const CropEntry& entry(const Plan& plan, PlantingRef ref);
+// All plantings in the plan's order.
+std::vector<PlantingRef> plantings(const Plan& plan);
+// How people and files name it: "west bed/zinnia", or "west bed/late zinnia" by its id.
+std::string planting_name(const Plan& plan, PlantingRef ref);
+// What names the bed for good: its id, else its name.
+const std::string& bed_identity(const Bed& bed);
+bool is_southern(const Place& place);
+
+}  // namespace trug

@@ -1,0 +1,195 @@
+// SPDX-License-Identifier: MIT
+// One crop's sheet: what the trade knows of it, each figure with its source (crops/NAME.toml).
+//
+// Temperatures in degrees Celsius (_c), heat in degree-days above the base (_kd), lengths in the
+// unit of the name. A figure that is not known is absent; the comment says what follows.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace trug {
+
+enum class LifeCycle {
+  HardyAnnual, HalfHardyAnnual, TenderAnnual, Biennial, Perennial, Bulb, Corm, Tuber, Shrub
+};
+enum class FrostClass { Hardy, HalfHardy, Tender };
+// Single: one flush within a fortnight. Limited: three to four weeks with a peak.
+enum class Habit { Single, Limited, CutAndComeAgain };
+enum class Role { Focal, Secondary, Line, Filler, Foliage };
+enum class Frost { Last, First };
+// What is sown or planted.
+enum class Method { Seed, BoughtPlants, Bulb, Established };
+// Where the plant stands before it goes to its place in the bed.
+enum class Raised { InPlace, Heated, Frame, NurseryBed };
+enum class FlowersIn { SameYear, NextYear, ThirdYear };
+
+// A figure the trade gives as a span; low == high where it gives one number.
+struct Range {
+  double low = 0;
+  double high = 0;
+  double middle() const { return (low + high) / 2; }
+  bool operator==(const Range&) const = default;
+};
+
+// Weeks after (negative: before) the average garden frost of the year the window belongs to.
+struct FrostOffset {
+  double weeks = 0;
+  Frost from = Frost::Last;
+};
+
+struct FrostWindow {
+  FrostOffset earliest;
+  FrostOffset latest;
+};
+
+// How day length changes the pace from "able to respond" to first flower. Hours are civil twilight
+// to civil twilight unless `sunrise_to_sunset`.
+struct DayLengthResponse {
+  enum class Kind { Neutral, Long, Short, CriticalShort };
+  Kind kind = Kind::Neutral;
+  double from_hours = 10.5;  // Long: no progress beyond the floor up to here. Short: full pace up to here
+  double to_hours = 14.5;    // Long: full pace from here
+  double slower_per_hour = 0.02;  // Short: loss of pace an hour beyond from_hours
+  double floor = 0;               // the least pace (CriticalShort: beyond from_hours)
+  bool sunrise_to_sunset = false;
+};
+
+// The heat model's constants. Absent: first cuts come from windows and say so.
+struct Growth {
+  double base_c = 0;
+  double top_c = 0;
+  double heat_to_respond_kd = 0;       // from sowing (bulbs, tubers: planting; perennials: the new year)
+  double heat_to_first_flower_kd = 0;  // from "able to respond" to first flower
+  DayLengthResponse day_length;
+  std::optional<double> vernal_days;       // effective chilling days; absent: none needed
+  std::optional<double> stop_above_max_c;  // cutting ends when the smoothed daily maximum passes this
+};
+
+struct Group {
+  std::string name;                          // "early"
+  std::optional<FrostWindow> first_flower;   // replaces the ways' first-flower windows
+  std::optional<Growth> growth;              // replaces the sheet's
+  std::optional<Range> cutting_weeks;
+  std::optional<Range> stems_per_plant;
+};
+
+// One way to raise the crop.
+struct Way {
+  std::string name;  // "sown outdoors in autumn": unique in its sheet; the first is the trade's first choice
+  Method method = Method::Seed;
+  Raised raised = Raised::InPlace;
+  // When it goes to its place in the bed: the sowing day where it is sown in place, else the day it
+  // is planted (out). Absent for Established.
+  std::optional<FrostWindow> window;
+  // The season in which it flowers, counted from the season whose frosts the window names.
+  FlowersIn flowers = FlowersIn::SameYear;
+  // From sowing to planting out. Absent: sown in place, bulbs, bought plants.
+  std::optional<Range> weeks_under_cover;
+  // First flower where the heat model cannot be used; frosts of the flowering year.
+  std::optional<FrostWindow> first_flower;
+  std::optional<Range> stems_per_plant;  // of this way; absent: the sheet's
+  std::optional<int> prick_out_weeks;    // weeks after sowing; absent: sown in modules, not pricked out
+  std::optional<int> pot_on_weeks;       // weeks after sowing; absent: not potted on
+  std::optional<std::string> note;       // advice for this way, one sentence
+};
+
+struct Pinch {
+  enum class Advice { Yes, Optional, No };
+  Advice advice = Advice::No;
+  std::optional<Range> at_cm;
+  Range costs_days;  // later first flower when pinched
+};
+
+// What the seed, corm or bulb needs before it is sown or planted.
+struct Pretreatment {
+  enum class Kind { Chill, Soak, PreSprout, ColdStore };
+  Kind kind = Kind::Soak;
+  Range days;
+  std::string text;       // how, one sentence
+  bool needed = false;    // false: it helps
+};
+
+struct SecondFlush {
+  double weeks_after = 7;  // from cutting back to the next flowers
+  double share = 0.3;      // of the year's stems
+};
+
+// A job the plant needs every year at a time the frosts give ("prune", "divide", "lift and store").
+struct YearlyJob {
+  FrostWindow window;
+  std::string text;
+  std::optional<int> every_years;
+};
+
+struct Caution {
+  enum class Kind { Poisonous, Irritant, Phototoxic, Invasive, Thorny };
+  Kind kind = Kind::Poisonous;
+  std::string text;      // what it does, to whom
+  std::string handling;  // what to do about it
+};
+
+struct Source {
+  enum class Kind { Published, CommonPractice, Memory };
+  Kind kind = Kind::Memory;
+  std::string name;                 // who and what; empty for common practice and memory
+  std::vector<std::string> covers;  // keys, "way.sown outdoors in autumn.window", or "*" for the rest
+};
+
+struct Sheet {
+  std::string name;  // as the plan writes it: "sweet william"
+  std::vector<std::string> aliases;
+  std::string botanical_name;
+  std::string family;
+  LifeCycle life_cycle = LifeCycle::HardyAnnual;
+  double coldest_survived_c = 0;                 // established or hardened, in drained soil
+  std::optional<double> coldest_under_fleece_c;  // absent: the same
+  Range spacing_cm;
+  std::optional<double> depth_mm;  // absent: on the surface
+  Range height_cm;
+  std::vector<std::string> colours;
+  std::vector<Role> roles;  // the first is its main one
+  Range vase_days;
+  std::string cut_stage;
+  Range stems_per_plant;
+  Range cutting_weeks;
+  Habit habit = Habit::CutAndComeAgain;
+  std::optional<int> fewest_cutting_days;  // absent: 14, cut-and-come-again 21
+  std::optional<int> fewest_days_from_sowing;  // to first flower, whatever the windows say
+  std::optional<int> productive_years;
+  std::optional<int> rotation_years;
+  std::optional<double> succession_gap_days;  // absent: 14
+  Pinch pinch;
+  enum class Support { No, Light, Yes } support = Support::No;
+  enum class Light { Light, Dark, Cover } light = Light::Cover;
+  std::optional<Range> germination_days;  // absent: nothing is said of when to look
+  std::optional<Range> germination_c;
+  std::optional<Pretreatment> pretreat;
+  std::optional<double> oldest_pot_weeks;  // absent: as long as it is raised under cover
+  std::optional<Growth> growth;
+  std::optional<SecondFlush> second_flush;
+  std::optional<YearlyJob> prune, divide, lift_and_store, cut_back;
+  std::vector<Group> groups;
+  std::vector<Way> ways;
+  std::vector<Caution> cautions;
+  std::vector<Source> sources;
+};
+
+// From the coldest the plant survives, not from life-cycle words: -1 and warmer tender, -5 to -1
+// half-hardy, colder hardy (common practice).
+FrostClass frost_class(const Sheet& sheet);
+// Bulbs, corms and tubers, planted rather than sown.
+bool is_planted(LifeCycle life_cycle);
+// Perennials and shrubs stay in the ground from year to year.
+bool stays_in_ground(LifeCycle life_cycle);
+const Group* find_group(const Sheet& sheet, std::string_view name);
+
+std::string_view to_string(LifeCycle life_cycle);
+std::string_view to_string(FrostClass frost_class);
+std::string_view to_string(Habit habit);
+std::string_view to_string(Role role);
+std::string_view to_string(Raised raised);
+
+}  // namespace trug
