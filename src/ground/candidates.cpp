@@ -1,0 +1,304 @@
+// SPDX-License-Identifier: MIT
+#include "ground/candidates.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "climate/frost.h"
+#include "growth/harvest_curve.h"
+
+namespace trug::ground {
+namespace {
+
+using growth::CropClock;
+
+constexpr int kHalfHardyBeforeFrost = 30;  // screen -2 degC against garden frost (growth models, 4 and 7)
+constexpr int kTuberEmergence = 21;        // from planting to leaves (memory)
+constexpr int kMidwinterAfterSeasonStart = 15;
+constexpr double kFrameGain = 4;           // above the coldest night outdoors (memory)
+constexpr double kTooEarlyShare = 0.4;     // of the last stage by the first ten-hour day (memory)
+constexpr double kWholeRosette = 0.995;
+constexpr double kHalfRosette = 0.5;       // memory
+constexpr int kLeafDays = 42;              // bulbs kept: until the leaves have died (common practice)
+constexpr int kFewestSeasonDays = 28;
+constexpr int kFewestSeasonDaysSingle = 14;
+
+// Generates and judges the candidates of one crop and group.
+class Generator {
+ public:
+  Generator(const Setting& setting, const Sheet& sheet, const CropEntry& entry, const Group* group)
+      : setting_(setting),
+        sheet_(sheet),
+        entry_(entry),
+        group_(group),
+        clock_(setting.climate, sheet, group, setting.flowering_year, setting.rules) {}
+
+  void run(Candidates& out) {
+    for (std::size_t i = 0; i < sheet_.ways.size(); ++i) {
+      report_ = WayReport{.way = i, .group = group_};
+      if (entry_.pins.way && *entry_.pins.way != sheet_.ways[i].name) {
+        refuse({.rule = Rule::Pinned});
+      } else {
+        try_way(i, out);
+      }
+      out.reports.push_back(report_);
+    }
+  }
+
+ private:
+  void try_way(std::size_t index, Candidates& out) {
+    const Way& way = sheet_.ways[index];
+    if (way.method == Method::Established) {
+      try_start(index, clock_.season().from, clock_.season().from, out);
+      return;
+    }
+    if (!way.window) return;
+    const DateRange window = clock_.window_days(*way.window, way.flowers);
+    const Pins& pins = entry_.pins;
+    DateRange days{window.from, window.until + Days{7 * kLateWeeks}};
+    if (pins.plant_on) days = {*pins.plant_on, *pins.plant_on + Days{1}};
+    if (pins.start_on && !way.weeks_under_cover) days = {*pins.start_on, *pins.start_on + Days{1}};
+    for (Date day = days.from; day < days.until; day += Days{1}) {
+      if (!pins.plant_on && !is_work_day(day) && !(pins.start_on && !way.weeks_under_cover)) continue;
+      try_in_ground(index, day, out);
+    }
+  }
+
+  void try_in_ground(std::size_t index, Date day, Candidates& out) {
+    const Way& way = sheet_.ways[index];
+    if (!way.weeks_under_cover) {
+      try_start(index, day, day, out);
+      return;
+    }
+    if (const auto& start = entry_.pins.start_on) {
+      const double weeks = days_between(*start, day) / 7.0;
+      const Range& usual = *way.weeks_under_cover;
+      if (weeks >= usual.low - 2 && weeks <= usual.high + 2) try_start(index, *start, day, out);
+      return;
+    }
+    const int low = static_cast<int>(std::ceil(way.weeks_under_cover->low));
+    const int high = std::max(low, static_cast<int>(way.weeks_under_cover->high));
+    for (int weeks = low; weeks <= high; ++weeks) {
+      const Date start = day - Days{7 * weeks};
+      if (is_work_day(start) || entry_.pins.plant_on) try_start(index, start, day, out);
+    }
+  }
+
+  bool is_work_day(Date day) const {
+    const auto& days = setting_.work.days;
+    return days.empty() || std::ranges::find(days, std::chrono::weekday{day}) != days.end();
+  }
+
+  void try_start(std::size_t index, Date start, Date in_ground, Candidates& out) {
+    Candidate candidate{.way = index, .group = group_, .start = start, .in_ground = in_ground};
+    if (const auto refusal = judge(candidate)) {
+      refuse(*refusal);
+      return;
+    }
+    ++report_.allowed;
+    out.list.push_back(std::move(candidate));
+  }
+
+  // Fills in the candidate; the first rule it breaks comes back.
+  std::optional<Refusal> judge(Candidate& c) const {
+    const Way& way = sheet_.ways[c.way];
+    if (auto refusal = judge_dates(c, way)) return refusal;
+    if (auto refusal = judge_frost(c, way)) return refusal;
+    if (auto refusal = judge_winter(c, way)) return refusal;
+    auto timeline = clock_.timeline(way, c.start, c.in_ground);
+    if (!timeline) return Refusal{.rule = Rule::NoFlower, .start = c.start};
+    c.timeline = std::move(*timeline);
+    if (auto refusal = judge_before_winter(c, way)) return refusal;
+    if (auto refusal = judge_season(c)) return refusal;
+    set_lift(c);
+    set_window_place(c, way);
+    return std::nullopt;
+  }
+
+  std::optional<Refusal> judge_dates(const Candidate& c, const Way& way) const {
+    if (way.method == Method::Established) return std::nullopt;
+    const auto too_late = [&](const std::optional<Date>& limit, Rule rule) {
+      return limit && c.start < *limit
+                 ? std::optional(Refusal{rule, c.start, c.start, limit})
+                 : std::nullopt;
+    };
+    if (auto refusal = too_late(setting_.work.no_jobs_before, Rule::TooLate)) return refusal;
+    return too_late(entry_.pins.not_before, Rule::Pinned);
+  }
+
+  // Tender plants outdoors wait for the day on which the accepted risk is left; half-hardy ones are
+  // allowed that much earlier. What is sown or planted bare in place counts from its emergence.
+  std::optional<Refusal> judge_frost(const Candidate& c, const Way& way) const {
+    const FrostClass hardiness = frost_class(sheet_);
+    if (hardiness == FrostClass::Hardy || way.method == Method::Established) return std::nullopt;
+    const Date last = setting_.climate.frosts(setting_.flowering_year).last;
+    const Date safe =
+        climate::frost_safe_day(last, climate::kSpringSpreadDays, setting_.place.risk).value_or(last) -
+        Days{hardiness == FrostClass::HalfHardy ? kHalfHardyBeforeFrost : 0};
+    int emergence = 0;
+    if (way.raised == Raised::InPlace && way.method == Method::Seed && sheet_.germination_days) {
+      emergence = static_cast<int>(sheet_.germination_days->middle());
+    } else if (way.raised == Raised::InPlace && way.method == Method::Bulb) {
+      emergence = kTuberEmergence;
+    }
+    const Date exposed = c.in_ground + Days{emergence};
+    if (exposed >= safe) return std::nullopt;
+    return Refusal{Rule::FrostRisk, c.start, exposed, safe};
+  }
+
+  // The cold of every winter the plant stands through, in the open or in a frame.
+  std::optional<Refusal> judge_winter(Candidate& c, const Way& way) const {
+    const Date midwinter = clock_.season().from + Days{kMidwinterAfterSeasonStart};
+    const bool in_open =
+        way.method == Method::Established || c.in_ground < midwinter;
+    const bool under_glass = !in_open && c.start < midwinter && way.raised == Raised::Frame;
+    c.overwinters = in_open || under_glass;
+    if (!setting_.place.coldest_c || !c.overwinters) return std::nullopt;
+    const double coldest = *setting_.place.coldest_c + (under_glass ? kFrameGain : 0);
+    if (coldest >= sheet_.coldest_survived_c) return std::nullopt;
+    const double fleece = sheet_.coldest_under_fleece_c.value_or(sheet_.coldest_survived_c);
+    if (in_open && coldest >= fleece) {
+      c.under_fleece = true;
+      return std::nullopt;
+    }
+    Refusal refusal{.rule = Rule::WinterCold, .start = c.start};
+    refusal.found = coldest;
+    refusal.wanted = in_open ? std::min(fleece, sheet_.coldest_survived_c) : sheet_.coldest_survived_c;
+    return refusal;
+  }
+
+  std::optional<Refusal> judge_before_winter(Candidate& c, const Way& way) const {
+    if (way.method == Method::Established) return std::nullopt;
+    const Date flower = c.timeline.first_flower.likely;
+    if (flower < clock_.season().from) {
+      return Refusal{Rule::FlowersBeforeWinter, c.start, flower, clock_.season().from};
+    }
+    const auto judged = clock_.winter_judging_day();
+    if (!judged || c.start >= *judged || c.timeline.basis == growth::Basis::Window) {
+      return std::nullopt;
+    }
+    if (sheet_.life_cycle == LifeCycle::Biennial) {
+      const double share = c.timeline.forecast.respond_share;
+      if (share < kHalfRosette) {
+        Refusal refusal{.rule = Rule::RosetteTooSmall, .start = c.start};
+        refusal.found = share;
+        refusal.wanted = kHalfRosette;
+        return refusal;
+      }
+      c.small_rosette = share < kWholeRosette;
+      if (c.small_rosette) c.stem_factor = 0.5;
+    } else {
+      c.too_early = c.timeline.forecast.flower_share > kTooEarlyShare;
+    }
+    return std::nullopt;
+  }
+
+  // Enough weeks from the first cut to the earlier of the season's and the wish's end.
+  std::optional<Refusal> judge_season(const Candidate& c) const {
+    const Date first = c.timeline.first_cut.likely;
+    const int whole = whole_days();
+    const bool single = sheet_.habit == Habit::Single;
+    const int needed = std::min(whole, single ? kFewestSeasonDaysSingle : kFewestSeasonDays);
+    Date end = std::min(clock_.season_end(), clock_.season().until - Days{1});
+    if (setting_.wish_end) end = std::min(end, *setting_.wish_end);
+    const int found = std::min(days_between(first, end) + 1,
+                               c.timeline.cut_short ? static_cast<int>(c.timeline.shares.size())
+                                                    : whole);
+    if (found >= needed) return std::nullopt;
+    Refusal refusal{Rule::SeasonTooShort, c.start, first, end - Days{needed - 1}};
+    refusal.found = std::max(0, found);
+    refusal.wanted = needed;
+    return refusal;
+  }
+
+  int whole_days() const {
+    const Range weeks =
+        group_ && group_->cutting_weeks ? *group_->cutting_weeks : sheet_.cutting_weeks;
+    return std::max(7, static_cast<int>(std::lround(weeks.middle() * 7)));
+  }
+
+  void set_lift(Candidate& c) const {
+    const Date last = c.timeline.last_cut();
+    const Date fewest =
+        c.timeline.first_cut.likely +
+        Days{growth::fewest_cutting_days(sheet_, static_cast<int>(c.timeline.shares.size()) - 1)};
+    c.lift_from = sheet_.habit == Habit::Single ? last : std::min(fewest, last);
+    c.lift_to = last;
+    if (stays_in_ground(sheet_.life_cycle)) {
+      c.lift_from = c.lift_to = std::max(last, clock_.season().until - Days{1});
+    } else if (is_planted(sheet_.life_cycle) && entry_.keep) {
+      c.lift_from = c.lift_to = last + Days{kLeafDays};
+    }
+    if (entry_.pins.lift_on) {
+      c.lift_from = c.lift_to = std::clamp(*entry_.pins.lift_on, c.lift_from, c.lift_to);
+    }
+  }
+
+  void set_window_place(Candidate& c, const Way& way) const {
+    const Range per_plant = way.stems_per_plant                         ? *way.stems_per_plant
+                            : group_ && group_->stems_per_plant ? *group_->stems_per_plant
+                                                                         : sheet_.stems_per_plant;
+    c.stems_per_plant = per_plant.middle();
+    c.window_middle = c.in_ground;
+    if (!way.window) {
+      c.place = WindowPlace::Middle;
+      return;
+    }
+    const DateRange window = clock_.window_days(*way.window, way.flowers);
+    const int length = days_between(window.from, window.until) - 1;
+    c.window_middle = window.from + Days{length / 2};
+    const int off = std::abs(days_between(c.window_middle, c.in_ground));
+    c.place = !window.contains(c.in_ground) ? WindowPlace::Outside
+              : 4 * off <= length           ? WindowPlace::Middle
+                                            : WindowPlace::Inside;
+  }
+
+  // Keeps the refusal nearest to being allowed: the one met last in the judging, then the
+  // smallest miss.
+  void refuse(const Refusal& refusal) {
+    const auto stage = [](Rule rule) {
+      switch (rule) {
+        case Rule::Pinned: return 0;
+        case Rule::TooLate: return 1;
+        case Rule::FrostRisk: return 2;
+        case Rule::WinterCold: return 3;
+        case Rule::NoFlower: return 4;
+        case Rule::FlowersBeforeWinter: return 5;
+        case Rule::RosetteTooSmall: return 6;
+        case Rule::SeasonTooShort: return 7;
+      }
+      return 0;
+    };
+    const auto miss = [](const Refusal& r) {
+      if (r.found_day && r.wanted_day) return std::abs(days_between(*r.found_day, *r.wanted_day)) * 1.0;
+      return std::abs(r.found - r.wanted);
+    };
+    if (!report_.refusal || stage(refusal.rule) > stage(report_.refusal->rule) ||
+        (refusal.rule == report_.refusal->rule && miss(refusal) < miss(*report_.refusal))) {
+      report_.refusal = refusal;
+    }
+  }
+
+  const Setting& setting_;
+  const Sheet& sheet_;
+  const CropEntry& entry_;
+  const Group* group_;
+  CropClock clock_;
+  WayReport report_;
+};
+
+}  // namespace
+
+Candidates candidates(const Setting& setting, const Sheet& sheet, const CropEntry& entry) {
+  Candidates result;
+  if (sheet.groups.empty()) {
+    Generator(setting, sheet, entry, nullptr).run(result);
+  }
+  for (const Group& group : sheet.groups) {
+    if (entry.group && *entry.group != group.name) continue;
+    Generator(setting, sheet, entry, &group).run(result);
+  }
+  return result;
+}
+
+}  // namespace trug::ground

@@ -1,0 +1,89 @@
+// SPDX-License-Identifier: MIT
+// Every way and date on which a crop could be grown in a place and year, each kept to the rules;
+// and for what is refused, the rule it broke with both numbers.
+#pragma once
+
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/date.h"
+#include "climate/climate.h"
+#include "garden/plan.h"
+#include "garden/sheet.h"
+#include "growth/crop_clock.h"
+
+namespace trug::ground {
+
+// Hard rules: never broken, whatever a pin says.
+enum class Rule {
+  FrostRisk,           // tender or half-hardy plants out before the frost risk has passed
+  WinterCold,          // colder than the plant survives where it stands over winter
+  FlowersBeforeWinter, // so far on that it would flower before the winter
+  RosetteTooSmall,     // a biennial under half its rosette by the first ten-hour day
+  NoFlower,            // no first flower within the flowering year
+  SeasonTooShort,      // too little cutting before the season or the wish ends
+  TooLate,             // should have begun before `no_jobs_before`
+  Pinned               // the plan pins another way or day
+};
+
+// One refusal, with what was found and what the rule wants: days, degrees or shares by rule.
+struct Refusal {
+  Rule rule = Rule::NoFlower;
+  Date start;
+  std::optional<Date> found_day, wanted_day;
+  double found = 0, wanted = 0;
+};
+
+// How the start lies in the trade's window for it.
+enum class WindowPlace { Middle, Inside, Outside };
+
+struct Candidate {
+  std::size_t way = 0;           // index in the sheet
+  const Group* group = nullptr;  // null: the crop has no groups
+  Date start;                    // sown; planted where it is not sown
+  Date in_ground;
+  WindowPlace place = WindowPlace::Inside;
+  Date window_middle;            // of the window for `in_ground`
+  growth::Timeline timeline;
+  Date lift_from, lift_to;
+  double stem_factor = 1;        // half for a small rosette
+  double stems_per_plant = 0;    // over the whole flowering, before losses
+  bool too_early = false;        // more than two fifths to its flower before the winter
+  bool small_rosette = false;
+  bool overwinters = false;      // stands outdoors through the cold of the winter before
+  bool under_fleece = false;     // survives that winter only under fleece
+};
+
+// What one way gave: how many candidates, and the refusal nearest to being allowed.
+struct WayReport {
+  std::size_t way = 0;
+  const Group* group = nullptr;
+  int allowed = 0;
+  std::optional<Refusal> refusal;
+};
+
+struct Candidates {
+  std::vector<Candidate> list;
+  std::vector<WayReport> reports;
+};
+
+// What candidates depend on besides the crop: one for all plantings of a plan.
+struct Setting {
+  const climate::Climate& climate;
+  const Place& place;
+  const Work& work;
+  int flowering_year = 0;
+  std::optional<Date> wish_end;  // last day of the wish
+  growth::Rules rules = {};
+};
+
+// The share of plants that survive and are fit to cut (memory: 0.7 to 0.9).
+inline constexpr double kFitShare = 0.75;
+// Starts later than the window by up to this are allowed, at a fifth of the value.
+inline constexpr int kLateWeeks = 10;
+
+Candidates candidates(const Setting& setting, const Sheet& sheet, const CropEntry& entry);
+
+}  // namespace trug::ground

@@ -1,0 +1,177 @@
+// SPDX-License-Identifier: MIT
+#include "growth/crop_clock.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "growth/harvest_curve.h"
+
+namespace trug::growth {
+namespace {
+
+constexpr int kFirstCutAfterFlower = 7;   // a useful handful (memory)
+constexpr int kModelSpread = 13;          // 80 in 100 (growth models, 6)
+constexpr int kWindowSpread = 21;         // without temperatures or constants (growth models, 3)
+constexpr int kHeatLoverSpread = 35;
+constexpr double kHeatLoverBase = 6;
+constexpr int kLongWindow = 31;           // longer windows are cut to their first third
+constexpr double kBulbDaysPerDegree = 4.5;  // memory
+constexpr double kBulbSpringMean = 6.9;     // of the place the windows describe, February to April
+constexpr double kAutumnPace = 0.4;         // from October on (common practice: a third to half)
+constexpr int kHalfHardyAfterFrost = 17;
+constexpr int kHardyAfterFrost = 31;
+
+int back_years(FlowersIn flowers) {
+  switch (flowers) {
+    case FlowersIn::SameYear: return 0;
+    case FlowersIn::NextYear: return 1;
+    case FlowersIn::ThirdYear: return 2;
+  }
+  return 0;
+}
+
+Date offset_day(const FrostOffset& offset, const climate::SeasonFrosts& frosts) {
+  const Date from = offset.from == Frost::Last ? frosts.last : frosts.first;
+  return from + Days{static_cast<int>(std::lround(offset.weeks * 7))};
+}
+
+// The mean of the three months in which bulbs come up, February to April (south: August to October).
+double bulb_spring_mean(const climate::Climate& climate, DateRange season) {
+  const Date from = season.from + Days{31};
+  double sum = 0;
+  constexpr int kDays = 89;
+  for (int day = 0; day < kDays; ++day) sum += climate.mean_c(from + Days{day});
+  return sum / kDays;
+}
+
+DateSpread spread_around(Date likely, int days) {
+  return {likely - Days{days}, likely, likely + Days{days}};
+}
+
+}  // namespace
+
+DateRange forecast_span(const climate::Climate& climate, int flowering_year) {
+  return {climate.season_start(flowering_year - 2), climate.season_start(flowering_year + 1)};
+}
+
+Date season_end(const climate::Climate& climate, FrostClass frost_class, int flowering_year) {
+  const Date frost = climate.frosts(flowering_year).first;
+  if (frost_class == FrostClass::Tender) return frost;
+  if (frost_class == FrostClass::HalfHardy) return frost + Days{kHalfHardyAfterFrost};
+  const Date hardy = frost + Days{kHardyAfterFrost};
+  const auto winter = climate.short_days_before(flowering_year + 1);
+  return winter ? std::min(hardy, winter->from) : hardy;
+}
+
+CropClock::CropClock(const climate::Climate& climate, const Sheet& sheet, const Group* group,
+                     int flowering_year, Rules rules)
+    : climate_(&climate),
+      sheet_(&sheet),
+      group_(group),
+      flowering_year_(flowering_year),
+      season_{climate.season_start(flowering_year), climate.season_start(flowering_year + 1)},
+      season_end_(growth::season_end(climate, frost_class(sheet), flowering_year)) {
+  if (const auto winter = climate.short_days_before(flowering_year)) judging_day_ = winter->from;
+  const std::optional<Growth>& growth = group && group->growth ? group->growth : sheet.growth;
+  if (growth && climate.has_temperatures()) {
+    forecaster_.emplace(climate, *growth, forecast_span(climate, flowering_year), rules);
+  }
+  const Range weeks = group && group->cutting_weeks ? *group->cutting_weeks : sheet.cutting_weeks;
+  curve_ = harvest_curve(sheet.habit, weeks, sheet.second_flush);
+}
+
+DateRange CropClock::window_days(const FrostWindow& window, FlowersIn flowers) const {
+  const climate::SeasonFrosts frosts = climate_->frosts(flowering_year_ - back_years(flowers));
+  return {offset_day(window.earliest, frosts), offset_day(window.latest, frosts) + Days{1}};
+}
+
+std::optional<Forecast> CropClock::forecast_of(const Way& way, Date start, Date in_ground) const {
+  if (!forecaster_) return std::nullopt;
+  Raising raising{.raised = way.raised, .start = start, .in_ground = in_ground};
+  raising.grown_on = way.method == Method::BoughtPlants;
+  if (sheet_->oldest_pot_weeks) raising.oldest_pot_weeks = *sheet_->oldest_pot_weeks;
+  if (sheet_->pinch.advice == Pinch::Advice::Yes) {
+    raising.pinch_days = sheet_->pinch.costs_days.middle();
+  }
+  raising.look_on = judging_day_;
+  return forecaster_->forecast(raising);
+}
+
+// The trade's first-flower window: cut to its first third when it is long; the start's place in its
+// own window gives the place in this one (biennials, perennials and bulbs: the middle), and days too
+// late for the one are days later in the other.
+std::optional<Date> CropClock::window_flower(const Way& way, Date start, Date in_ground) const {
+  const auto& trade = group_ && group_->first_flower ? group_->first_flower : way.first_flower;
+  if (!trade) return std::nullopt;
+  DateRange flower = window_days(*trade, FlowersIn::SameYear);
+  if (days_between(flower.from, flower.until) > kLongWindow) {
+    flower.until = flower.from + Days{days_between(flower.from, flower.until) / 3};
+  }
+  const double length = days_between(flower.from, flower.until) - 1;
+  const bool autumn_bulb = is_planted(sheet_->life_cycle) && way.flowers != FlowersIn::SameYear;
+  double days = length / 2;
+  if (autumn_bulb && climate_->has_temperatures()) {
+    days += kBulbDaysPerDegree * (kBulbSpringMean - bulb_spring_mean(*climate_, season_));
+  } else if (!autumn_bulb && sheet_->life_cycle != LifeCycle::Biennial &&
+             !stays_in_ground(sheet_->life_cycle) && way.window) {
+    const DateRange own = window_days(*way.window, way.flowers);
+    const double own_length = std::max(1, days_between(own.from, own.until) - 1);
+    const double place = days_between(own.from, in_ground) / own_length;
+    days = place <= 1 ? place * length : length + (place - 1) * own_length;
+  }
+  Date day = flower.from + Days{static_cast<int>(std::lround(days))};
+  if (sheet_->fewest_days_from_sowing) {
+    day = std::max(day, start + Days{*sheet_->fewest_days_from_sowing});
+  }
+  return day;
+}
+
+std::optional<Date> CropClock::heat_stop(Date from) const {
+  const std::optional<Growth>& growth = group_ && group_->growth ? group_->growth : sheet_->growth;
+  if (!growth || !growth->stop_above_max_c) return std::nullopt;
+  for (Date day = from; day < season_.until; day += Days{1}) {
+    const auto maximum = climate_->max_c(day);
+    if (maximum && *maximum > *growth->stop_above_max_c) return day;
+  }
+  return std::nullopt;
+}
+
+void CropClock::cut_to_season(Timeline& timeline) const {
+  const Date first = timeline.first_cut.likely;
+  Date end = std::min(season_end_, season_.until - Days{1});
+  if (const auto stop = heat_stop(first)) end = std::min(end, *stop - Days{1});
+  const int days = std::max(0, days_between(first, end) + 1);
+  if (days < static_cast<int>(timeline.shares.size())) {
+    timeline.shares.resize(static_cast<std::size_t>(days));
+    timeline.cut_short = true;
+  }
+  const Date slower = make_date(year_of(season_.until - Days{1}), climate_->southern() ? 4 : 10, 1);
+  for (std::size_t i = 0; i < timeline.shares.size(); ++i) {
+    if (first + Days{static_cast<int>(i)} >= slower) timeline.shares[i] *= kAutumnPace;
+  }
+}
+
+std::optional<Timeline> CropClock::timeline(const Way& way, Date start, Date in_ground) const {
+  Timeline result;
+  std::optional<Date> flower;
+  if (auto forecast = forecast_of(way, start, in_ground)) {
+    result.basis = Basis::Heat;
+    flower = forecast->first_flower;
+    result.forecast = std::move(*forecast);
+  } else {
+    flower = window_flower(way, start, in_ground);
+  }
+  if (!flower || *flower >= season_.until) return std::nullopt;
+  const bool heat_lover = sheet_->growth && sheet_->growth->base_c >= kHeatLoverBase;
+  const int spread = result.basis == Basis::Heat                         ? kModelSpread
+                     : heat_lover && !climate_->has_temperatures() ? kHeatLoverSpread
+                                                                         : kWindowSpread;
+  const int until_cut = sheet_->habit == Habit::Single ? 0 : kFirstCutAfterFlower;
+  result.first_flower = spread_around(*flower, spread);
+  result.first_cut = spread_around(*flower + Days{until_cut}, spread);
+  result.shares = curve_;
+  cut_to_season(result);
+  return result;
+}
+
+}  // namespace trug::growth

@@ -1,0 +1,82 @@
+// SPDX-License-Identifier: MIT
+// When one crop flowers in one place and year, for any way and start: by heat where the sheet and
+// the plan allow it, else by the trade's windows; and until when it is worth cutting.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "base/date.h"
+#include "climate/climate.h"
+#include "garden/sheet.h"
+#include "growth/forecaster.h"
+
+namespace trug::growth {
+
+// Heat: the model with averages. Measured: the model with days that have happened. Window: the
+// trade's windows from the frost dates, never tighter than three weeks either side.
+enum class Basis { Heat, Measured, Window };
+
+// A forecast is a window, never a bare day: 10, 50 and 90 years in 100.
+struct DateSpread {
+  Date early;
+  Date likely;
+  Date late;
+};
+
+struct Timeline {
+  Basis basis = Basis::Window;
+  Forecast forecast;  // empty on Basis::Window
+  DateSpread first_flower;
+  DateSpread first_cut;        // the first useful handful
+  std::vector<double> shares;  // of a plant's stems by day from the likely first cut to the last,
+                               // season's end and the slower autumn taken off: total at most 1
+  // Ended by the season (frost, short days, heat), not by the plant.
+  bool cut_short = false;
+  Date last_cut() const { return first_cut.likely + Days{static_cast<int>(shares.size()) - 1}; }
+};
+
+// One crop (and group) in one flowering year. Build once, ask often.
+class CropClock {
+ public:
+  CropClock(const climate::Climate& climate, const Sheet& sheet, const Group* group,
+            int flowering_year, Rules rules = {});
+
+  // nullopt: no flower within the flowering year (`forecast_of` tells how far it came).
+  std::optional<Timeline> timeline(const Way& way, Date start, Date in_ground) const;
+  // The heat reckoning alone; nullopt where windows decide.
+  std::optional<Forecast> forecast_of(const Way& way, Date start, Date in_ground) const;
+  // A window of the sheet as days, for the frosts of the year it belongs to.
+  DateRange window_days(const FrostWindow& window, FlowersIn flowers) const;
+  // The day on which too-early sowings and rosettes are judged: the first ten-hour day of the
+  // autumn before. nullopt where no day is that short.
+  std::optional<Date> winter_judging_day() const { return judging_day_; }
+  // The last day worth cutting by frost and light.
+  Date season_end() const { return season_end_; }
+  DateRange season() const { return season_; }
+  bool by_heat() const { return forecaster_.has_value(); }
+
+ private:
+  std::optional<Date> window_flower(const Way& way, Date start, Date in_ground) const;
+  std::optional<Date> heat_stop(Date from) const;
+  void cut_to_season(Timeline& timeline) const;
+
+  const climate::Climate* climate_;
+  const Sheet* sheet_;
+  const Group* group_;
+  int flowering_year_;
+  DateRange season_;
+  Date season_end_;
+  std::optional<Date> judging_day_;
+  std::optional<Forecaster> forecaster_;
+  std::vector<double> curve_;
+};
+
+// Frost-tender crops at the garden first frost, half-hardy 17 days later, hardy 31 days later or
+// at the first ten-hour day, whichever comes first (common practice and memory).
+Date season_end(const climate::Climate& climate, FrostClass frost_class, int flowering_year);
+
+// The seasons a plant may be raised in: two winters before the flowering year to its end.
+DateRange forecast_span(const climate::Climate& climate, int flowering_year);
+
+}  // namespace trug::growth

@@ -1,0 +1,117 @@
+// SPDX-License-Identifier: MIT
+#include "growth/crop_clock.h"
+
+#include <gtest/gtest.h>
+
+namespace trug::growth {
+namespace {
+
+Place maritime() {
+  Place place;
+  place.latitude = 52.5;
+  place.last_frost = {std::chrono::May, std::chrono::day{15}};
+  place.first_frost = {std::chrono::October, std::chrono::day{15}};
+  place.temperatures = MonthlyMeans{
+      {4.5, 4.8, 6.8, 9.0, 12.2, 15.2, 17.0, 16.8, 14.3, 10.9, 7.2, 4.9}, std::nullopt};
+  return place;
+}
+
+Sheet bulb() {
+  Sheet sheet;
+  sheet.life_cycle = LifeCycle::Bulb;
+  sheet.coldest_survived_c = -25;
+  sheet.habit = Habit::Single;
+  sheet.cutting_weeks = {2, 2};
+  Way way;
+  way.method = Method::Bulb;
+  way.window = FrostWindow{{2, Frost::First}, {8, Frost::First}};
+  way.flowers = FlowersIn::NextYear;
+  way.first_flower = FrostWindow{{-4, Frost::Last}, {-2, Frost::Last}};
+  sheet.ways = {way};
+  return sheet;
+}
+
+TEST(CropClock, WindowsCountFromTheFrostsOfTheirOwnYear) {
+  const auto climate = climate::Climate::from(maritime());
+  const Sheet sheet = bulb();
+  const CropClock clock(climate, sheet, nullptr, 2027);
+  const DateRange window = clock.window_days(*sheet.ways[0].window, FlowersIn::NextYear);
+  EXPECT_EQ(iso(window.from), "2026-10-29");
+  EXPECT_EQ(iso(window.until), "2026-12-11");
+}
+
+// Bulbs: the middle of their window whenever they are planted, 4.5 days a degree of spring (memory).
+TEST(CropClock, BulbsMoveWithTheSpringNotWithTheirPlanting) {
+  const Sheet sheet = bulb();
+  Place place = maritime();
+  const auto likely = [&](Date planted) {
+    const auto climate = climate::Climate::from(place);
+    return CropClock(climate, sheet, nullptr, 2027)
+        .timeline(sheet.ways[0], planted, planted)
+        ->first_cut.likely;
+  };
+  const Date here = likely(make_date(2026, 11, 14));
+  EXPECT_EQ(here, likely(make_date(2026, 12, 5)));
+  EXPECT_NEAR(days_between(make_date(2027, 4, 24), here), 0, 2);
+  for (double& mean : std::get<MonthlyMeans>(place.temperatures).mean_c) mean += 2;
+  EXPECT_EQ(days_between(likely(make_date(2026, 11, 14)), here), 9);
+}
+
+TEST(CropClock, WithoutTemperaturesTheWindowsAreWide) {
+  Place place = maritime();
+  place.temperatures = NoTemperatures{};
+  const auto climate = climate::Climate::from(place);
+  Sheet sheet = bulb();
+  sheet.life_cycle = LifeCycle::HardyAnnual;
+  sheet.growth = Growth{.base_c = 4, .top_c = 24, .heat_to_respond_kd = 200,
+                        .heat_to_first_flower_kd = 400};
+  const auto spread = [&] {
+    const auto t = CropClock(climate, sheet, nullptr, 2027)
+                       .timeline(sheet.ways[0], make_date(2026, 11, 1), make_date(2026, 11, 1));
+    EXPECT_EQ(t->basis, Basis::Window);
+    return days_between(t->first_cut.early, t->first_cut.late);
+  };
+  EXPECT_EQ(spread(), 42);
+  sheet.growth->base_c = 8;  // heat lovers
+  EXPECT_EQ(spread(), 70);
+}
+
+struct SeasonEnd {
+  FrostClass frost_class;
+  std::string end;
+};
+
+TEST(CropClock, SeasonsEndByHardiness) {
+  const auto climate = climate::Climate::from(maritime());
+  for (const SeasonEnd& row : {SeasonEnd{FrostClass::Tender, "2027-10-15"},
+                               SeasonEnd{FrostClass::HalfHardy, "2027-11-01"},
+                               // The ten-hour day at 52.5 N comes before 15 November.
+                               SeasonEnd{FrostClass::Hardy, "2027-10-26"}}) {
+    EXPECT_EQ(iso(season_end(climate, row.frost_class, 2027)), row.end);
+  }
+}
+
+TEST(CropClock, AutumnIsSlowAndEndsWithTheSeason) {
+  const auto climate = climate::Climate::from(maritime());
+  Sheet sheet;
+  sheet.coldest_survived_c = 0;
+  sheet.habit = Habit::CutAndComeAgain;
+  sheet.cutting_weeks = {14, 14};
+  Way way;
+  way.window = FrostWindow{{1, Frost::Last}, {5, Frost::Last}};
+  way.first_flower = FrostWindow{{11, Frost::Last}, {13, Frost::Last}};
+  sheet.ways = {way};
+  const CropClock clock(climate, sheet, nullptr, 2027);
+  const auto timeline = clock.timeline(way, make_date(2027, 6, 5), make_date(2027, 6, 5));
+  ASSERT_TRUE(timeline);
+  EXPECT_TRUE(timeline->cut_short);
+  EXPECT_EQ(iso(timeline->last_cut()), "2027-10-15");
+  const auto share = [&](unsigned month, unsigned day) {
+    return timeline->shares[static_cast<std::size_t>(
+        days_between(timeline->first_cut.likely, make_date(2027, month, day)))];
+  };
+  EXPECT_NEAR(share(10, 1) / share(9, 30), 0.4, 0.001);
+}
+
+}  // namespace
+}  // namespace trug::growth

@@ -1,0 +1,204 @@
+// SPDX-License-Identifier: MIT
+#include "growth/forecaster.h"
+
+#include <gtest/gtest.h>
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/date.h"
+#include "climate/climate.h"
+
+namespace trug::growth {
+namespace {
+
+// A maritime place like lowland England (monthly means near Nottingham 1920-39, R data set nottem).
+Place maritime(double heated_c) {
+  Place place;
+  place.latitude = 52.5;
+  place.last_frost = {std::chrono::May, std::chrono::day{15}};
+  place.first_frost = {std::chrono::October, std::chrono::day{15}};
+  place.temperatures = MonthlyMeans{
+      {4.5, 4.8, 6.8, 9.0, 12.2, 15.2, 17.0, 16.8, 14.3, 10.9, 7.2, 4.9}, std::nullopt};
+  place.heated_c = heated_c;
+  return place;
+}
+
+Place mirrored(Place place) {
+  place.latitude = -place.latitude;
+  auto& means = std::get<MonthlyMeans>(place.temperatures).mean_c;
+  std::array<double, 12> shifted{};
+  for (std::size_t m = 0; m < 12; ++m) shifted[(m + 6) % 12] = means[m];
+  means = shifted;
+  return place;
+}
+
+DayLengthResponse long_day(double from = 10.5, double to = 14.5, double floor = 0) {
+  return {.kind = DayLengthResponse::Kind::Long, .from_hours = from, .to_hours = to, .floor = floor};
+}
+
+DayLengthResponse short_day(double slower, double floor) {
+  return {.kind = DayLengthResponse::Kind::Short,
+          .from_hours = 14,
+          .slower_per_hour = slower,
+          .floor = floor};
+}
+
+// Constants the engine was first tried with; the sheets' own are fitted and differ.
+Growth cornflower() { return {4, 24, 370, 430, long_day(), std::nullopt, std::nullopt}; }
+Growth sweet_william() { return {3, 24, 900, 600, long_day(), 50.0, std::nullopt}; }
+Growth zinnia() { return {8, 28, 220, 350, short_day(0.02, 0.85), std::nullopt, std::nullopt}; }
+Growth cosmos() { return {6, 27, 250, 370, short_day(0.03, 0.8), std::nullopt, std::nullopt}; }
+Growth sunflower() { return {4, 28, 300, 560, {}, std::nullopt, std::nullopt}; }
+
+// 15 degC under cover, the last stage standing still in pots, chilling only after the first stage.
+constexpr Rules kFirstTrial{.pot_pace = 0, .chill_from_share = 1};
+
+struct Row {
+  std::string name;
+  Growth growth;
+  std::string sown;
+  std::string out;  // empty: sown in place
+  std::string able_to_respond;
+  std::string chilled;
+  std::string first_flower;
+};
+
+// Reference values: an independent implementation of the same equations (Python, the sources
+// named in growth/forecaster.h), tolerance one day. The trade's own dates for the same sowings
+// (common practice; sunflower: Teagasc, Ireland, "from mid-July") stand beside them as comments.
+const std::vector<Row> kRows = {
+    {"cornflower", cornflower(), "2026-09-05", "", "2026-10-14", "", "2027-05-24"},  // late May-June
+    {"cornflower", cornflower(), "2027-03-25", "", "2027-05-25", "", "2027-07-03"},  // late June-July
+    {"cornflower", cornflower(), "2027-04-25", "", "2027-06-08", "", "2027-07-14"},  // mid/late July
+    {"cornflower", cornflower(), "2026-08-15", "", "", "", "2027-05-06"},
+    {"cornflower", cornflower(), "2026-08-25", "", "", "", "2027-05-17"},
+    {"cornflower", cornflower(), "2026-09-15", "", "", "", "2027-05-27"},
+    {"cornflower", cornflower(), "2026-10-10", "", "", "", "2027-06-04"},
+    {"cornflower", cornflower(), "2026-11-01", "", "", "", "2027-06-17"},
+    {"cornflower", cornflower(), "2027-01-15", "", "", "", "2027-06-23"},
+    {"cornflower", cornflower(), "2027-02-15", "", "", "", "2027-06-26"},
+    {"cornflower", cornflower(), "2027-03-15", "", "", "", "2027-07-01"},
+    {"sweet_william", sweet_william(), "2026-06-10", "", "2026-08-15", "2026-11-26", "2027-06-05"},
+    {"sweet_william", sweet_william(), "2026-05-15", "", "", "", "2027-06-05"},
+    {"sweet_william", sweet_william(), "2026-08-10", "", "", "", "2027-06-05"},
+    {"sweet_william", sweet_william(), "2026-09-01", "", "", "", "2028-06-02"},  // a lost year
+    {"zinnia", zinnia(), "2027-04-20", "2027-05-25", "2027-05-21", "", "2027-07-19"},  // July on
+    {"zinnia", zinnia(), "2027-05-25", "", "", "", "2027-08-08"},
+    {"cosmos", cosmos(), "2027-04-10", "2027-05-25", "", "", "2027-07-14"},  // July on
+    {"cosmos", cosmos(), "2027-05-25", "", "", "", "2027-08-01"},
+    {"sunflower", sunflower(), "2027-04-25", "", "2027-06-01", "", "2027-07-19"},  // from mid-July
+};
+
+void expect_day(const std::string& expected, const std::optional<Date>& found) {
+  if (expected.empty()) return;
+  ASSERT_TRUE(found) << "wanted " << expected;
+  EXPECT_LE(std::abs(days_between(*parse_iso(expected), *found)), 1)
+      << "wanted " << expected << ", found " << iso(*found);
+}
+
+const DateRange kSpan{make_date(2026, 1, 1), make_date(2029, 1, 1)};
+
+Raising raising(const Row& row) {
+  const Date sown = *parse_iso(row.sown);
+  Raising result{.start = sown, .in_ground = sown};
+  if (!row.out.empty()) {
+    result.raised = Raised::Heated;
+    result.in_ground = *parse_iso(row.out);
+  }
+  return result;
+}
+
+TEST(Forecaster, AgreesWithAnIndependentImplementation) {
+  const auto climate = climate::Climate::from(maritime(15));
+  for (const Row& row : kRows) {
+    SCOPED_TRACE(row.name + " sown " + row.sown);
+    const Forecast forecast =
+        Forecaster(climate, row.growth, kSpan, kFirstTrial).forecast(raising(row));
+    expect_day(row.able_to_respond, forecast.stages.front().end);
+    expect_day(row.chilled, forecast.stages[1].end);
+    expect_day(row.first_flower, forecast.first_flower);
+  }
+}
+
+// Reference value: the same independent implementation, six months shifted.
+TEST(Forecaster, TheSouthIsTheNorthSixMonthsOn) {
+  const auto climate = climate::Climate::from(mirrored(maritime(15)));
+  const Date sown = make_date(2026, 9, 24);
+  const Forecast forecast = Forecaster(climate, cornflower(), kSpan, kFirstTrial)
+                                .forecast({.start = sown, .in_ground = sown});
+  expect_day("2027-01-03", forecast.first_flower);
+}
+
+// True of crops without chilling, and testable on every day of a year.
+TEST(Forecaster, LaterSowingNeverFlowersEarlierAndWarmerNeverLater) {
+  const auto climate = climate::Climate::from(maritime(15));
+  Place warmer = maritime(15);
+  for (double& mean : std::get<MonthlyMeans>(warmer.temperatures).mean_c) mean += 1;
+  const auto warmer_climate = climate::Climate::from(warmer);
+  for (const Growth& growth : {cornflower(), zinnia(), cosmos(), sunflower()}) {
+    const Forecaster here(climate, growth, kSpan);
+    const Forecaster there(warmer_climate, growth, kSpan);
+    std::optional<Date> before;
+    for (Date sown = make_date(2026, 8, 1); sown < make_date(2027, 8, 1); sown += Days{1}) {
+      const auto flower = here.forecast({.start = sown, .in_ground = sown}).first_flower;
+      const auto warm = there.forecast({.start = sown, .in_ground = sown}).first_flower;
+      ASSERT_TRUE(flower && warm);
+      if (before) {
+        EXPECT_GE(*flower, *before) << iso(sown);
+      }
+      EXPECT_LE(*warm, *flower) << iso(sown);
+      before = flower;
+    }
+  }
+}
+
+TEST(Forecaster, PotsGoOnAtHalfPaceUpToTheOldestUsefulAge) {
+  const auto climate = climate::Climate::from(maritime(16));
+  const Forecaster forecaster(climate, cosmos(), kSpan);
+  Raising early{.raised = Raised::Heated,
+                .start = make_date(2027, 3, 20),
+                .in_ground = make_date(2027, 5, 25)};
+  Raising late = early;
+  late.start = make_date(2027, 4, 20);
+  EXPECT_LT(*forecaster.forecast(early).first_flower, *forecaster.forecast(late).first_flower);
+  Raising overgrown = early;
+  overgrown.oldest_pot_weeks = 5;
+  EXPECT_GT(*forecaster.forecast(overgrown).first_flower, *forecaster.forecast(early).first_flower);
+}
+
+TEST(Forecaster, ChillingCountsInAFrameAndNotInWarmth) {
+  const auto climate = climate::Climate::from(maritime(15));
+  const Forecaster forecaster(climate, sweet_william(), kSpan);
+  const Raising nursery{.raised = Raised::NurseryBed,
+                        .start = make_date(2026, 6, 10),
+                        .in_ground = make_date(2027, 4, 1)};
+  Raising warm = nursery;
+  warm.raised = Raised::Heated;
+  const auto in_nursery = forecaster.forecast(nursery).first_flower;
+  const auto in_warmth = forecaster.forecast(warm).first_flower;
+  ASSERT_TRUE(in_nursery && in_warmth);
+  EXPECT_GT(days_between(*in_nursery, *in_warmth), 14);
+}
+
+TEST(Forecaster, TellsHowFarItHasComeByAGivenDay) {
+  const auto climate = climate::Climate::from(maritime(15));
+  Growth growth = cornflower();
+  growth.heat_to_respond_kd = 235;
+  growth.heat_to_first_flower_kd = 435;
+  const Forecaster forecaster(climate, growth, kSpan);
+  const auto share = [&](unsigned month, unsigned day) {
+    const Date sown = make_date(2026, month, day);
+    return forecaster
+        .forecast({.start = sown, .in_ground = sown, .look_on = make_date(2026, 10, 26)})
+        .flower_share;
+  };
+  // Calculated with the same equations elsewhere: 41, 27 and 20 in 100.
+  EXPECT_NEAR(share(8, 25), 0.41, 0.04);
+  EXPECT_NEAR(share(9, 1), 0.27, 0.04);
+  EXPECT_NEAR(share(9, 5), 0.20, 0.04);
+}
+
+}  // namespace
+}  // namespace trug::growth
