@@ -1,0 +1,71 @@
+// SPDX-License-Identifier: MIT
+// What the plan cannot do, or what the gardener should know: facts with numbers, worded in show/.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "base/diagnostics.h"
+#include "ground/plan_choice.h"
+
+namespace trug::ground {
+
+// Broken: the plan cannot do it. Short: it can, but the wish goes short. Mild: worth knowing.
+enum class Rank { Broken, Short, Mild };
+
+enum class FindingCode {
+  CannotGrow,     // no way keeps the rules here this year
+  GroundTaken,    // grows here, but not between its neighbours on this stretch
+  TooLate,        // should have begun before no_jobs_before
+  ShortWeeks,     // weeks of the wish without their stems
+  LateStart,      // begins after the trade's window
+  TooEarly,       // far on before the winter
+  SmallRosette,   // a biennial that gives half its stems
+  NeedsFleece,    // survives the winter only under fleece
+  CostsStems,     // keeping the crop costs the stretch more than a fifth of its stems
+  TooManyPlants,  // more plants than the ground holds at their spacing
+  FewStems,       // too few plants to give one vase their share
+  OffColour,      // none of the wish's colours
+  NotSettled      // the rounds were stopped before they settled
+};
+
+// The stable word in files: "cannot-grow".
+std::string_view to_string(FindingCode code);
+std::string_view to_string(Rank rank);
+
+// The nearest change found by reckoning again with one rule relaxed.
+struct Remedy {
+  enum class Kind { LiftEarlier, OtherWay, DropCrop, BuyPlants, NextYear, LaterStart };
+  Kind kind = Kind::NextYear;
+  std::string way;             // where another way helps
+  std::optional<Date> day;
+  double costs_stems = 0;
+  std::optional<std::string> toml;  // to paste; absent where there is none
+};
+
+struct Finding {
+  FindingCode code{};
+  Rank rank = Rank::Mild;
+  Position at;
+  std::string key;  // the plan's key it speaks of: "crops", "wish"
+  std::optional<PlantingRef> planting;
+  std::string planting_name;
+  std::string crop;
+  std::string way;
+  std::optional<Refusal> refusal;
+  std::vector<std::pair<std::string, double>> numbers;
+  std::vector<std::pair<std::string, Date>> days;
+  std::vector<std::string> words;  // weeks, colours
+  std::optional<Remedy> remedy;
+
+  double number(std::string_view name) const;  // 0 where there is none
+  std::optional<Date> day(std::string_view name) const;
+};
+
+// Worst first, then in the plan's order.
+std::vector<Finding> find(const Plan& plan, const Sheets& sheets, const climate::Climate& climate,
+                          const PlanChoice& choice);
+
+}  // namespace trug::ground

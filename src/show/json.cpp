@@ -1,0 +1,225 @@
+// SPDX-License-Identifier: MIT
+#include "show/json.h"
+
+#include <algorithm>
+#include <nlohmann/json.hpp>
+
+#include "show/finding_words.h"
+
+namespace trug::show {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+template <class T>
+Json maybe(const std::optional<T>& value) {
+  return value ? Json(*value) : Json(nullptr);
+}
+
+std::string dump(const Json& document) { return document.dump(2) + "\n"; }
+
+std::string_view to_string(work::Job::State state) {
+  switch (state) {
+    case work::Job::State::Due: return "due";
+    case work::Job::State::Recorded: return "recorded";
+    case work::Job::State::Assumed: return "assumed";
+  }
+  return "";
+}
+
+std::string_view to_string(growth::Basis basis) {
+  switch (basis) {
+    case growth::Basis::Heat: return "heat";
+    case growth::Basis::Measured: return "measured";
+    case growth::Basis::Window: return "window";
+  }
+  return "";
+}
+
+Json head_json(const DocumentHead& head) {
+  Json document;
+  document["format"] = head.format;
+  document["program"] = head.program;
+  document["today"] = iso(head.today);
+  document["plans"] = Json::array();
+  document["findings"] = Json::array();
+  document["errors"] = Json::array();
+  return document;
+}
+
+Json finding_json(const ground::Finding& finding) {
+  Json row;
+  row["code"] = ground::to_string(finding.code);
+  row["rank"] = ground::to_string(finding.rank);
+  row["file"] = finding.at.file;
+  row["line"] = finding.at.line;
+  row["column"] = finding.at.column;
+  row["key"] = finding.key;
+  row["planting"] = finding.planting ? Json(finding.planting_name) : Json(nullptr);
+  row["message"] = message(finding);
+  row["numbers"] = Json::object();
+  for (const auto& [name, value] : finding.numbers) row["numbers"][name] = value;
+  if (finding.remedy) {
+    row["remedy"] = {{"text", remedy_text(finding)}, {"toml", maybe(finding.remedy->toml)}};
+  } else {
+    row["remedy"] = nullptr;
+  }
+  return row;
+}
+
+Json document_json(const DocumentHead& head, const Reckoned& r) {
+  Json document = head_json(head);
+  document["plans"].push_back(
+      {{"file", r.plan.file},
+       {"title", r.plan.title},
+       {"garden", r.plan.garden ? Json(trug::to_string(*r.plan.garden)) : Json(nullptr)},
+       {"flowering_years", {r.plan.flowering_year}}});
+  for (const ground::Finding& finding : r.findings) {
+    document["findings"].push_back(finding_json(finding));
+  }
+  return document;
+}
+
+Json spread_json(const growth::DateSpread& spread) {
+  return {{"early", iso(spread.early)}, {"likely", iso(spread.likely)}, {"late", iso(spread.late)}};
+}
+
+Json job_json(const Reckoned& r, std::size_t index) {
+  const work::Job& job = r.jobs[index];
+  const auto uid = [&](std::size_t i) { return r.uids.empty() ? Json(nullptr) : Json(r.uids[i]); };
+  Json row;
+  row["uid"] = uid(index);
+  row["kind"] = work::to_string(job.key.kind);
+  row["date"] = iso(job.day);
+  row["first"] = iso(job.first);
+  row["last"] = iso(job.last);
+  row["state"] = to_string(job.state);
+  row["planting"] = job.planting_name;
+  row["bed"] = job.bed;
+  row["stretch"] = job.stretch;
+  row["at_cm"] = job.at_cm;
+  row["length_cm"] = job.length_cm;
+  row["succession"] = job.key.succession > 0 ? Json(job.key.succession) : Json(nullptr);
+  row["crop"] = job.crop;
+  row["variety"] = maybe(job.variety);
+  row["way"] = job.way;
+  row["where"] = maybe(job.where);
+  row["plants"] = maybe(job.plants);
+  row["spacing_cm"] = maybe(job.spacing_cm);
+  row["depth_mm"] = maybe(job.depth_mm);
+  row["person"] = maybe(job.person);
+  row["text"] = job.text;
+  row["cautions"] = job.cautions;
+  row["after"] = Json::array();
+  if (!r.uids.empty()) {
+    for (const std::size_t i : job.after) row["after"].push_back(r.uids[i]);
+  }
+  return row;
+}
+
+Json planting_json(const Reckoned& r, const ground::PlantingChoice& planting) {
+  const ground::Chosen& chosen = *planting.chosen;
+  const ground::Candidate& c = chosen.candidate;
+  const growth::DateSpread& cut = c.timeline.first_cut;
+  // The last cut moves with the first, but never beyond the lift.
+  const Date last = std::min(c.timeline.last_cut(), chosen.lift);
+  const growth::DateSpread last_cut{last - (cut.likely - cut.early), last,
+                                    c.timeline.cut_short ? last : last + (cut.late - cut.likely)};
+  Json row;
+  row["id"] = planting_name(r.plan, planting.ref);
+  row["bed"] = r.plan.beds[planting.ref.bed].name;
+  row["stretch"] = planting.ref.stretch + 1;
+  row["crop"] = entry(r.plan, planting.ref).crop;
+  row["way"] = planting.sheet->ways[c.way].name;
+  row["flowering_year"] = r.plan.flowering_year;
+  row["start"] = iso(c.start);
+  row["in_ground"] = iso(c.in_ground);
+  row["lift"] = iso(chosen.lift);
+  row["first_cut"] = spread_json(cut);
+  row["last_cut"] = spread_json(last_cut);
+  row["plants"] = planting.layout.plants;
+  row["basis"] = to_string(c.timeline.basis);
+  row["exact"] = r.choice.exact;
+  row["group"] = c.group ? Json(c.group->name) : Json(nullptr);
+  return row;
+}
+
+std::string csv_field(const Json& value) {
+  if (value.is_null()) return "";
+  std::string text;
+  if (value.is_array()) {
+    for (const Json& item : value) {
+      text += (text.empty() ? "" : " | ") + item.get<std::string>();
+    }
+  } else {
+    text = value.is_string() ? value.get<std::string>() : value.dump();
+  }
+  if (text.find_first_of(",\"\r\n") == std::string::npos) return text;
+  std::string quoted = "\"";
+  for (const char c : text) {
+    if (c == '"') quoted += '"';
+    quoted += c;
+  }
+  return quoted + '"';
+}
+
+}  // namespace
+
+std::string jobs_json(const DocumentHead& head, const Reckoned& reckoned,
+                      const std::vector<std::size_t>& shown) {
+  Json document = document_json(head, reckoned);
+  std::vector<std::size_t> order = shown;
+  if (!reckoned.uids.empty()) {
+    std::ranges::sort(order, {}, [&](std::size_t i) {
+      return std::pair(reckoned.jobs[i].day, reckoned.uids[i]);
+    });
+  }
+  document["jobs"] = Json::array();
+  for (const std::size_t index : order) document["jobs"].push_back(job_json(reckoned, index));
+  document["plantings"] = Json::array();
+  for (const ground::PlantingChoice& planting : reckoned.choice.plantings) {
+    if (planting.chosen) document["plantings"].push_back(planting_json(reckoned, planting));
+  }
+  return dump(document);
+}
+
+std::string check_json(const DocumentHead& head, const Reckoned& reckoned) {
+  Json document = document_json(head, reckoned);
+  document["exact"] = reckoned.choice.exact;
+  document["rounds"] = reckoned.choice.rounds;
+  return dump(document);
+}
+
+std::string errors_json(const DocumentHead& head, const std::vector<Diagnostic>& errors) {
+  Json document = head_json(head);
+  for (const Diagnostic& error : errors) {
+    document["errors"].push_back({{"file", error.position.file},
+                                  {"line", error.position.line},
+                                  {"column", error.position.column},
+                                  {"message", error.message},
+                                  {"hint", error.hint}});
+  }
+  return dump(document);
+}
+
+std::string jobs_csv(const Reckoned& reckoned, const std::vector<std::size_t>& shown) {
+  std::string text;
+  for (const std::size_t index : shown) {
+    const Json row = job_json(reckoned, index);
+    if (text.empty()) {
+      for (const auto& [name, value] : row.items()) text += (text.empty() ? "" : ",") + name;
+      text += "\r\n";
+    }
+    std::string line;
+    bool first = true;
+    for (const auto& [name, value] : row.items()) {
+      if (!first) line += ',';
+      first = false;
+      line += csv_field(value);
+    }
+    text += line + "\r\n";
+  }
+  return text;
+}
+
+}  // namespace trug::show

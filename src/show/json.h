@@ -1,0 +1,42 @@
+// SPDX-License-Identifier: MIT
+// Machine-readable output. Additions keep a format's number, removals and new meanings raise it.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "base/diagnostics.h"
+#include "garden/plan.h"
+#include "ground/findings.h"
+#include "ground/plan_choice.h"
+#include "work/jobs.h"
+
+namespace trug::show {
+
+// What every document says of itself.
+struct DocumentHead {
+  std::string format;   // "trug.jobs/1"
+  std::string program;  // "trug 0.1.0"
+  Date today;
+};
+
+// One plan with all that was reckoned for it. `uids` are the jobs', in their order; empty where the
+// plan has no garden.
+struct Reckoned {
+  const Plan& plan;
+  const ground::PlanChoice& choice;
+  const std::vector<ground::Finding>& findings;
+  const std::vector<work::Job>& jobs;
+  const std::vector<std::string>& uids;
+};
+
+std::string jobs_json(const DocumentHead& head, const Reckoned& reckoned,
+                      const std::vector<std::size_t>& shown);
+std::string check_json(const DocumentHead& head, const Reckoned& reckoned);
+// Bad input: the same document with its errors and nothing else.
+std::string errors_json(const DocumentHead& head, const std::vector<Diagnostic>& errors);
+
+// The jobs' fields as comma-separated values (RFC 4180), a header line first.
+std::string jobs_csv(const Reckoned& reckoned, const std::vector<std::size_t>& shown);
+
+}  // namespace trug::show

@@ -1,0 +1,292 @@
+// SPDX-License-Identifier: MIT
+#include "show/pages.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+
+#include "base/text.h"
+#include "show/finding_words.h"
+
+namespace trug::show {
+namespace {
+
+std::string bold(const std::string& text, Style style) {
+  return style.colour ? "\033[1m" + text + "\033[0m" : text;
+}
+
+std::string faint(const std::string& text, Style style) {
+  return style.colour ? "\033[2m" + text + "\033[0m" : text;
+}
+
+std::string indented(std::string_view text, int indent, Style style) {
+  std::string result;
+  for (const std::string& line : wrapped(text, style.width - indent)) {
+    result += std::string(static_cast<std::size_t>(indent), ' ') + line + "\n";
+  }
+  return result;
+}
+
+std::string month_heading(Date day) {
+  const std::string words = plain_day(day);
+  return words.substr(words.find(' ') + 1);
+}
+
+std::string weekday_and_day(Date day) {
+  const std::string words = long_day(day);  // "Sat 12 September 2026"
+  return fmt::format("{} {:>2}", words.substr(0, 3), words.substr(4, words.find(' ', 4) - 4));
+}
+
+std::string amount(const work::Job& job) {
+  using enum work::JobKind;
+  constexpr work::JobKind kCounted[] = {OrderBulbs, OrderPlants, Sow,   PrickOut,
+                                        PotOn,      PlantOut,    Plant, Thin};
+  if (!job.plants) return "";
+  if (job.key.kind == OrderSeed) return fmt::format("for {}", *job.plants);
+  const bool counts = std::ranges::find(kCounted, job.key.kind) != std::end(kCounted);
+  return counts ? fmt::format("{}", *job.plants) : "";
+}
+
+std::string where_words(const work::Job& job) {
+  if (!job.where || *job.where == "bed") return "";
+  if (*job.where == "heated") return "in warmth";
+  if (*job.where == "nursery") return "nursery bed";
+  return *job.where;
+}
+
+// The cautions of the crops among the jobs, each crop once.
+std::string caution_footer(const std::vector<work::Job>& jobs,
+                           const std::vector<std::size_t>& shown, Style style) {
+  std::map<std::string, std::vector<std::string>> by_crop;
+  for (const std::size_t i : shown) {
+    if (!jobs[i].cautions.empty()) by_crop[jobs[i].crop] = jobs[i].cautions;
+  }
+  if (by_crop.empty()) return "";
+  std::string text = "\n" + bold("Cautions", style) + " (crops marked !)\n";
+  for (const auto& [crop, lines] : by_crop) {
+    for (const std::string& line : lines) text += indented(crop + ": " + line, 2, style);
+  }
+  return text + "  No list of harmful plants is complete; local rules and qualified advice stand "
+                "above it.\n";
+}
+
+std::string job_line(const work::Job& job, Style style) {
+  const std::string name = job.planting_name + (job.cautions.empty() ? "" : " !");
+  const std::string details =
+      padded(amount(job), 6) + padded(where_words(job), 12);
+  const std::string window =
+      job.first == job.last ? "" : fmt::format("{} to {}", short_day(job.first), short_day(job.last));
+  std::string line = fmt::format("  {}  {} {} {}", weekday_and_day(job.day),
+                                 padded(work::words(job.key.kind), 16), padded(name, 30), details);
+  if (job.state == work::Job::State::Assumed) return faint(line + window, style) + "\n";
+  return line + faint(window, style) + "\n";
+}
+
+std::string range_words(Range range) {
+  if (range.low == range.high) return number(range.low);
+  return fmt::format("{} to {}", number(range.low), number(range.high));
+}
+
+std::string offset_words(const FrostOffset& offset) {
+  const std::string_view frost = offset.from == Frost::Last ? "last frost" : "first frost";
+  if (offset.weeks == 0) return fmt::format("at the {}", frost);
+  const double weeks = std::abs(offset.weeks);
+  return fmt::format("{} {} {} the {}", number(weeks), weeks == 1 ? "week" : "weeks",
+                     offset.weeks < 0 ? "before" : "after", frost);
+}
+
+std::string window_words(const FrostWindow& window) {
+  return fmt::format("{} to {}", offset_words(window.earliest), offset_words(window.latest));
+}
+
+std::string fact(std::string_view label, std::string_view value) {
+  return fmt::format("  {}{}\n", padded(label, 22), value);
+}
+
+std::string way_text(const Way& way) {
+  std::string text = fmt::format("  {}\n", way.name);
+  const auto line = [&](std::string_view label, const std::string& value) {
+    text += fmt::format("    {}{}\n", padded(label, 20), value);
+  };
+  if (way.window) {
+    line(way.raised == Raised::InPlace && way.method == Method::Seed ? "sow" : "into the bed",
+         window_words(*way.window));
+  }
+  if (way.weeks_under_cover) {
+    line("raised " + std::string(way.raised == Raised::Heated      ? "in warmth"
+                                 : way.raised == Raised::Frame     ? "in a frame"
+                                 : way.raised == Raised::NurseryBed ? "in nursery bed"
+                                                                    : "in place"),
+         range_words(*way.weeks_under_cover) + " weeks");
+  }
+  if (way.first_flower) line("first flower", window_words(*way.first_flower));
+  if (way.stems_per_plant) line("stems a plant", range_words(*way.stems_per_plant));
+  if (way.note) line("note", *way.note);
+  return text;
+}
+
+std::string source_text(const Source& source, Style style) {
+  const std::string name = source.kind == Source::Kind::Published        ? source.name
+                           : source.kind == Source::Kind::CommonPractice ? "common practice"
+                                                                         : "memory";
+  const bool rest = source.covers.size() == 1 && source.covers.front() == "*";
+  return indented(fmt::format("{}: {}", name, rest ? "all the rest" : listed(source.covers)), 2,
+                  style);
+}
+
+std::string growth_text(const Growth& growth) {
+  std::string text = "\nHeat (degree-days)\n";
+  text += fact("counted above", number(growth.base_c) + " degC, up to " + number(growth.top_c));
+  text += fact("to respond", number(growth.heat_to_respond_kd, 0));
+  if (growth.vernal_days) text += fact("chilling", number(*growth.vernal_days, 0) + " days");
+  text += fact("to first flower", number(growth.heat_to_first_flower_kd, 0));
+  const DayLengthResponse& d = growth.day_length;
+  const auto hours = [&](double h) { return number(h) + " hours"; };
+  switch (d.kind) {
+    case DayLengthResponse::Kind::Neutral: text += fact("day length", "no matter"); break;
+    case DayLengthResponse::Kind::Long:
+      text += fact("day length", fmt::format("faster with longer days, {} to {}",
+                                             number(d.from_hours), hours(d.to_hours)));
+      break;
+    case DayLengthResponse::Kind::Short:
+      text += fact("day length", "a little slower beyond " + hours(d.from_hours));
+      break;
+    case DayLengthResponse::Kind::CriticalShort:
+      text += fact("day length", "only on days shorter than " + hours(d.from_hours));
+      break;
+  }
+  if (growth.stop_above_max_c) {
+    text += fact("cutting stops above", number(*growth.stop_above_max_c) + " degC by day");
+  }
+  return text;
+}
+
+}  // namespace
+
+std::string trust_note(const climate::Climate& climate) {
+  if (climate.has_temperatures()) return "";
+  return "No temperatures are given: first cuts come from frost dates alone and are good to three "
+         "weeks either side, heat lovers to five.";
+}
+
+std::string jobs_page(const Plan& plan, const std::vector<work::Job>& jobs,
+                      const std::vector<std::size_t>& shown, const climate::Climate& climate,
+                      Style style, bool full) {
+  std::string text = bold(plan.title, style) +
+                     fmt::format(", flowering {}: {}\n", plan.flowering_year,
+                                 counted(static_cast<int>(shown.size()), "job"));
+  if (const std::string note = trust_note(climate); !note.empty()) text += indented(note, 0, style);
+  std::string month;
+  for (const std::size_t i : shown) {
+    const std::string heading = month_heading(jobs[i].day);
+    if (heading != month) text += "\n" + bold(heading, style) + "\n";
+    month = heading;
+    text += job_line(jobs[i], style);
+    if (full) text += indented(jobs[i].text, 26, style);
+  }
+  return text + caution_footer(jobs, shown, style);
+}
+
+std::string check_page(const Plan& plan, const ground::PlanChoice& choice,
+                       const std::vector<ground::Finding>& findings,
+                       const climate::Climate& climate, Style style) {
+  std::string text;
+  for (const ground::Finding& finding : findings) {
+    text += fmt::format("{}:{}:{}: {}: {}\n", finding.at.file, finding.at.line, finding.at.column,
+                        ground::to_string(finding.rank), message(finding));
+    if (const std::string remedy = remedy_text(finding); !remedy.empty()) {
+      text += fmt::format("  remedy: {}\n", remedy);
+    }
+    if (finding.remedy && finding.remedy->toml) {
+      text += "  paste:\n";
+      for (std::size_t at = 0; at < finding.remedy->toml->size();) {
+        const std::size_t end = std::min(finding.remedy->toml->find('\n', at),
+                                         finding.remedy->toml->size());
+        text += "    " + finding.remedy->toml->substr(at, end - at) + "\n";
+        at = end + 1;
+      }
+    }
+  }
+  const auto grown = std::ranges::count_if(
+      choice.plantings, [](const ground::PlantingChoice& p) { return p.chosen.has_value(); });
+  text += bold(plan.title, style) +
+          fmt::format(": {} of {} plantings fit", grown, choice.plantings.size());
+  if (plan.wish) {
+    const auto filled = std::ranges::count_if(
+        choice.weeks, [](const ground::Week& week) { return week.stems >= week.wanted; });
+    text += fmt::format(", {} of {} weeks have their stems", filled, choice.weeks.size());
+  }
+  text += ".\n";
+  if (!choice.exact) {
+    text += fmt::format("Best for each stretch given the others ({} gone), not proved best "
+                        "for the whole plan.\n",
+                        counted(choice.rounds, "round"));
+  }
+  if (const std::string note = trust_note(climate); !note.empty()) text += indented(note, 0, style);
+  return text;
+}
+
+std::string findings_line(const std::vector<ground::Finding>& findings, const std::string& file) {
+  std::map<ground::Rank, int> counts;
+  for (const ground::Finding& finding : findings) ++counts[finding.rank];
+  if (counts.empty()) return "";
+  std::vector<std::string> parts;
+  for (const auto& [rank, count] : counts) {
+    parts.push_back(fmt::format("{} {}", count, ground::to_string(rank)));
+  }
+  return fmt::format("{} {}: trug check {}\n", listed(parts),
+                     findings.size() == 1 ? "finding" : "findings", file);
+}
+
+std::string crop_list(const std::vector<const Sheet*>& sheets, Style style) {
+  std::string text = bold(counted(static_cast<int>(sheets.size()), "crop"), style) + "\n";
+  for (const Sheet* sheet : sheets) {
+    std::string roles;
+    for (const Role role : sheet->roles) {
+      roles += (roles.empty() ? "" : ", ") + std::string(to_string(role));
+    }
+    text += fmt::format("  {} {} {} {}\n", padded(sheet->name, 22),
+                        padded(to_string(sheet->life_cycle), 18), padded(roles, 18),
+                        sheet->cautions.empty() ? "" : "!");
+  }
+  return text + "\n! has a caution: trug crop NAME shows it.\n";
+}
+
+std::string crop_page(const Sheet& sheet, Style style) {
+  std::string text = bold(sheet.name, style) +
+                     fmt::format(" ({}, {}), {}\n", sheet.botanical_name, sheet.family,
+                                 to_string(sheet.life_cycle));
+  for (const Caution& caution : sheet.cautions) {
+    text += indented(fmt::format("! {}. {}.", caution.text, caution.handling), 2, style);
+  }
+  text += fact("survives", number(sheet.coldest_survived_c) + " degC (" +
+                               std::string(to_string(frost_class(sheet))) + ")");
+  text += fact("spacing", range_words(sheet.spacing_cm) + " cm");
+  text += fact("height", range_words(sheet.height_cm) + " cm");
+  text += fact("colours", listed(sheet.colours));
+  text += fact("cut when", sheet.cut_stage);
+  text += fact("stems a plant", range_words(sheet.stems_per_plant));
+  text += fact("cutting", range_words(sheet.cutting_weeks) + " weeks, " +
+                              std::string(to_string(sheet.habit)));
+  text += fact("in the vase", range_words(sheet.vase_days) + " days");
+  if (sheet.rotation_years) {
+    text += fact("same ground again", fmt::format("after {} years", *sheet.rotation_years));
+  }
+  text += "\nWays to raise it\n";
+  for (const Way& way : sheet.ways) text += way_text(way);
+  for (const Group& group : sheet.groups) {
+    text += fact("group " + group.name,
+                 group.first_flower ? "first flower " + window_words(*group.first_flower) : "");
+  }
+  if (sheet.growth) {
+    text += growth_text(*sheet.growth);
+  } else {
+    text += "\nNo heat constants: first cuts come from windows, three weeks either side.\n";
+  }
+  text += "\nSources\n";
+  for (const Source& source : sheet.sources) text += source_text(source, style);
+  return text;
+}
+
+}  // namespace trug::show

@@ -1,0 +1,44 @@
+// SPDX-License-Identifier: MIT
+// What the commands print for people.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "climate/climate.h"
+#include "garden/plan.h"
+#include "garden/sheet.h"
+#include "ground/findings.h"
+#include "ground/plan_choice.h"
+#include "work/jobs.h"
+
+namespace trug::show {
+
+struct Style {
+  bool colour = false;  // escape sequences for a terminal
+  int width = 100;      // columns
+};
+
+// How far the dates can be trusted, said on every screen where it is not the usual: no
+// temperatures. Empty: the usual.
+std::string trust_note(const climate::Climate& climate);
+
+// The jobs by month and day; `shown` are indices into `jobs`. `full` prints what each says too.
+std::string jobs_page(const Plan& plan, const std::vector<work::Job>& jobs,
+                      const std::vector<std::size_t>& shown, const climate::Climate& climate,
+                      Style style, bool full);
+
+// "plan.toml:12:9: broken: ...", worst first, then what holds.
+std::string check_page(const Plan& plan, const ground::PlanChoice& choice,
+                       const std::vector<ground::Finding>& findings,
+                       const climate::Climate& climate, Style style);
+
+// One line for a run whose product is something else: "2 broken, 1 short, 3 mild findings: ...".
+std::string findings_line(const std::vector<ground::Finding>& findings, const std::string& file);
+
+// All sheets, a line each.
+std::string crop_list(const std::vector<const Sheet*>& sheets, Style style);
+// One sheet with its sources and cautions.
+std::string crop_page(const Sheet& sheet, Style style);
+
+}  // namespace trug::show

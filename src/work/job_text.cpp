@@ -1,0 +1,286 @@
+// SPDX-License-Identifier: MIT
+#include "work/job_text.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "base/text.h"
+
+namespace trug::work {
+namespace {
+
+using ground::PlantingChoice;
+
+constexpr double kSowExtra = 1.25;  // a quarter more seedlings than plants (memory)
+
+std::string range_words(Range range, std::string_view unit) {
+  if (range.low == range.high) return fmt::format("{} {}", number(range.low), unit);
+  return fmt::format("{} to {} {}", number(range.low), number(range.high), unit);
+}
+
+std::string in_rows(const Strip& strip, const PlantingChoice& planting) {
+  const std::string apart = number(planting.layout.spacing_cm, 0);
+  if (strip.rows <= 1) return fmt::format("in one row, {} cm apart", apart);
+  return fmt::format("in {} rows, {} cm apart each way", strip.rows, apart);
+}
+
+std::string at_place(const Strip& strip) {
+  return fmt::format("from {} to {} cm along the bed", strip.at_cm, strip.at_cm + strip.length_cm);
+}
+
+std::string depth_words(const Sheet& sheet) {
+  if (!sheet.depth_mm) return "on the surface, pressed in, not covered: the seed wants light";
+  return fmt::format("{} deep", *sheet.depth_mm >= 50 ? number(*sheet.depth_mm / 10) + " cm"
+                                                      : number(*sheet.depth_mm, 0) + " mm");
+}
+
+std::string place_words(Raised raised) {
+  switch (raised) {
+    case Raised::Heated: return "in warmth";
+    case Raised::Frame: return "in a cold frame";
+    case Raised::NurseryBed: return "in a nursery bed";
+    case Raised::InPlace: return "where it is to flower";
+  }
+  return "";
+}
+
+class Words {
+ public:
+  Words(const Plan& plan, const PlantingChoice& planting, const Strip& strip,
+        const growth::CropClock& clock, const Job& job)
+      : plan_(plan), planting_(planting), sheet_(*planting.sheet), strip_(strip), clock_(clock),
+        job_(job) {}
+
+  std::string text() const {
+    std::string result = what();
+    const std::string until = window_words();
+    if (!until.empty()) result += " " + until;
+    return result;
+  }
+
+ private:
+  const ground::Candidate& c() const { return *strip_.candidate; }
+  const Way& way() const { return sheet_.ways[c().way]; }
+  std::string plants() const { return counted(strip_.plants, "plant"); }
+
+  std::string what() const {
+    switch (job_.key.kind) {
+      case JobKind::OrderSeed:
+        return fmt::format("Order seed for {} plants of {}; it is sown from {}.", strip_.plants,
+                           crop(), short_day(c().start));
+      case JobKind::OrderBulbs:
+        return fmt::format("Order {} of {} for planting on {}.",
+                           counted(strip_.plants, bulb_word()), crop(), short_day(c().start));
+      case JobKind::OrderPlants:
+        return fmt::format("Order {} young plants of {} for planting on {}.", strip_.plants, crop(),
+                           short_day(c().in_ground));
+      case JobKind::PreTreat: return pre_treat();
+      case JobKind::Sow: return way().raised == Raised::InPlace ? sow_in_place() : sow_to_raise();
+      case JobKind::PrickOut:
+        return fmt::format("Prick out {} seedlings into modules or 9 cm pots.", strip_.plants);
+      case JobKind::PotOn: return "Pot on into 9 cm pots or larger, so that they do not stand still.";
+      case JobKind::HardenOff:
+        return fmt::format("Harden off: out by day, in or covered by night, until {}.",
+                           short_day(c().in_ground));
+      case JobKind::PlantOut:
+        return fmt::format("Plant out {} {}, {}. First cut about {}.", plants(),
+                           in_rows(strip_, planting_), at_place(strip_), cut_day());
+      case JobKind::Plant: return plant();
+      case JobKind::Thin:
+        return fmt::format("Thin to {} cm apart, {} in all.",
+                           number(planting_.layout.spacing_cm, 0), plants());
+      case JobKind::Pinch: return pinch();
+      case JobKind::Support:
+        return sheet_.support == Sheet::Support::Light
+                   ? "Give light support: twigs or one string round the patch."
+                   : "Support before the wind does it: netting, or stakes and string.";
+      case JobKind::Protect:
+        return fmt::format(
+            "Lay fleece: the usual coldest night here ({} degC) is colder than it survives bare "
+            "({} degC).",
+            number(plan_.place.coldest_c.value_or(0)), number(sheet_.coldest_survived_c));
+      case JobKind::WatchForFrost:
+        return fmt::format(
+            "Watch for frost and keep fleece at hand until {}: after that only one year in twenty "
+            "still has one.",
+            short_day(job_.last));
+      case JobKind::FirstCut: return first_cut();
+      case JobKind::CutBack:
+        return sheet_.second_flush ? "Cut back hard after the first flowers, for a second flush."
+                                   : yearly(sheet_.cut_back);
+      case JobKind::Lift: return lift();
+      case JobKind::LiftAndStore: return yearly(sheet_.lift_and_store);
+      case JobKind::ClearAndFeed:
+        return planting_.chosen->another_follows
+                   ? fmt::format("Clear and feed the ground, {}: the next crop comes in a week.",
+                                 at_place(strip_))
+                   : fmt::format("Clear and feed the ground, {}.", at_place(strip_));
+      case JobKind::Divide: return yearly(sheet_.divide);
+      case JobKind::Prune: return yearly(sheet_.prune);
+      case JobKind::LookForSeedlings:
+        return fmt::format(
+            "Look whether it has come up. If not, it can still be sown again until {}.",
+            short_day(clock_.window_days(*way().window, way().flowers).until - Days{1}));
+      case JobKind::WaterIn: return "Water in well, today and in the next days if it stays dry.";
+      case JobKind::Slugs: return "Look for slugs at dusk; seedlings and young plants go first.";
+      case JobKind::Pick:
+        return "Pick through every two or three days from now on: the more is cut, the more comes.";
+      case JobKind::DeadHead: return "Dead-head what was not cut, so that it goes on flowering.";
+    }
+    return "";
+  }
+
+  std::string crop() const {
+    return job_.variety ? fmt::format("{} '{}'", job_.crop, *job_.variety) : grouped();
+  }
+  std::string grouped() const {
+    return c().group ? fmt::format("{} ({})", job_.crop, c().group->name) : job_.crop;
+  }
+
+  std::string bulb_word() const {
+    return std::string(sheet_.life_cycle == LifeCycle::Bulb   ? "bulb"
+                       : sheet_.life_cycle == LifeCycle::Corm ? "corm"
+                                                              : "tuber");
+  }
+
+  std::string pre_treat() const {
+    const Pretreatment& p = *sheet_.pretreat;
+    const std::string_view need = p.needed ? "" : " (it helps, it is not a must)";
+    return fmt::format("{}{}", p.text.empty() ? "Treat the seed before sowing." : p.text, need);
+  }
+
+  std::string sow_in_place() const {
+    return fmt::format("Sow where it is to flower, {}, {}; thin later to {} {}. First cut about {}.",
+                       depth_words(sheet_), at_place(strip_), plants(), in_rows(strip_, planting_),
+                       cut_day());
+  }
+
+  std::string sow_to_raise() const {
+    const int seedlings = static_cast<int>(std::ceil(strip_.plants * kSowExtra));
+    return fmt::format("Sow {}, {}: {} seedlings for {}, to be planted out on {}.",
+                       place_words(way().raised), depth_words(sheet_), seedlings, plants(),
+                       short_day(c().in_ground));
+  }
+
+  std::string plant() const {
+    if (way().weeks_under_cover) {
+      return fmt::format("Pot up {} {}, to be planted out on {}.",
+                         counted(strip_.plants, bulb_word()), place_words(way().raised),
+                         short_day(c().in_ground));
+    }
+    return fmt::format("Plant {} {}, {}, {}. First cut about {}.",
+                       counted(strip_.plants, bulb_word()),
+                       sheet_.depth_mm ? depth_words(sheet_) : "just under the surface",
+                       in_rows(strip_, planting_), at_place(strip_), cut_day());
+  }
+
+  std::string pinch() const {
+    const std::string at =
+        sheet_.pinch.at_cm ? " at " + range_words(*sheet_.pinch.at_cm, "cm") : "";
+    return fmt::format("Pinch out the tips{}: more stems, {} later.", at,
+                       range_words(sheet_.pinch.costs_days, "days"));
+  }
+
+  std::string first_cut() const {
+    const double stems = c().stems_per_plant * c().stem_factor * strip_.plants * ground::kFitShare;
+    return fmt::format("First cut, when {}. About {} stems in all, until {}.", sheet_.cut_stage,
+                       static_cast<int>(std::lround(stems)), short_day(strip_.lift));
+  }
+
+  std::string lift() const {
+    const bool bulb = is_planted(sheet_.life_cycle);
+    const std::string_view how = bulb ? "Lift the bulbs with the last stems" : "Pull out and compost";
+    if (planting_.chosen->another_follows) {
+      return fmt::format("{}: the ground is wanted for the next crop.", how);
+    }
+    return fmt::format("{}: it has given what it had.", how);
+  }
+
+  static std::string yearly(const std::optional<YearlyJob>& job) {
+    if (!job) return "";
+    if (!job->every_years || *job->every_years <= 1) return job->text;
+    return fmt::format("{} Only every {} years: leave it if it was done since.", job->text,
+                       *job->every_years);
+  }
+
+  std::string cut_day() const {
+    const auto& cut = c().timeline.first_cut;
+    return fmt::format("{} ({} to {})", short_day(cut.likely), short_day(cut.early),
+                       short_day(cut.late));
+  }
+
+  std::string window_words() const {
+    const JobKind kind = job_.key.kind;
+    const bool said = kind == JobKind::WatchForFrost || kind == JobKind::HardenOff;
+    if (said || job_.first == job_.last) return "";
+    const std::string span = fmt::format("{} to {}", short_day(job_.first), short_day(job_.last));
+    return kind == JobKind::FirstCut ? fmt::format("Eight years in ten it falls within {}.", span)
+                                     : fmt::format("Still right from {}.", span);
+  }
+
+  const Plan& plan_;
+  const PlantingChoice& planting_;
+  const Sheet& sheet_;
+  const Strip& strip_;
+  const growth::CropClock& clock_;
+  const Job& job_;
+};
+
+std::string_view kind_word(Caution::Kind kind) {
+  switch (kind) {
+    case Caution::Kind::Poisonous: return "Poisonous";
+    case Caution::Kind::Irritant: return "Irritant";
+    case Caution::Kind::Phototoxic: return "Burns skin in sunlight";
+    case Caution::Kind::Invasive: return "Spreads where it should not";
+    case Caution::Kind::Thorny: return "Thorns";
+  }
+  return "";
+}
+
+std::string sentence(std::string text) {
+  if (!text.empty() && text.back() != '.') text += '.';
+  return text;
+}
+
+}  // namespace
+
+std::vector<Strip> strips_of(const Plan& plan, const PlantingChoice& planting) {
+  const auto cm = [](Millimetres length) { return (length.value() + 5) / 10; };
+  const Stretch& stretch = plan.beds[planting.ref.bed].stretches[planting.ref.stretch];
+  return {{.candidate = &planting.chosen->candidate,
+           .lift = planting.chosen->lift,
+           .at_cm = cm(stretch.offset),
+           .length_cm = cm(stretch.length),
+           .plants = planting.layout.plants,
+           .rows = planting.layout.rows}};
+}
+
+std::string job_text(const Plan& plan, const PlantingChoice& planting, const Strip& strip,
+                     const growth::CropClock& clock, const Job& job) {
+  return Words(plan, planting, strip, clock, job).text();
+}
+
+bool handles_plant(JobKind kind) {
+  constexpr JobKind kHandsOff[] = {JobKind::Protect, JobKind::WatchForFrost,
+                                          JobKind::LookForSeedlings, JobKind::WaterIn,
+                                          JobKind::Slugs};
+  return std::ranges::find(kHandsOff, kind) == std::end(kHandsOff);
+}
+
+std::vector<std::string> caution_lines(const Sheet& sheet) {
+  std::vector<std::string> lines;
+  for (const Caution& caution : sheet.cautions) {
+    std::string line = fmt::format("{}: {}", kind_word(caution.kind), sentence(caution.text));
+    if (!caution.handling.empty()) {
+      std::string handling = sentence(caution.handling);
+      handling[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(handling[0])));
+      line += " " + handling;
+    }
+    lines.push_back(std::move(line));
+  }
+  return lines;
+}
+
+}  // namespace trug::work

@@ -1,0 +1,397 @@
+// SPDX-License-Identifier: MIT
+#include "work/make_jobs.h"
+
+#include <algorithm>
+#include <cmath>
+#include <tuple>
+
+#include "climate/frost.h"
+#include "growth/crop_clock.h"
+#include "work/job_text.h"
+
+namespace trug::work {
+namespace {
+
+using ground::Candidate;
+using ground::PlantingChoice;
+
+// When the jobs the choice does not fix are done, in days (common practice and memory).
+constexpr int kOrderSeedBefore = 28, kOrderSeedFirst = 84, kOrderSeedLast = 14;
+constexpr int kOrderBulbsBefore = 70, kOrderBulbsFirst = 120, kOrderBulbsLast = 21;
+constexpr int kOrderPlantsBefore = 42, kOrderPlantsFirst = 120, kOrderPlantsLast = 14;
+constexpr int kHardenBefore = 8, kHardenFirst = 10, kHardenLast = 7;
+constexpr int kThinAfterEmergence = 21;
+constexpr int kPinchInPots = 35, kPinchAfterPlanting = 14, kPinchAfterWinter = 28;
+constexpr int kSupportBeforeFlower = 42, kSupportLast = 21;
+constexpr int kFleeceAfterFrost = 28;
+constexpr double kWatchRisk = 0.05;  // until one year in twenty
+constexpr int kHalfHardyEarlier = 30;
+constexpr int kClearLater = 35, kLiftLater = 28;
+constexpr int kDefaultGermination = 14;
+
+struct Window {
+  Date day, first, last;
+};
+
+Window around(Date day, int before, int after) {
+  return {day, day - Days{before}, day + Days{after}};
+}
+
+// Adds the jobs of one planting to the list.
+class Builder {
+ public:
+  Builder(const Plan& plan, const PlantingChoice& planting, const climate::Climate& climate,
+          Date today, std::vector<Job>& jobs)
+      : plan_(plan),
+        planting_(planting),
+        sheet_(*planting.sheet),
+        entry_(entry(plan, planting.ref)),
+        climate_(climate),
+        today_(today),
+        jobs_(jobs),
+        clock_(climate, sheet_, planting.chosen->candidate.group, plan.flowering_year) {}
+
+  // `ground_ready`: the job that leaves the ground to this planting; the one that frees it again
+  // comes back.
+  std::optional<std::size_t> build(std::optional<std::size_t> ground_ready) {
+    strips_ = strips_of(plan_, planting_);
+    std::optional<std::size_t> freed;
+    for (const Strip& strip : strips_) {
+      strip_ = &strip;
+      before_.reset();
+      buy_and_raise();
+      into_the_ground(ground_ready);
+      tend();
+      freed = end();
+    }
+    return freed;
+  }
+
+ private:
+  const Candidate& c() const { return *strip_->candidate; }
+  const Way& way() const { return sheet_.ways[c().way]; }
+  bool established() const { return way().method == Method::Established; }
+
+  void buy_and_raise() {
+    if (established()) return;
+    order();
+    pre_treat();
+    if (way().method == Method::BoughtPlants) return;
+    const bool bulb = way().method == Method::Bulb;
+    if (way().weeks_under_cover) {
+      const Range& weeks = *way().weeks_under_cover;
+      const DateRange out = clock_.window_days(*way().window, way().flowers);
+      add(bulb ? JobKind::Plant : JobKind::Sow,
+          {c().start, out.from - Days{static_cast<int>(weeks.high * 7)},
+           out.until - Days{static_cast<int>(weeks.low * 7) + 1}},
+          where_raised());
+      if (way().prick_out_weeks) {
+        add(JobKind::PrickOut, around(c().start + Days{7 * *way().prick_out_weeks}, 4, 7),
+            where_raised());
+      }
+      if (way().pot_on_weeks) {
+        add(JobKind::PotOn, around(c().start + Days{7 * *way().pot_on_weeks}, 7, 7),
+            where_raised());
+      }
+      if (way().raised == Raised::Heated) {
+        add(JobKind::HardenOff,
+            {c().in_ground - Days{kHardenBefore}, c().in_ground - Days{kHardenFirst},
+             c().in_ground - Days{kHardenLast}},
+            "frame");
+      }
+    }
+  }
+
+  void order() {
+    const auto place = [&](Date need, int before, int first, int last) {
+      return Window{need - Days{before}, need - Days{first}, need - Days{last}};
+    };
+    switch (way().method) {
+      case Method::Seed:
+        add(JobKind::OrderSeed,
+            place(c().start, kOrderSeedBefore, kOrderSeedFirst, kOrderSeedLast), {});
+        break;
+      case Method::Bulb:
+        add(JobKind::OrderBulbs,
+            place(c().start, kOrderBulbsBefore, kOrderBulbsFirst, kOrderBulbsLast), {});
+        break;
+      case Method::BoughtPlants:
+        add(JobKind::OrderPlants,
+            place(c().in_ground, kOrderPlantsBefore, kOrderPlantsFirst, kOrderPlantsLast), {});
+        break;
+      case Method::Established: break;
+    }
+  }
+
+  void pre_treat() {
+    if (!sheet_.pretreat || way().method == Method::BoughtPlants) return;
+    const Range& days = sheet_.pretreat->days;
+    const auto back = [&](double d) { return c().start - Days{std::max(1, static_cast<int>(std::ceil(d)))}; };
+    add(JobKind::PreTreat, {back(days.middle()), back(days.high), back(days.low)}, {});
+  }
+
+  std::optional<std::string> where_raised() const {
+    switch (way().raised) {
+      case Raised::Heated: return "heated";
+      case Raised::Frame: return "frame";
+      case Raised::NurseryBed: return "nursery";
+      case Raised::InPlace: return "bed";
+    }
+    return std::nullopt;
+  }
+
+  void into_the_ground(std::optional<std::size_t> ground_ready) {
+    if (established()) return;
+    const DateRange window = clock_.window_days(*way().window, way().flowers);
+    const bool bare = way().raised == Raised::InPlace;
+    const JobKind kind = bare && way().method == Method::Seed   ? JobKind::Sow
+                         : bare && way().method == Method::Bulb ? JobKind::Plant
+                                                                : JobKind::PlantOut;
+    add(kind, {c().in_ground, window.from, window.until - Days{1}}, "bed");
+    if (ground_ready) jobs_.back().after.push_back(*ground_ready);
+    watch_for_frost();
+    if (kind == JobKind::Sow) look_and_thin();
+    if (kind == JobKind::PlantOut && plan_.work.care) {
+      care(JobKind::WaterIn, {c().in_ground, c().in_ground, c().in_ground + Days{2}});
+    }
+    if (plan_.work.care && kind != JobKind::Plant) {
+      care(JobKind::Slugs, around(c().in_ground + Days{5}, 2, 9));
+    }
+  }
+
+  void watch_for_frost() {
+    const FrostClass hardiness = frost_class(sheet_);
+    if (hardiness == FrostClass::Hardy) return;
+    const Date last = climate_.frosts(plan_.flowering_year).last;
+    const auto safe = climate::frost_safe_day(last, climate::kSpringSpreadDays, kWatchRisk);
+    if (!safe) return;
+    const Date until =
+        *safe - Days{hardiness == FrostClass::HalfHardy ? kHalfHardyEarlier : 0};
+    if (c().in_ground >= until) return;
+    aside(JobKind::WatchForFrost, {c().in_ground, c().in_ground, until}, "bed");
+  }
+
+  void look_and_thin() {
+    const int usual = sheet_.germination_days
+                          ? static_cast<int>(std::lround(sheet_.germination_days->high))
+                          : kDefaultGermination;
+    if (plan_.work.care) {
+      care(JobKind::LookForSeedlings, around(c().in_ground + Days{2 * usual}, usual, 7));
+    }
+    Date day = c().in_ground + Days{usual + kThinAfterEmergence};
+    if (const auto winter = climate_.short_days_before(plan_.flowering_year)) {
+      // Seedlings of a late sowing are thinned when they grow again.
+      if (winter->contains(day)) day = winter->until + Days{14};
+    }
+    add(JobKind::Thin, around(day, 7, 14), "bed");
+  }
+
+  void tend() {
+    pinch();
+    if (sheet_.support != Sheet::Support::No) {
+      const Date flower = c().timeline.first_flower.likely;
+      const Date day = std::max(c().in_ground + Days{7}, flower - Days{kSupportBeforeFlower});
+      aside(JobKind::Support, {day, day - Days{7}, std::max(day, flower - Days{kSupportLast})},
+            "bed");
+    }
+    if (c().under_fleece) {
+      const Date frost = climate_.frosts(plan_.flowering_year - 1).first;
+      aside(JobKind::Protect, around(frost + Days{kFleeceAfterFrost}, kFleeceAfterFrost, 28),
+            "bed");
+    }
+    yearly(JobKind::Prune, sheet_.prune);
+    yearly(JobKind::Divide, sheet_.divide);
+    const auto& cut = c().timeline.first_cut;
+    add(JobKind::FirstCut, {cut.likely, cut.early, cut.late}, "bed");
+    if (plan_.work.care && sheet_.habit == Habit::CutAndComeAgain) {
+      care(JobKind::Pick, around(cut.likely + Days{7}, 4, 7));
+      care(JobKind::DeadHead, around(cut.likely + Days{21}, 7, 14));
+    }
+    if (sheet_.second_flush) {
+      const auto first_flush = static_cast<int>(std::lround(sheet_.cutting_weeks.middle() * 7));
+      add(JobKind::CutBack, around(cut.likely + Days{first_flush}, 7, 7), "bed");
+    } else {
+      yearly(JobKind::CutBack, sheet_.cut_back);
+    }
+  }
+
+  void pinch() {
+    const bool wanted = sheet_.pinch.advice == Pinch::Advice::Yes ||
+                        (sheet_.pinch.advice == Pinch::Advice::Optional && plan_.work.care);
+    if (!wanted || established()) return;
+    const bool long_in_pots =
+        way().weeks_under_cover && days_between(c().start, c().in_ground) > kPinchInPots + 7 &&
+        way().method == Method::Seed;
+    Date day = long_in_pots ? c().start + Days{kPinchInPots}
+                            : c().in_ground + Days{kPinchAfterPlanting};
+    if (!way().weeks_under_cover && way().method == Method::Seed) day += Days{28};
+    if (const auto winter = climate_.short_days_before(plan_.flowering_year)) {
+      if (c().in_ground < winter->until && !long_in_pots) {
+        day = std::max(day, winter->until + Days{kPinchAfterWinter});
+      }
+    }
+    day = std::min(day, c().timeline.first_flower.likely - Days{28});
+    aside(JobKind::Pinch, around(day, 4, 10), day < c().in_ground ? where_raised() : "bed");
+  }
+
+  void yearly(JobKind kind, const std::optional<YearlyJob>& job) {
+    if (!job) return;
+    const DateRange window = clock_.window_days(job->window, FlowersIn::SameYear);
+    const Date middle = window.from + Days{days_between(window.from, window.until) / 2};
+    aside(kind, {middle, window.from, window.until - Days{1}}, "bed");
+  }
+
+  // Lifting and clearing; the job that frees the ground.
+  std::optional<std::size_t> end() {
+    if (stays_in_ground(sheet_.life_cycle)) return std::nullopt;
+    const bool follows = planting_.chosen->another_follows;
+    const Date lift = strip_->lift;
+    if (sheet_.lift_and_store && !follows) {
+      yearly(JobKind::LiftAndStore, sheet_.lift_and_store);
+      return std::nullopt;
+    }
+    if (entry_.keep && is_planted(sheet_.life_cycle) && !follows) return std::nullopt;
+    const Date last = follows ? lift : lift + Days{kLiftLater};
+    add(JobKind::Lift, {lift, std::min(c().lift_from, lift), last}, "bed");
+    const Date lifted = jobs_.back().day;
+    const Date cleared = follows ? lift + Days{std::max(1, plan_.work.days_between_crops) - 1}
+                                 : lifted + Days{kClearLater};
+    add(JobKind::ClearAndFeed, {lifted, lifted, std::max(lifted, cleared)}, "bed");
+    return jobs_.size() - 1;
+  }
+
+  // A job that the next of the planting waits for.
+  void add(JobKind kind, Window window, std::optional<std::string> where) {
+    aside(kind, window, std::move(where));
+    before_ = jobs_.size() - 1;
+  }
+
+  void care(JobKind kind, Window window) { aside(kind, window, "bed"); }
+
+  // A job beside the line from order to clearing.
+  void aside(JobKind kind, Window window, std::optional<std::string> where) {
+    const Bed& bed = plan_.beds[planting_.ref.bed];
+    Job job;
+    job.key = {.flowering_year = plan_.flowering_year,
+               .bed = bed_identity(bed),
+               .crop = entry_.crop,
+               .planting = entry_.id.value_or("1"),
+               .kind = kind,
+               .succession = strip_->succession};
+    job.planting = planting_.ref;
+    job.planting_name = planting_name(plan_, planting_.ref);
+    job.bed = bed.name;
+    job.stretch = static_cast<int>(planting_.ref.stretch) + 1;
+    job.at_cm = strip_->at_cm;
+    job.length_cm = strip_->length_cm;
+    job.crop = entry_.crop;
+    job.variety = entry_.variety;
+    job.way = way().name;
+    job.where = std::move(where);
+    job.person = entry_.person ? entry_.person : bed.person;
+    set_days(job, window);
+    set_plants(job);
+    job.reminder = wants_reminder(kind);
+    if (handles_plant(kind)) job.cautions = caution_lines(sheet_);
+    if (before_) job.after.push_back(*before_);
+    job.text = job_text(plan_, planting_, *strip_, clock_, job);
+    jobs_.push_back(std::move(job));
+  }
+
+  bool wants_reminder(JobKind kind) const {
+    switch (plan_.work.remind) {
+      case Remind::All: return true;
+      case Remind::None: return false;
+      case Remind::Must: return cannot_wait(kind, planting_.chosen->another_follows);
+    }
+    return false;
+  }
+
+  // The chosen day inside its window; sowing and planting days stay, others move to the nearest of
+  // the gardener's days inside the window. Nothing is asked for before the plan began.
+  void set_days(Job& job, Window window) const {
+    job.first = std::min(window.first, window.day);
+    job.last = std::max(window.last, window.day);
+    job.day = window.day;
+    if (const auto& began = plan_.work.no_jobs_before) {
+      job.first = std::max(job.first, *began);
+      job.last = std::max(job.last, *began);
+      job.day = std::max(job.day, *began);
+    }
+    if (!chosen_by_plan(job.key.kind)) job.day = nearest_work_day(job);
+    job.state = job.day < today_ ? Job::State::Assumed : Job::State::Due;
+  }
+
+  static bool chosen_by_plan(JobKind kind) {
+    return kind == JobKind::Sow || kind == JobKind::Plant || kind == JobKind::PlantOut;
+  }
+
+  Date nearest_work_day(const Job& job) const {
+    const auto& days = plan_.work.days;
+    if (days.empty()) return job.day;
+    const auto works = [&](Date day) {
+      return job.first <= day && day <= job.last &&
+             std::ranges::find(days, std::chrono::weekday{day}) != days.end();
+    };
+    for (int off = 0; off < 7; ++off) {
+      if (works(job.day - Days{off})) return job.day - Days{off};
+      if (works(job.day + Days{off})) return job.day + Days{off};
+    }
+    return job.day;
+  }
+
+  void set_plants(Job& job) const {
+    job.plants = strip_->plants;
+    job.rows = strip_->rows;
+    job.spacing_cm = planting_.layout.spacing_cm;
+    const bool into_soil = job.key.kind == JobKind::Sow || job.key.kind == JobKind::Plant;
+    if (into_soil && sheet_.depth_mm) job.depth_mm = static_cast<int>(std::lround(*sheet_.depth_mm));
+  }
+
+  const Plan& plan_;
+  const PlantingChoice& planting_;
+  const Sheet& sheet_;
+  const CropEntry& entry_;
+  const climate::Climate& climate_;
+  Date today_;
+  std::vector<Job>& jobs_;
+  growth::CropClock clock_;
+  std::vector<Strip> strips_;
+  const Strip* strip_ = nullptr;
+  std::optional<std::size_t> before_;
+};
+
+// By day, then as the plan goes; the links between jobs follow.
+std::vector<Job> sorted(std::vector<Job> jobs) {
+  std::vector<std::size_t> order(jobs.size());
+  for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
+  std::ranges::stable_sort(order, [&](std::size_t a, std::size_t b) {
+    return std::tie(jobs[a].day, jobs[a].planting, jobs[a].key.succession, jobs[a].key.kind) <
+           std::tie(jobs[b].day, jobs[b].planting, jobs[b].key.succession, jobs[b].key.kind);
+  });
+  std::vector<std::size_t> place(jobs.size());
+  for (std::size_t i = 0; i < order.size(); ++i) place[order[i]] = i;
+  std::vector<Job> result;
+  result.reserve(jobs.size());
+  for (const std::size_t i : order) {
+    for (std::size_t& link : jobs[i].after) link = place[link];
+    result.push_back(std::move(jobs[i]));
+  }
+  return result;
+}
+
+}  // namespace
+
+std::vector<Job> make_jobs(const Plan& plan, const ground::PlanChoice& choice,
+                           const climate::Climate& climate, Date today) {
+  std::vector<Job> jobs;
+  std::optional<std::size_t> ground_ready;
+  for (const PlantingChoice& planting : choice.plantings) {
+    if (planting.ref.crop == 0) ground_ready.reset();
+    if (!planting.chosen) continue;
+    ground_ready = Builder(plan, planting, climate, today, jobs).build(ground_ready);
+  }
+  return sorted(std::move(jobs));
+}
+
+}  // namespace trug::work
