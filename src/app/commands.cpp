@@ -1,0 +1,86 @@
+// SPDX-License-Identifier: MIT
+#include "app/commands.h"
+
+#include <algorithm>
+
+#include "app/reckoning.h"
+#include "show/pages.h"
+
+namespace trug::app {
+namespace {
+
+show::Style style(const Options& options, const Environment& environment) {
+  return {environment.colour && !options.plain, environment.width};
+}
+
+std::vector<std::size_t> shown_jobs(const Options& options, const std::vector<work::Job>& jobs) {
+  std::vector<std::size_t> shown;
+  for (std::size_t i = 0; i < jobs.size(); ++i) {
+    if (options.from && jobs[i].day < *options.from) continue;
+    if (options.to && jobs[i].day > *options.to) continue;
+    if (!options.only.empty() &&
+        std::ranges::find(options.only, jobs[i].key.kind) == options.only.end()) {
+      continue;
+    }
+    shown.push_back(i);
+  }
+  return shown;
+}
+
+}  // namespace
+
+int run_check(const Options& options, const Environment& environment) {
+  const auto r = reckon(options, environment, "trug.check/1");
+  if (!r) return kBadInput;
+  environment.out << (options.json
+                          ? show::check_json(document_head(options, environment, "trug.check/1"),
+                                             r->shown())
+                          : show::check_page(r->plan, r->choice, r->findings, *r->climate,
+                                             style(options, environment)));
+  return exit_code(options, *r);
+}
+
+int run_jobs(const Options& options, const Environment& environment) {
+  const auto r = reckon(options, environment, "trug.jobs/1");
+  if (!r) return kBadInput;
+  const std::vector<std::size_t> shown = shown_jobs(options, r->jobs);
+  if (options.json) {
+    environment.out << show::jobs_json(document_head(options, environment, "trug.jobs/1"),
+                                       r->shown(), shown);
+  } else if (options.csv) {
+    environment.out << show::jobs_csv(r->shown(), shown);
+  } else {
+    environment.out << show::jobs_page(r->plan, r->jobs, shown, *r->climate,
+                                       style(options, environment), options.full);
+    environment.err << show::findings_line(r->findings, r->plan.file);
+  }
+  return exit_code(options, *r);
+}
+
+int run_crop(const Options& options, const Environment& environment) {
+  Diagnostics diagnostics;
+  const auto library = open_library(options, "", environment, diagnostics);
+  std::vector<const Sheet*> sheets;
+  if (options.crop.empty()) {
+    for (const std::string& name : library->names()) {
+      if (const Sheet* sheet = library->find(name, diagnostics)) sheets.push_back(sheet);
+    }
+  } else if (const Sheet* sheet = library->find(options.crop, diagnostics)) {
+    sheets.push_back(sheet);
+  } else if (!library->has(options.crop)) {
+    const std::string near = library->nearest_name(options.crop, diagnostics);
+    environment.err << "error: there is no sheet '" << options.crop << "'\n  hint: "
+                    << (near.empty() ? "trug crop lists them all"
+                                     : "did you mean '" + near + "'?")
+                    << "\n";
+    return kBadInput;
+  }
+  environment.err << diagnostics.render();
+  if (diagnostics.has_errors()) return kBadInput;
+  environment.out << (options.crop.empty()
+                          ? show::crop_list(sheets, style(options, environment))
+                          : show::crop_page(*sheets.front(), style(options, environment)));
+  return kDone;
+}
+
+}  // namespace trug::app

@@ -1,0 +1,15 @@
+// SPDX-License-Identifier: MIT
+// The commands: each reads, reckons, writes its product to `out` and returns the exit code.
+#pragma once
+
+#include "app/environment.h"
+#include "app/options.h"
+
+namespace trug::app {
+
+int run_check(const Options& options, const Environment& environment);
+int run_jobs(const Options& options, const Environment& environment);
+int run_calendar(const Options& options, const Environment& environment);
+int run_crop(const Options& options, const Environment& environment);
+
+}  // namespace trug::app

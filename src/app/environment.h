@@ -1,0 +1,37 @@
+// SPDX-License-Identifier: MIT
+// All of the outside world the program may use, passed in by main() and by tests.
+#pragma once
+
+#include <array>
+#include <chrono>
+#include <cstdint>
+#include <functional>
+#include <ostream>
+
+#include "base/date.h"
+#include "base/files.h"
+
+namespace trug::app {
+
+struct Environment {
+  const FileReader& files;
+  std::ostream& out;  // the product only
+  std::ostream& err;  // everything else
+  Date today;         // of the gardener's place
+  std::chrono::sys_seconds now;
+  bool colour = false;  // out is a terminal and NO_COLOR is not set
+  int width = 100;      // columns of the terminal
+  std::function<std::array<std::uint8_t, 16>()> random;
+};
+
+// Exit codes, stable.
+inline constexpr int kDone = 0;
+inline constexpr int kFindings = 1;  // under --strict
+inline constexpr int kBadInput = 2;  // nothing written
+inline constexpr int kRefused = 3;   // cannot read, write or bind; a file that is not ours
+inline constexpr int kOurBug = 70;
+
+// Runs the program; `arguments` without its name. Never throws.
+int run(const std::vector<std::string>& arguments, const Environment& environment);
+
+}  // namespace trug::app

@@ -1,0 +1,53 @@
+// SPDX-License-Identifier: MIT
+#include <sys/ioctl.h>
+#include <unistd.h>
+
+#include <cstdlib>
+#include <ctime>
+#include <iostream>
+#include <random>
+
+#include "app/environment.h"
+#include "app/real_files.h"
+
+namespace {
+
+// The civil day where the gardener is: the one use of the local time zone.
+trug::Date local_today() {
+  const std::time_t now = std::time(nullptr);
+  std::tm local{};
+  localtime_r(&now, &local);
+  return trug::make_date(local.tm_year + 1900, static_cast<unsigned>(local.tm_mon) + 1,
+                         static_cast<unsigned>(local.tm_mday));
+}
+
+std::array<std::uint8_t, 16> random_octets() {
+  std::random_device device;
+  std::array<std::uint8_t, 16> octets{};
+  for (std::uint8_t& octet : octets) octet = static_cast<std::uint8_t>(device());
+  return octets;
+}
+
+int terminal_width() {
+  winsize size{};
+  if (ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) == 0 && size.ws_col >= 60) return size.ws_col;
+  return 100;
+}
+
+}  // namespace
+
+int main(int count, char** words) {
+  std::ios::sync_with_stdio(false);
+  const trug::app::RealFiles files;
+  const bool terminal = isatty(STDOUT_FILENO) == 1;
+  const trug::app::Environment environment{
+      .files = files,
+      .out = std::cout,
+      .err = std::cerr,
+      .today = local_today(),
+      .now = std::chrono::floor<std::chrono::seconds>(std::chrono::system_clock::now()),
+      .colour = terminal && std::getenv("NO_COLOR") == nullptr,
+      .width = terminal ? terminal_width() : 100,
+      .random = random_octets};
+  return trug::app::run({words + 1, words + count}, environment);
+}

@@ -1,0 +1,54 @@
+// SPDX-License-Identifier: MIT
+// The command line as plain values. The commands never see the library that reads it.
+#pragma once
+
+#include <optional>
+#include <ostream>
+#include <string>
+#include <vector>
+
+#include "base/date.h"
+#include "work/jobs.h"
+
+namespace trug::app {
+
+struct Options {
+  std::string command;
+  std::vector<std::string> plans;
+  std::optional<Date> today;
+  std::vector<std::string> crop_folders;
+  bool strict = false;  // findings make exit 1
+  bool plain = false;   // no colour
+  bool json = false;
+  bool csv = false;
+  bool verbose = false;  // which files were read
+  // jobs
+  std::optional<Date> from, to;
+  std::vector<work::JobKind> only;
+  bool full = false;  // what each job says
+  // calendar, chart
+  std::string output;
+  bool feed = false;
+  std::string split;  // "", "bed", "person", "kind"
+  bool dry_run = false;
+  bool lost = false;
+  bool force = false;
+  // crop
+  std::string crop;
+  std::string check_folder;
+  // why
+  std::string bed;
+};
+
+struct ParsedOptions {
+  std::optional<Options> options;  // empty: help, the version or an error was printed
+  int exit = 0;
+};
+
+ParsedOptions parse_options(const std::vector<std::string>& arguments, std::ostream& out,
+                            std::ostream& err);
+
+// Every command and option with its help, for the tests that compare documents with the program.
+std::vector<std::string> all_option_names();
+
+}  // namespace trug::app

@@ -1,0 +1,88 @@
+// SPDX-License-Identifier: MIT
+#include "app/reckoning.h"
+
+#include <filesystem>
+
+#include "app/version.h"
+#include "calendar/event.h"
+#include "read/plan_reader.h"
+#include "work/make_jobs.h"
+
+namespace trug::app {
+namespace {
+
+ground::Sheets sheets_of(const Plan& plan, read::SheetLibrary& library, Diagnostics& diagnostics) {
+  ground::Sheets sheets;
+  for (const PlantingRef ref : plantings(plan)) {
+    const std::string& crop = entry(plan, ref).crop;
+    sheets[crop] = library.find(crop, diagnostics);
+  }
+  return sheets;
+}
+
+}  // namespace
+
+Date today(const Options& options, const Environment& environment) {
+  return options.today.value_or(environment.today);
+}
+
+show::DocumentHead document_head(const Options& options, const Environment& environment,
+                                 std::string format) {
+  return {std::move(format), std::string("trug ") + kVersion, today(options, environment)};
+}
+
+std::unique_ptr<read::SheetLibrary> open_library(const Options& options, const std::string& plan,
+                                                 const Environment& environment,
+                                                 Diagnostics& diagnostics) {
+  auto library = std::make_unique<read::SheetLibrary>();
+  if (!plan.empty()) {
+    const auto beside = std::filesystem::path(plan).parent_path() / "crops";
+    library->add_folder(environment.files, beside.string(), diagnostics);
+  }
+  for (const std::string& folder : options.crop_folders) {
+    if (!library->add_folder(environment.files, folder, diagnostics)) {
+      diagnostics.error({folder, 0, 0}, "there is no such folder",
+                        "--crops takes a folder of crop sheets (*.toml)");
+    }
+  }
+  return library;
+}
+
+std::unique_ptr<Reckoning> reckon(const Options& options, const Environment& environment,
+                                  const std::string& format) {
+  Diagnostics diagnostics;
+  const std::string& path = options.plans.front();
+  auto result = std::make_unique<Reckoning>();
+  result->library = open_library(options, path, environment, diagnostics);
+  auto plan = read::read_plan(environment.files, path, *result->library, diagnostics);
+  if (plan) result->sheets = sheets_of(*plan, *result->library, diagnostics);
+  if (!diagnostics.empty()) environment.err << diagnostics.render();
+  if (!plan || diagnostics.has_errors()) {
+    if (options.json) {
+      environment.out << show::errors_json(document_head(options, environment, format),
+                                           diagnostics.sorted());
+    }
+    return nullptr;
+  }
+  if (options.verbose) environment.err << "read " << path << "\n";
+  result->plan = std::move(*plan);
+  result->climate = std::make_unique<climate::Climate>(climate::Climate::from(result->plan.place));
+  result->choice = ground::choose_plan(result->plan, result->sheets, *result->climate);
+  result->findings =
+      ground::find(result->plan, result->sheets, *result->climate, result->choice);
+  result->jobs =
+      work::make_jobs(result->plan, result->choice, *result->climate, today(options, environment));
+  if (result->plan.garden) {
+    const Uuid space = calendar::namespace_of(*result->plan.garden, "");
+    for (const work::Job& job : result->jobs) {
+      result->uids.push_back(calendar::job_uid(space, job.key));
+    }
+  }
+  return result;
+}
+
+int exit_code(const Options& options, const Reckoning& reckoning) {
+  return options.strict && !reckoning.findings.empty() ? kFindings : kDone;
+}
+
+}  // namespace trug::app

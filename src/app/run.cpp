@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: MIT
+#include <exception>
+
+#include "app/commands.h"
+#include "app/environment.h"
+#include "app/output_file.h"
+
+namespace trug::app {
+namespace {
+
+int dispatch(const Options& options, const Environment& environment) {
+  if (options.command == "check") return run_check(options, environment);
+  if (options.command == "jobs") return run_jobs(options, environment);
+  if (options.command == "calendar") return run_calendar(options, environment);
+  return run_crop(options, environment);
+}
+
+}  // namespace
+
+int run(const std::vector<std::string>& arguments, const Environment& environment) {
+  try {
+    const ParsedOptions parsed = parse_options(arguments, environment.out, environment.err);
+    return parsed.options ? dispatch(*parsed.options, environment) : parsed.exit;
+  } catch (const IoError& error) {
+    environment.err << "error: " << error.what() << "\n";
+    return kRefused;
+  } catch (const std::exception& error) {
+    environment.err << "error: this is a defect of trug, please report it with your plan: "
+                    << error.what() << "\n";
+    return kOurBug;
+  }
+}
+
+}  // namespace trug::app
