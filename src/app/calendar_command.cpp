@@ -198,6 +198,7 @@ int run_calendar(const Options& options, const Environment& environment) {
     return kBadInput;
   }
   if (const int code = Writer(options, environment, *r).run(); code != kDone) return code;
+  environment.out.flush();
   environment.err << show::findings_line(r->findings, r->plan.file);
   return exit_code(options, *r);
 }

@@ -52,6 +52,7 @@ int run_jobs(const Options& options, const Environment& environment) {
   } else {
     environment.out << show::jobs_page(r->plan, r->jobs, shown, *r->climate,
                                        style(options, environment), options.full);
+    environment.out.flush();
     environment.err << show::findings_line(r->findings, r->plan.file);
   }
   return exit_code(options, *r);

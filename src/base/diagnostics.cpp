@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "base/diagnostics.h"
 
+#include "base/text.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -24,6 +26,23 @@ std::string caret_indent(std::string_view line, int column) {
   return indent;
 }
 
+// Control characters out of a user's file must not reach the terminal as they are: each becomes
+// '?', tabs stay.
+std::string printable(std::string_view text) {
+  std::string result;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    const auto octet = static_cast<unsigned char>(text[i]);
+    const auto next = i + 1 < text.size() ? static_cast<unsigned char>(text[i + 1]) : 0u;
+    if (octet == 0xc2 && next >= 0x80 && next < 0xa0) {  // C1, two octets in UTF-8
+      result += '?';
+      ++i;
+    } else {
+      result += (octet < 0x20 && octet != '\t') || octet == 0x7f ? '?' : text[i];
+    }
+  }
+  return result;
+}
+
 }  // namespace
 
 void Diagnostics::add_file(std::string path, std::string text) {
@@ -39,10 +58,8 @@ void Diagnostics::warning(Position position, std::string message, std::string hi
   list_.push_back({std::move(position), Severity::Warning, std::move(message), std::move(hint)});
 }
 
-bool Diagnostics::has_errors() const {
-  return std::ranges::any_of(list_, [](const Diagnostic& d) {
-    return d.severity == Severity::Error;
-  });
+std::size_t Diagnostics::error_count() const {
+  return static_cast<std::size_t>(std::ranges::count(list_, Severity::Error, &Diagnostic::severity));
 }
 
 std::vector<Diagnostic> Diagnostics::sorted() const {
@@ -67,10 +84,7 @@ std::string Diagnostics::quote(const Position& position) const {
   }
   std::string line = text->second.substr(from, text->second.find('\n', from) - from);
   if (line.ends_with('\r')) line.pop_back();
-  // A line full of control characters must not reach the terminal as it is.
-  for (char& c : line) {
-    if (static_cast<unsigned char>(c) < 0x20 && c != '\t') c = '?';
-  }
+  line = printable(line);
   constexpr std::size_t kLongest = 160;
   if (line.size() > kLongest) return {};
   return fmt::format("  | {}\n  | {}^\n", line, caret_indent(line, position.column));
@@ -84,11 +98,13 @@ std::string Diagnostics::render() const {
     text += d.position.file;
     if (d.position.line > 0) text += fmt::format(":{}:{}", d.position.line, d.position.column);
     text += fmt::format(": {}: {}\n", d.severity == Severity::Error ? "error" : "warning",
-                        d.message);
+                        printable(d.message));
     text += quote(d.position);
-    if (!d.hint.empty()) text += fmt::format("  hint: {}\n", d.hint);
+    if (!d.hint.empty()) text += fmt::format("  hint: {}\n", printable(d.hint));
   }
-  if (errors > kMostErrors) text += fmt::format("and {} more errors\n", errors - kMostErrors);
+  if (errors > kMostErrors) {
+    text += fmt::format("and {}\n", counted(errors - kMostErrors, "more error"));
+  }
   return text;
 }
 

@@ -2,6 +2,7 @@
 // What is wrong with the user's files: collected, never thrown, printed once in file order.
 #pragma once
 
+#include <cstddef>
 #include <map>
 #include <string>
 #include <string_view>
@@ -33,7 +34,8 @@ class Diagnostics {
   void add_file(std::string path, std::string text);
   void error(Position position, std::string message, std::string hint = {});
   void warning(Position position, std::string message, std::string hint = {});
-  bool has_errors() const;
+  bool has_errors() const { return error_count() > 0; }
+  std::size_t error_count() const;
   bool empty() const { return list_.empty(); }
   // Sorted by file (in the order they were added), line and column.
   std::vector<Diagnostic> sorted() const;

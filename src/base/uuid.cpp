@@ -49,7 +49,7 @@ std::optional<Uuid> parse_uuid(std::string_view text) {
     const auto value = hex_value(text[i]);
     if (!value) return std::nullopt;
     std::uint8_t& byte = uuid.bytes[nibble / 2];
-    byte = static_cast<std::uint8_t>(byte << 4 | *value);
+    byte = static_cast<std::uint8_t>(unsigned{byte} << 4 | *value);
     ++nibble;
   }
   return uuid;

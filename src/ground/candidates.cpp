@@ -19,7 +19,9 @@ constexpr double kFrameGain = 4;           // above the coldest night outdoors (
 constexpr double kTooEarlyShare = 0.4;     // of the last stage by the first ten-hour day (memory)
 constexpr double kWholeRosette = 0.995;
 constexpr double kHalfRosette = 0.5;       // memory
+constexpr double kWeeksOff = 2;            // a pinned start may leave the usual weeks by this
 constexpr int kLeafDays = 42;              // bulbs kept: until the leaves have died (common practice)
+constexpr int kFewestDaysToCut = 8;        // so that two crops of a stretch never share a week
 constexpr int kFewestSeasonDays = 28;
 constexpr int kFewestSeasonDaysSingle = 14;
 
@@ -55,13 +57,29 @@ class Generator {
     if (!way.window) return;
     const DateRange window = clock_.window_days(*way.window, way.flowers);
     const Pins& pins = entry_.pins;
-    DateRange days{window.from, window.until + Days{7 * kLateWeeks}};
+    const bool long_under_cover =
+        way.weeks_under_cover && way.raised != Raised::NurseryBed &&
+        way.weeks_under_cover->low > kLongUnderCoverWeeks;
+    const int late = long_under_cover ? kLateWeeksLongUnderCover : kLateWeeks;
+    DateRange days{window.from, window.until + Days{7 * late}};
     if (pins.plant_on) days = {*pins.plant_on, *pins.plant_on + Days{1}};
     if (pins.start_on && !way.weeks_under_cover) days = {*pins.start_on, *pins.start_on + Days{1}};
+    if (pins.start_on && !pins.plant_on && way.weeks_under_cover) days = within_reach(way, days);
     for (Date day = days.from; day < days.until; day += Days{1}) {
       if (!pins.plant_on && !is_work_day(day) && !(pins.start_on && !way.weeks_under_cover)) continue;
       try_in_ground(index, day, out);
     }
+  }
+
+  // The days of `window` on which plants of the pinned start can go out; where there are none, all
+  // on which they can: pins beat windows.
+  DateRange within_reach(const Way& way, DateRange window) const {
+    const Range& weeks = *way.weeks_under_cover;
+    const DateRange reach{
+        *entry_.pins.start_on + Days{std::lround(7 * (weeks.low - kWeeksOff))},
+        *entry_.pins.start_on + Days{std::lround(7 * (weeks.high + kWeeksOff)) + 1}};
+    const DateRange both{std::max(reach.from, window.from), std::min(reach.until, window.until)};
+    return both.from < both.until ? both : reach;
   }
 
   void try_in_ground(std::size_t index, Date day, Candidates& out) {
@@ -73,7 +91,15 @@ class Generator {
     if (const auto& start = entry_.pins.start_on) {
       const double weeks = days_between(*start, day) / 7.0;
       const Range& usual = *way.weeks_under_cover;
-      if (weeks >= usual.low - 2 && weeks <= usual.high + 2) try_start(index, *start, day, out);
+      const double wanted = std::clamp(weeks, usual.low - kWeeksOff, usual.high + kWeeksOff);
+      if (weeks == wanted) {
+        try_start(index, *start, day, out);
+      } else {
+        Refusal refusal{.rule = Rule::Pinned, .start = *start};
+        refusal.found = weeks;
+        refusal.wanted = wanted;
+        refuse(refusal);
+      }
       return;
     }
     const int low = static_cast<int>(std::ceil(way.weeks_under_cover->low));
@@ -106,7 +132,10 @@ class Generator {
     if (auto refusal = judge_frost(c, way)) return refusal;
     if (auto refusal = judge_winter(c, way)) return refusal;
     auto timeline = clock_.timeline(way, c.start, c.in_ground);
-    if (!timeline) return Refusal{.rule = Rule::NoFlower, .start = c.start};
+    if (!timeline || (way.method != Method::Established &&
+                      timeline->first_cut.likely < c.in_ground + Days{kFewestDaysToCut})) {
+      return Refusal{.rule = Rule::NoFlower, .start = c.start};
+    }
     c.timeline = std::move(*timeline);
     if (auto refusal = judge_before_winter(c, way)) return refusal;
     if (auto refusal = judge_season(c)) return refusal;
@@ -146,11 +175,13 @@ class Generator {
     return Refusal{Rule::FrostRisk, c.start, exposed, safe};
   }
 
-  // The cold of every winter the plant stands through, in the open or in a frame.
+  // The cold of every winter the plant stands through: in the open, as in a nursery bed, or in a
+  // frame.
   std::optional<Refusal> judge_winter(Candidate& c, const Way& way) const {
     const Date midwinter = clock_.season().from + Days{kMidwinterAfterSeasonStart};
     const bool in_open =
-        way.method == Method::Established || c.in_ground < midwinter;
+        way.method == Method::Established || c.in_ground < midwinter ||
+        (way.raised == Raised::NurseryBed && c.start < midwinter);
     const bool under_glass = !in_open && c.start < midwinter && way.raised == Raised::Frame;
     c.overwinters = in_open || under_glass;
     if (!setting_.place.coldest_c || !c.overwinters) return std::nullopt;

@@ -83,6 +83,10 @@ struct Setting {
 inline constexpr double kFitShare = 0.75;
 // Starts later than the window by up to this are allowed, at a fifth of the value.
 inline constexpr int kLateWeeks = 10;
+// Plants that stand under cover for longer than this (over the winter) may be set out only this
+// much late: sown any later they are another way of raising the crop.
+inline constexpr int kLongUnderCoverWeeks = 12;
+inline constexpr int kLateWeeksLongUnderCover = 3;
 
 Candidates candidates(const Setting& setting, const Sheet& sheet, const CropEntry& entry);
 

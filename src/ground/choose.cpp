@@ -68,8 +68,7 @@ Row left_out(const Row& before) {
 
 void try_option(const Problem& problem, const Option& option, std::size_t index,
                 const Row& before, Row& row) {
-  const int horizon = static_cast<int>(row.size()) - 1;
-  if (option.in_ground < 0 || option.in_ground > horizon) return;
+  if (option.in_ground < 0 || option.in_ground > problem.horizon) return;
   const State& base = before[static_cast<std::size_t>(option.in_ground)];
   Counter counter(option, problem);
   for (int lift = option.lift_from; lift <= option.lift_to; ++lift) {
@@ -79,7 +78,7 @@ void try_option(const Problem& problem, const Option& option, std::size_t index,
                      option.way_rank,
                      option.start,
                      lift};
-    const auto free = static_cast<std::size_t>(std::min(lift + problem.gap, horizon));
+    const auto free = static_cast<std::size_t>(std::min(lift + problem.gap, problem.horizon + 1));
     const Score score = base.score + gain;
     if (score > row[free].score) {
       row[free] = {score, Pick{index, lift}, option.in_ground};
@@ -105,7 +104,8 @@ std::int64_t value_of(const Option& option, int lift, const Problem& problem) {
 }
 
 Solution choose(const Problem& problem) {
-  const auto days = static_cast<std::size_t>(problem.horizon) + 1;
+  // The last state is any day beyond the horizon, on which nothing more is put in.
+  const auto days = static_cast<std::size_t>(problem.horizon) + 2;
   std::vector<Row> rows{Row(days)};
   for (const std::vector<Option>& options : problem.crops) {
     Row row = left_out(rows.back());

@@ -159,31 +159,38 @@ class Finder {
     list_.push_back(std::move(finding));
   }
 
-  // The neighbours' dates against the crop's own.
+  // The neighbours' dates against the crop's own: when the one before can leave at the earliest,
+  // when the one after must have the ground at the latest.
   void ground_taken(std::size_t index) {
     const PlantingChoice& planting = choice_.plantings[index];
     Finding finding = about(planting, FindingCode::GroundTaken, Rank::Broken);
-    Date earliest = Date::max(), latest = Date::min(), soonest_lift = Date::max();
-    for (const Candidate& c : planting.candidates->list) {
-      earliest = std::min(earliest, c.in_ground);
-      latest = std::max(latest, c.in_ground);
-      soonest_lift = std::min(soonest_lift, c.lift_from);
-    }
-    finding.days = {{"in_ground_from", earliest}, {"in_ground_to", latest},
-                    {"lift_from", soonest_lift}};
-    const PlantingChoice* before = neighbour(index, -1);
-    const PlantingChoice* after = neighbour(index, 1);
-    if (before) {
-      finding.days.emplace_back("free_from",
-                                before->chosen->lift + Days{plan_.work.days_between_crops});
+    const Bounds own = bounds(planting);
+    finding.days = {{"in_ground_from", own.in_first}, {"in_ground_to", own.in_last},
+                    {"lift_from", own.lift_first}};
+    const Days gap{plan_.work.days_between_crops};
+    if (const PlantingChoice* before = neighbour(index, -1)) {
+      finding.days.emplace_back("free_from", bounds(*before).lift_first + gap);
       finding.words.push_back("after:" + entry(plan_, before->ref).crop);
     }
-    if (after) {
-      finding.days.emplace_back("needed_by", after->chosen->candidate.in_ground);
+    if (const PlantingChoice* after = neighbour(index, 1)) {
+      finding.days.emplace_back("needed_by", bounds(*after).in_last - gap);
       finding.words.push_back("before:" + entry(plan_, after->ref).crop);
     }
     finding.remedy = Remedy{.kind = Remedy::Kind::NextYear};
     list_.push_back(std::move(finding));
+  }
+
+  struct Bounds {
+    Date in_first = Date::max(), in_last = Date::min(), lift_first = Date::max();
+  };
+  static Bounds bounds(const PlantingChoice& planting) {
+    Bounds result;
+    for (const Candidate& c : planting.candidates->list) {
+      result.in_first = std::min(result.in_first, c.in_ground);
+      result.in_last = std::max(result.in_last, c.in_ground);
+      result.lift_first = std::min(result.lift_first, c.lift_from);
+    }
+    return result;
   }
 
   // The nearest planting of the same stretch that is grown, in the given direction.

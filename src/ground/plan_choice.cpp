@@ -153,8 +153,8 @@ std::string cache_key(const CropEntry& entry) {
   const Pins& p = entry.pins;
   const auto day = [](const std::optional<Date>& d) { return d ? iso(*d) : std::string(); };
   return entry.crop + '\n' + entry.group.value_or("") + '\n' + (entry.keep ? "k" : "") + '\n' +
-         p.way.value_or("") + '\n' + day(p.start_on) + day(p.plant_on) + day(p.lift_on) + '\n' +
-         day(p.not_before);
+         p.way.value_or("") + '\n' + day(p.start_on) + '\n' + day(p.plant_on) + '\n' +
+         day(p.lift_on) + '\n' + day(p.not_before);
 }
 
 std::vector<PlantingChoice> weigh(const Plan& plan, const Sheets& sheets, const Setting& setting) {
@@ -193,14 +193,14 @@ std::vector<StretchState> stretch_states(const Plan& plan,
 void take_over(const std::vector<StretchState>& states, const DayCount& count,
                std::vector<PlantingChoice>& plantings) {
   for (const StretchState& state : states) {
-    bool follows = false;
+    std::optional<Date> next;
     for (std::size_t i = state.solution.picks.size(); i-- > 0;) {
       PlantingChoice& planting = plantings[state.first + i];
       const auto& pick = state.solution.picks[i];
       if (!pick) continue;
-      planting.chosen = Chosen{planting.candidates->list[pick->option], count.date(pick->lift),
-                               follows};
-      follows = true;
+      planting.chosen =
+          Chosen{planting.candidates->list[pick->option], count.date(pick->lift), next};
+      next = planting.chosen->candidate.in_ground;
     }
   }
 }

@@ -33,7 +33,8 @@ Layout layout(const Bed& bed, const Stretch& stretch, const CropEntry& entry, co
 struct Chosen {
   Candidate candidate;
   Date lift;
-  bool another_follows = false;
+  std::optional<Date> next_in_ground;  // the next crop of the stretch wants the ground
+  bool another_follows() const { return next_in_ground.has_value(); }
 };
 
 struct PlantingChoice {

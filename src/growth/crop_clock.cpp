@@ -89,6 +89,12 @@ std::optional<Forecast> CropClock::forecast_of(const Way& way, Date start, Date 
   if (!forecaster_) return std::nullopt;
   Raising raising{.raised = way.raised, .start = start, .in_ground = in_ground};
   raising.grown_on = way.method == Method::BoughtPlants;
+  if (stays_in_ground(sheet_->life_cycle)) {
+    // Perennials and shrubs begin anew with their season, whenever they were planted.
+    if (start < season_.from) raising.raised = Raised::InPlace;
+    raising.start = std::max(start, season_.from);
+    raising.in_ground = std::max(in_ground, season_.from);
+  }
   if (sheet_->oldest_pot_weeks) raising.oldest_pot_weeks = *sheet_->oldest_pot_weeks;
   if (sheet_->pinch.advice == Pinch::Advice::Yes) {
     raising.pinch_days = sheet_->pinch.costs_days.middle();

@@ -23,18 +23,18 @@ std::string neighbours(const Finding& f) {
   std::string text;
   for (const std::string& word : f.words) {
     if (word.starts_with("after:")) {
-      text += fmt::format("{} leaves the ground on {}", word.substr(6), day(f.day("free_from")));
+      text += fmt::format("{} can leave the ground on {} at the earliest", word.substr(6), day(f.day("free_from")));
     } else if (word.starts_with("before:")) {
       if (!text.empty()) text += " and ";
-      text += fmt::format("{} wants it on {}", word.substr(7), day(f.day("needed_by")));
+      text += fmt::format("{} must have it by {}", word.substr(7), day(f.day("needed_by")));
     }
   }
   return text;
 }
 
 std::string ground_taken(const Finding& f) {
-  return fmt::format("{} is left out: it can go into the ground from {} to {} and be lifted from {} at "
-                     "the earliest, but {}",
+  return fmt::format("{} is left out: it can go into the ground from {} to {} and be lifted from {} "
+                     "on, but {}",
                      f.planting_name, day(f.day("in_ground_from")), day(f.day("in_ground_to")),
                      day(f.day("lift_from")), neighbours(f));
 }

@@ -43,7 +43,7 @@ std::string amount(const work::Job& job) {
   constexpr work::JobKind kCounted[] = {OrderBulbs, OrderPlants, Sow,   PrickOut,
                                         PotOn,      PlantOut,    Plant, Thin};
   if (!job.plants) return "";
-  if (job.key.kind == OrderSeed) return fmt::format("for {}", *job.plants);
+  if (job.key.kind == OrderSeed) return fmt::format("for {}", counted(*job.plants, "plant"));
   const bool counts = std::ranges::find(kCounted, job.key.kind) != std::end(kCounted);
   return counts ? fmt::format("{}", *job.plants) : "";
 }
@@ -74,7 +74,7 @@ std::string caution_footer(const std::vector<work::Job>& jobs,
 std::string job_line(const work::Job& job, Style style) {
   const std::string name = job.planting_name + (job.cautions.empty() ? "" : " !");
   const std::string details =
-      padded(amount(job), 6) + padded(where_words(job), 12);
+      padded(amount(job), 14) + padded(where_words(job), 12);
   const std::string window =
       job.first == job.last ? "" : fmt::format("{} to {}", short_day(job.first), short_day(job.last));
   std::string line = fmt::format("  {}  {} {} {}", weekday_and_day(job.day),

@@ -113,7 +113,7 @@ class Words {
       case JobKind::Lift: return lift();
       case JobKind::LiftAndStore: return yearly(sheet_.lift_and_store);
       case JobKind::ClearAndFeed:
-        return planting_.chosen->another_follows
+        return planting_.chosen->another_follows()
                    ? fmt::format("Clear and feed the ground, {}: the next crop comes in a week.",
                                  at_place(strip_))
                    : fmt::format("Clear and feed the ground, {}.", at_place(strip_));
@@ -192,7 +192,7 @@ class Words {
   std::string lift() const {
     const bool bulb = is_planted(sheet_.life_cycle);
     const std::string_view how = bulb ? "Lift the bulbs with the last stems" : "Pull out and compost";
-    if (planting_.chosen->another_follows) {
+    if (planting_.chosen->another_follows()) {
       return fmt::format("{}: the ground is wanted for the next crop.", how);
     }
     return fmt::format("{}: it has given what it had.", how);

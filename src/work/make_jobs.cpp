@@ -28,6 +28,7 @@ constexpr double kWatchRisk = 0.05;  // until one year in twenty
 constexpr int kHalfHardyEarlier = 30;
 constexpr int kClearLater = 35, kLiftLater = 28;
 constexpr int kDefaultGermination = 14;
+constexpr double kMildWinterC = 10;
 
 struct Window {
   Date day, first, last;
@@ -125,9 +126,20 @@ class Builder {
 
   void pre_treat() {
     if (!sheet_.pretreat || way().method == Method::BoughtPlants) return;
+    if (sheet_.pretreat->kind == Pretreatment::Kind::ColdStore && !mild_winter()) return;
     const Range& days = sheet_.pretreat->days;
     const auto back = [&](double d) { return c().start - Days{std::max(1, static_cast<int>(std::ceil(d)))}; };
     add(JobKind::PreTreat, {back(days.middle()), back(days.high), back(days.low)}, {});
+  }
+
+  // Too mild for bulbs to be chilled in the ground: the coldest month's mean is above 10 degC
+  // (common practice).
+  bool mild_winter() const {
+    if (!climate_.has_temperatures()) return false;
+    const Date year = climate_.season_start(plan_.flowering_year);
+    double coldest = 100;
+    for (int day = 0; day < 365; ++day) coldest = std::min(coldest, climate_.mean_c(year + Days{day}));
+    return coldest > kMildWinterC;
   }
 
   std::optional<std::string> where_raised() const {
@@ -200,7 +212,7 @@ class Builder {
             "bed");
     }
     yearly(JobKind::Prune, sheet_.prune);
-    yearly(JobKind::Divide, sheet_.divide);
+    if (stays_in_ground(sheet_.life_cycle) || entry_.keep) yearly(JobKind::Divide, sheet_.divide);
     const auto& cut = c().timeline.first_cut;
     add(JobKind::FirstCut, {cut.likely, cut.early, cut.late}, "bed");
     if (plan_.work.care && sheet_.habit == Habit::CutAndComeAgain) {
@@ -244,18 +256,19 @@ class Builder {
   // Lifting and clearing; the job that frees the ground.
   std::optional<std::size_t> end() {
     if (stays_in_ground(sheet_.life_cycle)) return std::nullopt;
-    const bool follows = planting_.chosen->another_follows;
+    const auto& next = planting_.chosen->next_in_ground;
+    const bool follows = next.has_value();
     const Date lift = strip_->lift;
     if (sheet_.lift_and_store && !follows) {
       yearly(JobKind::LiftAndStore, sheet_.lift_and_store);
       return std::nullopt;
     }
     if (entry_.keep && is_planted(sheet_.life_cycle) && !follows) return std::nullopt;
-    const Date last = follows ? lift : lift + Days{kLiftLater};
+    const Date last = follows ? *next - Days{plan_.work.days_between_crops}
+                              : lift + Days{kLiftLater};
     add(JobKind::Lift, {lift, std::min(c().lift_from, lift), last}, "bed");
     const Date lifted = jobs_.back().day;
-    const Date cleared = follows ? lift + Days{std::max(1, plan_.work.days_between_crops) - 1}
-                                 : lifted + Days{kClearLater};
+    const Date cleared = follows ? *next - Days{1} : lifted + Days{kClearLater};
     add(JobKind::ClearAndFeed, {lifted, lifted, std::max(lifted, cleared)}, "bed");
     return jobs_.size() - 1;
   }
@@ -302,7 +315,7 @@ class Builder {
     switch (plan_.work.remind) {
       case Remind::All: return true;
       case Remind::None: return false;
-      case Remind::Must: return cannot_wait(kind, planting_.chosen->another_follows);
+      case Remind::Must: return cannot_wait(kind, planting_.chosen->another_follows());
     }
     return false;
   }

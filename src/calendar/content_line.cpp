@@ -1,0 +1,185 @@
+// SPDX-License-Identifier: MIT
+#include "calendar/content_line.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <charconv>
+
+namespace trug::calendar {
+namespace {
+
+bool is_blank(char c) { return c == ' ' || c == '\t'; }
+
+// Octets 10xxxxxx continue a UTF-8 character.
+bool continues_character(char c) { return (static_cast<unsigned char>(c) & 0xc0) == 0x80; }
+
+bool is_name_letter(char c) {
+  return (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '-';
+}
+
+std::string upper(std::string_view text) {
+  std::string result(text);
+  for (char& c : result) {
+    if (c >= 'a' && c <= 'z') c = static_cast<char>(c - 'a' + 'A');
+  }
+  return result;
+}
+
+// Where to break a text longer than `room`.
+std::size_t break_point(std::string_view text, std::size_t room) {
+  for (std::size_t at = room; at > room / 2; --at) {
+    if (!continues_character(text[at]) && !is_blank(text[at]) && !is_blank(text[at - 1])) return at;
+  }
+  for (std::size_t at = room; at > 1; --at) {
+    if (!continues_character(text[at]) && !is_blank(text[at - 1])) return at;
+  }
+  std::size_t at = room;
+  while (at > 1 && continues_character(text[at])) --at;
+  return at;
+}
+
+// Takes a name off the front of `text`.
+std::string take_name(std::string_view& text) {
+  const auto end = std::find_if_not(text.begin(), text.end(), is_name_letter);
+  const auto length = static_cast<std::size_t>(end - text.begin());
+  std::string name = upper(text.substr(0, length));
+  text.remove_prefix(length);
+  return name;
+}
+
+// Takes "value" or "\"value\"" off the front of `text`; nullopt where a quote is open or astray.
+std::optional<std::string> take_parameter_value(std::string_view& text) {
+  const bool quoted = text.starts_with('"');
+  if (quoted) text.remove_prefix(1);
+  const std::size_t end = text.find_first_of(quoted ? "\"" : "\",;:");
+  if (end == std::string_view::npos || (!quoted && text[end] == '"')) return std::nullopt;
+  std::string value(text.substr(0, end));
+  text.remove_prefix(quoted ? end + 1 : end);
+  return value;
+}
+
+// Takes ";NAME=value,value" off the front of `text` into `property`.
+bool take_parameter(std::string_view& text, Property& property) {
+  text.remove_prefix(1);
+  const std::string name = take_name(text);
+  if (name.empty() || !text.starts_with('=')) return false;
+  do {
+    text.remove_prefix(1);
+    auto value = take_parameter_value(text);
+    if (!value) return false;
+    property.parameters.emplace_back(name, std::move(*value));
+  } while (text.starts_with(','));
+  return true;
+}
+
+}  // namespace
+
+std::vector<ContentLine> unfold(std::string_view bytes) {
+  std::vector<ContentLine> lines;
+  int number = 0;
+  for (std::size_t at = 0; at < bytes.size();) {
+    const std::size_t end = std::min(bytes.find('\n', at), bytes.size());
+    const std::size_t until = std::min(end + 1, bytes.size());
+    std::string_view text = bytes.substr(at, end - at);
+    if (text.ends_with('\r')) text.remove_suffix(1);
+    ++number;
+    if (!lines.empty() && !text.empty() && is_blank(text.front())) {
+      lines.back().text += text.substr(1);
+      lines.back().until = until;
+    } else {
+      lines.push_back({number, at, until, std::string(text)});
+    }
+    at = until;
+  }
+  return lines;
+}
+
+std::string fold(std::string_view text) {
+  std::string result;
+  std::size_t room = kLineOctets;
+  while (text.size() > room) {
+    const std::size_t at = break_point(text, room);
+    result += text.substr(0, at);
+    result += "\r\n ";
+    text.remove_prefix(at);
+    room = kLineOctets - 1;  // the blank that marks a continuation counts
+  }
+  result += text;
+  result += "\r\n";
+  return result;
+}
+
+std::string_view Property::parameter(std::string_view parameter_name) const {
+  for (const auto& [key, content] : parameters) {
+    if (key == parameter_name) return content;
+  }
+  return {};
+}
+
+std::optional<Property> parse_property(std::string_view text) {
+  Property property;
+  property.name = take_name(text);
+  if (property.name.empty()) return std::nullopt;
+  while (text.starts_with(';')) {
+    if (!take_parameter(text, property)) return std::nullopt;
+  }
+  if (!text.starts_with(':')) return std::nullopt;
+  property.value = text.substr(1);
+  return property;
+}
+
+std::string unescape(std::string_view value) {
+  std::string text;
+  for (std::size_t i = 0; i < value.size(); ++i) {
+    if (value[i] != '\\' || i + 1 == value.size()) {
+      text += value[i];
+      continue;
+    }
+    ++i;
+    text += value[i] == 'n' || value[i] == 'N' ? '\n' : value[i];
+  }
+  return text;
+}
+
+std::string date_value(Date day) {
+  const std::chrono::year_month_day civil(day);
+  return fmt::format("{:04}{:02}{:02}", static_cast<int>(civil.year()),
+                     static_cast<unsigned>(civil.month()), static_cast<unsigned>(civil.day()));
+}
+
+std::optional<Date> parse_date_value(std::string_view text) {
+  if (text.size() != 8) return std::nullopt;
+  return parse_iso(fmt::format("{}-{}-{}", text.substr(0, 4), text.substr(4, 2), text.substr(6)));
+}
+
+std::string instant_value(Instant instant) {
+  const Date day = std::chrono::floor<Days>(instant);
+  const std::chrono::hh_mm_ss time(instant - day);
+  return fmt::format("{}T{:02}{:02}{:02}Z", date_value(day), time.hours().count(),
+                     time.minutes().count(), time.seconds().count());
+}
+
+std::optional<Instant> parse_instant_value(std::string_view text) {
+  if (text.size() != 16 || text[8] != 'T' || text[15] != 'Z') return std::nullopt;
+  const auto day = parse_date_value(text.substr(0, 8));
+  const auto hours = parse_count(text.substr(9, 2));
+  const auto minutes = parse_count(text.substr(11, 2));
+  const auto seconds = parse_count(text.substr(13, 2));
+  if (!day || !hours || !minutes || !seconds) return std::nullopt;
+  if (*hours > 23 || *minutes > 59 || *seconds > 59) return std::nullopt;
+  return *day + std::chrono::hours(*hours) + std::chrono::minutes(*minutes) +
+         std::chrono::seconds(*seconds);
+}
+
+std::optional<int> parse_count(std::string_view text) {
+  int value = 0;
+  const char* end = text.data() + text.size();
+  const auto [stop, error] = std::from_chars(text.data(), end, value);
+  if (error != std::errc{} || stop != end || value < 0 || text.starts_with('-')) {
+    return std::nullopt;
+  }
+  return value;
+}
+
+}  // namespace trug::calendar

@@ -1,0 +1,22 @@
+// SPDX-License-Identifier: MIT
+#include "calendar/event.h"
+
+#include <fmt/format.h>
+
+#include "base/text.h"
+
+namespace trug::calendar {
+
+Uuid namespace_of(const Uuid& garden, std::string_view part) {
+  return uuid_v5(garden, folded(part));
+}
+
+std::string job_uid(const Uuid& space, const work::JobKey& key) {
+  // U+001F (unit separator) is a control character: no name or id of a plan can hold it.
+  const std::string name =
+      fmt::format("{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}", key.flowering_year, key.bed, key.crop,
+                  key.planting, work::to_string(key.kind), key.succession, key.repeat);
+  return to_string(uuid_v5(space, folded(name)));
+}
+
+}  // namespace trug::calendar

@@ -1,0 +1,42 @@
+// SPDX-License-Identifier: MIT
+// One event of the calendar, in words already, and who it is.
+#pragma once
+
+#include <chrono>
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include "base/date.h"
+#include "base/uuid.h"
+#include "work/jobs.h"
+
+namespace trug::calendar {
+
+// A moment in UTC, to the second.
+using Instant = std::chrono::sys_seconds;
+
+struct Event {
+  std::string uid;  // job_uid()
+  Date start;
+  Date end;  // exclusive, as DTEND
+  std::string summary;
+  std::string description;
+  std::string location;
+  std::string category;  // one word; commas, semicolons and backslashes are dropped
+  // Before the first moment of `start`, always more than none; absent: no reminder.
+  std::optional<std::chrono::minutes> reminder;
+  bool cancelled = false;
+  int flowering_year = 0;
+  bool recorded = false;  // its day is what really happened: it may move even when it is past
+};
+
+// The space of one calendar's UIDs. `part` names a split file (a bed, a person, a kind of job);
+// empty: the whole garden.
+Uuid namespace_of(const Uuid& garden, std::string_view part);
+
+// UUIDv5 of the key: the same job keeps its UID whatever its date, wording or position.
+// RFC 5545, 3.8.4.7: globally unique and persistent; RFC 7986, 5.3: it gives nobody away.
+std::string job_uid(const Uuid& space, const work::JobKey& key);
+
+}  // namespace trug::calendar

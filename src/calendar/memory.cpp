@@ -1,0 +1,167 @@
+// SPDX-License-Identifier: MIT
+#include "calendar/memory.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <initializer_list>
+#include <limits>
+#include <optional>
+#include <span>
+
+#include "calendar/check.h"
+#include "calendar/content_line.h"
+
+namespace trug::calendar {
+namespace {
+
+using Lines = std::span<const ContentLine>;
+
+std::vector<std::string_view> words_of(std::string_view text) {
+  std::vector<std::string_view> words;
+  while (!text.empty()) {
+    const std::size_t blank = std::min(text.find(' '), text.size());
+    words.push_back(text.substr(0, blank));
+    text.remove_prefix(std::min(blank + 1, text.size()));
+  }
+  return words;
+}
+
+std::string without(std::string_view bytes, std::initializer_list<std::string_view> left_out) {
+  std::string content;
+  for (const ContentLine& line : unfold(bytes)) {
+    const auto property = parse_property(line.text);
+    const bool skip =
+        property && std::find(left_out.begin(), left_out.end(), property->name) != left_out.end();
+    if (!skip) content += line.text + '\n';
+  }
+  return content;
+}
+
+// A SEQUENCE with room for one more.
+std::optional<int> parse_rank(std::string_view text) {
+  const auto rank = parse_count(text);
+  return rank == std::numeric_limits<int>::max() ? std::nullopt : rank;
+}
+
+// "1 <space> <floor> <stamp>"
+bool read_counters(std::string_view value, Memory& memory) {
+  const auto words = words_of(value);
+  if (words.size() != 4 || words[0] != "1") return false;
+  const auto space = parse_uuid(words[1]);
+  const auto floor = parse_rank(words[2]);
+  const auto stamp = parse_instant_value(words[3]);
+  if (!space || !floor || !stamp) return false;
+  memory.space = *space;
+  memory.counters = {*floor, *stamp};
+  return true;
+}
+
+// "<flowering year> <latest DTEND>"
+bool read_job(std::string_view value, StoredEvent& stored) {
+  const auto words = words_of(value);
+  if (words.size() != 2) return false;
+  const auto year = parse_count(words[0]);
+  const auto latest_end = parse_date_value(words[1]);
+  if (!year || !latest_end) return false;
+  stored.event.flowering_year = *year;
+  stored.revision.latest_end = *latest_end;
+  return true;
+}
+
+template <class Value>
+bool keep(const std::optional<Value>& read, Value& target) {
+  if (read) target = *read;
+  return read.has_value();
+}
+
+// Takes one property into the event; false where it is not as trug writes it.
+bool read_property(const Property& property, StoredEvent& stored) {
+  Event& event = stored.event;
+  const std::string& name = property.name;
+  const std::string& value = property.value;
+  if (name == "UID") event.uid = value;
+  if (name == "SUMMARY") event.summary = unescape(value);
+  if (name == "DESCRIPTION") event.description = unescape(value);
+  if (name == "LOCATION") event.location = unescape(value);
+  if (name == "CATEGORIES") event.category = unescape(value);
+  if (name == "STATUS") event.cancelled = value == "CANCELLED";
+  if (name == "DTSTAMP") return keep(parse_instant_value(value), stored.revision.stamp);
+  if (name == "SEQUENCE") return keep(parse_rank(value), stored.revision.sequence);
+  if (name == "DTSTART") return keep(parse_date_value(value), event.start);
+  if (name == "DTEND") return keep(parse_date_value(value), event.end);
+  if (name == "X-TRUG-JOB") return read_job(value, stored);
+  return true;
+}
+
+std::optional<StoredEvent> read_event(std::string_view bytes, Lines lines) {
+  StoredEvent stored;
+  stored.bytes = bytes.substr(lines.front().from, lines.back().until - lines.front().from);
+  stored.content = event_content(stored.bytes);
+  int essentials = 0;
+  for (const ContentLine& line : lines) {
+    if (line.text == "BEGIN:VALARM") break;  // a DESCRIPTION there is the alarm's
+    const auto property = parse_property(line.text);
+    if (!property || !read_property(*property, stored)) return std::nullopt;
+    for (const std::string_view name : {"DTEND", "SEQUENCE", "X-TRUG-JOB"}) {
+      if (property->name == name) ++essentials;
+    }
+  }
+  // The checker has seen to UID, DTSTAMP and DTSTART, and that none stands twice.
+  if (essentials != 3) return std::nullopt;
+  return stored;
+}
+
+std::size_t find_line(Lines lines, std::size_t from, std::string_view text) {
+  while (from < lines.size() && lines[from].text != text) ++from;
+  return from;
+}
+
+// The events, in the file's order; the message where one cannot be read.
+std::string read_events(std::string_view bytes, Lines lines, Memory& memory) {
+  for (std::size_t at = find_line(lines, 0, "BEGIN:VEVENT"); at < lines.size();) {
+    const std::size_t end = find_line(lines, at, "END:VEVENT");
+    auto stored = read_event(bytes, lines.subspan(at, end - at + 1));
+    if (!stored) return fmt::format("line {}: not an event as trug writes it", lines[at].line);
+    memory.events.push_back(std::move(*stored));
+    at = find_line(lines, end, "BEGIN:VEVENT");
+  }
+  return {};
+}
+
+}  // namespace
+
+std::string event_content(std::string_view vevent) {
+  return without(vevent, {"DTSTAMP", "LAST-MODIFIED", "SEQUENCE", "X-TRUG-JOB"});
+}
+
+std::string head_content(std::string_view head) {
+  return without(head, {"PRODID", "X-TRUG-MEMORY"});
+}
+
+ReadMemory read_memory(std::string_view bytes) {
+  ReadMemory read;
+  const std::vector<std::string> defects = check_calendar(bytes);
+  if (!defects.empty()) {
+    read.refused = defects.front();
+    return read;
+  }
+  const std::vector<ContentLine> lines = unfold(bytes);
+  const std::size_t first_event = find_line(lines, 0, "BEGIN:VEVENT");
+  bool ours = false;
+  for (std::size_t i = 0; i < first_event && i < lines.size(); ++i) {
+    const auto property = parse_property(lines[i].text);
+    if (property && property->name == "X-TRUG-MEMORY") {
+      ours = read_counters(property->value, read.memory);
+    }
+  }
+  if (!ours || first_event == lines.size()) {
+    read.refused = "it has no X-TRUG-MEMORY line that this version of trug can read";
+    return read;
+  }
+  read.memory.head = head_content(bytes.substr(0, lines[first_event].from));
+  read.refused = read_events(bytes, lines, read.memory);
+  return read;
+}
+
+}  // namespace trug::calendar

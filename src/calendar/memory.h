@@ -1,0 +1,42 @@
+// SPDX-License-Identifier: MIT
+// The previous file as the only memory: what each event said, its numbers and its very bytes.
+// Read without libical, whose reading and writing again is not the identity.
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "base/uuid.h"
+#include "calendar/event.h"
+#include "calendar/render.h"
+
+namespace trug::calendar {
+
+struct StoredEvent {
+  Event event;  // its reminder is not read back
+  Revision revision;
+  std::string content;  // event_content()
+  std::string bytes;    // from BEGIN:VEVENT to the line end of END:VEVENT
+};
+
+struct Memory {
+  Uuid space;
+  Counters counters;
+  std::string head;  // head_content()
+  std::vector<StoredEvent> events;
+};
+
+struct ReadMemory {
+  Memory memory;
+  std::string refused;  // why the bytes are no file of trug's; empty: they are
+};
+
+ReadMemory read_memory(std::string_view bytes);
+
+// What an event says: its unfolded lines without DTSTAMP, LAST-MODIFIED, SEQUENCE and X-TRUG-JOB.
+std::string event_content(std::string_view vevent);
+// What a calendar's head says: its unfolded lines without PRODID and X-TRUG-MEMORY.
+std::string head_content(std::string_view head);
+
+}  // namespace trug::calendar

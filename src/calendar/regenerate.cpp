@@ -1,0 +1,249 @@
+// SPDX-License-Identifier: MIT
+#include "calendar/regenerate.h"
+
+#include <algorithm>
+#include <map>
+#include <stdexcept>
+#include <tuple>
+
+#include "calendar/check.h"
+#include "calendar/memory.h"
+
+namespace trug::calendar {
+namespace {
+
+// How long an event that is over and no longer wanted stays.
+constexpr Days kHistory{400};
+constexpr std::string_view kCancelledPrefix = "Cancelled: ";
+
+// The one event of a calendar that has no other: RFC 5545, 3.6 wants at least one component.
+std::string ended_uid(const Uuid& space) { return to_string(uuid_v5(space, "ended")); }
+
+Event ended_event(const Uuid& space, Date day) {
+  Event event;
+  event.uid = ended_uid(space);
+  event.start = day;
+  event.end = day + Days{1};
+  event.summary = "This calendar has ended";
+  event.description = "There are no more jobs in it. It fills again when the plan does.";
+  event.category = "ended";
+  return event;
+}
+
+// A number above any SEQUENCE a lost file can hold: events change less than once a minute.
+int floor_after_loss(Instant now) {
+  const Date origin = make_date(2020, 1, 1);
+  const auto minutes = std::chrono::floor<std::chrono::minutes>(now - origin).count();
+  return static_cast<int>(std::max<long long>(0, minutes));
+}
+
+struct Block {
+  Date start;
+  std::string uid;
+  std::string bytes;
+};
+
+// One pass over the wanted and the stored events, by the rules at the top of regenerate.h.
+class Merge {
+ public:
+  Merge(const Memory& memory, const Uuid& space, const Run& run)
+      : run_(run), counters_(memory.counters), ended_(ended_uid(space)) {
+    // Later than anything before, even when the clock has gone back.
+    stamp_ = std::max(run.now, memory.counters.stamp + std::chrono::seconds{1});
+    if (run.lost) counters_.floor = std::max(counters_.floor, floor_after_loss(run.now));
+    first_sequence_ = counters_.floor;
+    for (const StoredEvent& stored : memory.events) stored_[stored.event.uid] = &stored;
+  }
+
+  void merge(const std::vector<Event>& wanted) {
+    std::set<std::string> present;
+    for (const Event& event : wanted) {
+      present.insert(event.uid);
+      const auto found = stored_.find(event.uid);
+      if (found == stored_.end()) {
+        begin(event);
+      } else {
+        go_on(event, *found->second);
+      }
+    }
+    for (const auto& [uid, stored] : stored_) {
+      if (present.count(uid) == 0) end(*stored);
+    }
+    sort();
+  }
+
+  // Whether nothing but the event that says so is left.
+  bool has_ended() const {
+    return std::all_of(blocks_.begin(), blocks_.end(),
+                       [&](const Block& block) { return block.uid == ended_; });
+  }
+  const std::vector<Block>& blocks() const { return blocks_; }
+  const Counters& counters() const { return counters_; }
+  Instant stamp() const { return stamp_; }
+  std::vector<Change> changes;
+  std::vector<Change> overtaken;
+
+ private:
+  bool is_past(const StoredEvent& stored) const { return stored.event.end <= run_.today; }
+
+  void report(ChangeKind kind, const Event& event, Date from) {
+    changes.push_back({kind, event.uid, event.summary, from, event.start});
+  }
+
+  void begin(const Event& event) {
+    write(event, {first_sequence_, stamp_, event.end});
+    report(ChangeKind::New, event, event.start);
+  }
+
+  // An event that stands in the previous file and is wanted.
+  void go_on(const Event& event, const StoredEvent& stored) {
+    const Event& old = stored.event;
+    if (event_content(render_event(event, stored.revision)) == stored.content) return keep(stored);
+    const bool moved = event.start != old.start || event.end != old.end;
+    if (is_past(stored) && !old.cancelled && !(event.recorded && moved)) {
+      if (event.start > old.start) {
+        overtaken.push_back({ChangeKind::Moved, event.uid, event.summary, old.start, event.start});
+      }
+      return keep(stored);
+    }
+    rewrite(event, stored);
+    if (old.cancelled && !event.cancelled) return report(ChangeKind::Revived, event, old.start);
+    report(moved ? ChangeKind::Moved : ChangeKind::Reworded, event, old.start);
+  }
+
+  // An event that stands in the previous file and is not wanted.
+  void end(const StoredEvent& stored) {
+    const Event& old = stored.event;
+    const bool is_ended = old.uid == ended_;
+    if (!is_ended && run_.flowering_years.count(old.flowering_year) == 0) return keep(stored);
+    if (is_past(stored) && !old.cancelled && !is_ended) {
+      const bool expired = old.end + kHistory <= run_.today && is_over_everywhere(stored);
+      return expired ? drop(stored, ChangeKind::Expired) : keep(stored);
+    }
+    if (run_.profile == Profile::Feed) return drop(stored, ChangeKind::Removed);
+    if (is_over_everywhere(stored)) return drop(stored, ChangeKind::Expired);
+    if (old.cancelled) return keep(stored);
+    cancel(stored);
+  }
+
+  // No calendar that missed some of the files can still hold it on a day to come.
+  bool is_over_everywhere(const StoredEvent& stored) const {
+    return stored.revision.latest_end < run_.today;
+  }
+
+  void cancel(const StoredEvent& stored) {
+    Event event = stored.event;
+    event.cancelled = true;
+    event.summary.insert(0, kCancelledPrefix);
+    rewrite(event, stored);
+    report(ChangeKind::Cancelled, stored.event, stored.event.start);
+  }
+
+  void drop(const StoredEvent& stored, ChangeKind kind) {
+    // If it comes back, it outranks what a client may remember.
+    counters_.floor = std::max(counters_.floor, stored.revision.sequence + 1);
+    report(kind, stored.event, stored.event.start);
+  }
+
+  void keep(const StoredEvent& stored) {
+    blocks_.push_back({stored.event.start, stored.event.uid, stored.bytes});
+  }
+
+  void rewrite(const Event& event, const StoredEvent& stored) {
+    const Date latest_end = std::max(stored.revision.latest_end, event.end);
+    write(event, {stored.revision.sequence + 1, stamp_, latest_end});
+  }
+
+  void write(const Event& event, const Revision& revision) {
+    blocks_.push_back({event.start, event.uid, render_event(event, revision)});
+  }
+
+  void sort() {
+    std::sort(blocks_.begin(), blocks_.end(), [](const Block& a, const Block& b) {
+      return std::tie(a.start, a.uid) < std::tie(b.start, b.uid);
+    });
+    const auto by_day = [](const Change& a, const Change& b) {
+      return std::tie(a.to, a.uid) < std::tie(b.to, b.uid);
+    };
+    std::sort(changes.begin(), changes.end(), by_day);
+    std::sort(overtaken.begin(), overtaken.end(), by_day);
+  }
+
+  const Run& run_;
+  Counters counters_;
+  std::string ended_;
+  Instant stamp_;
+  int first_sequence_ = 0;
+  std::map<std::string, const StoredEvent*> stored_;
+  std::vector<Block> blocks_;
+};
+
+// The day on which the calendar ended: the one the previous file says, else today.
+Date day_of_end(const Memory& memory, const Uuid& space, Date today) {
+  for (const StoredEvent& stored : memory.events) {
+    if (stored.event.uid == ended_uid(space) && !stored.event.cancelled) return stored.event.start;
+  }
+  return today;
+}
+
+Merge merged(const std::vector<Event>& wanted, const CalendarHead& head, const Memory& memory,
+             const Run& run) {
+  Merge merge(memory, head.space, run);
+  merge.merge(wanted);
+  if (!merge.has_ended()) return merge;
+  Merge ended(memory, head.space, run);
+  ended.merge({ended_event(head.space, day_of_end(memory, head.space, run.today))});
+  return ended;
+}
+
+Regenerated refusal(std::string why) {
+  Regenerated result;
+  result.refused = std::move(why);
+  return result;
+}
+
+void require_sound(const std::string& bytes) {
+  const std::vector<std::string> defects = check_calendar(bytes);
+  if (!defects.empty()) throw std::logic_error("the calendar is not sound: " + defects.front());
+}
+
+}  // namespace
+
+int Regenerated::count(ChangeKind kind) const {
+  return static_cast<int>(std::count_if(changes.begin(), changes.end(),
+                                        [&](const Change& change) { return change.kind == kind; }));
+}
+
+Regenerated regenerate(const std::vector<Event>& wanted, const CalendarHead& head,
+                       std::optional<std::string_view> previous, const Run& run) {
+  Memory memory;
+  if (previous) {
+    ReadMemory read = read_memory(*previous);
+    if (!read.refused.empty()) return refusal(std::move(read.refused));
+    if (read.memory.space != head.space) {
+      return refusal("it is the calendar of another garden, or of another part of this one");
+    }
+    memory = std::move(read.memory);
+  }
+  Merge merge = merged(wanted, head, memory, run);
+  Counters counters = merge.counters();
+  const std::string next_head = head_content(render_head(head, run.profile, counters));
+  Regenerated result;
+  result.changes = std::move(merge.changes);
+  result.overtaken = std::move(merge.overtaken);
+  result.events = merge.blocks().size();
+  result.unchanged =
+      previous && result.changes.empty() && counters == memory.counters && next_head == memory.head;
+  if (result.unchanged) {
+    result.bytes = *previous;
+    return result;
+  }
+  counters.stamp = merge.stamp();
+  result.bytes = render_head(head, run.profile, counters);
+  for (const Block& block : merge.blocks()) result.bytes += block.bytes;
+  result.bytes += kCalendarEnd;
+  require_sound(result.bytes);
+  return result;
+}
+
+}  // namespace trug::calendar

@@ -1,0 +1,48 @@
+// SPDX-License-Identifier: MIT
+// Events to iCalendar text. libical builds every component, one at a time; its output is unfolded
+// and folded again by us (libical leaves blanks at the ends of folded lines).
+#pragma once
+
+#include <string>
+#include <string_view>
+
+#include "base/uuid.h"
+#include "calendar/event.h"
+
+namespace trug::calendar {
+
+// Import: a file a person opens now and then; absent events stay in their calendar. Feed: a file
+// that clients fetch again and again; each fetch replaces what they had.
+enum class Profile { Import, Feed };
+
+// What stands above the events.
+struct CalendarHead {
+  Uuid space;           // namespace_of(): whose calendar it is
+  std::string name;     // the plan's title
+  std::string colour;   // a CSS3 colour name (RFC 7986, 5.9); empty: none
+  std::string product;  // "trug 1.2.0", for PRODID
+};
+
+// The calendar's own numbers, kept in its X-TRUG-MEMORY line.
+struct Counters {
+  int floor = 0;  // SEQUENCE of the next new event
+  Instant stamp;  // the last moment given to a change
+  bool operator==(const Counters&) const = default;
+};
+
+// The numbers of one event that are no part of what it says.
+struct Revision {
+  int sequence = 0;
+  Instant stamp;    // DTSTAMP and LAST-MODIFIED: without METHOD they mean the same
+  Date latest_end;  // the latest DTEND ever published
+};
+
+// "BEGIN:VCALENDAR" and the calendar's properties, folded, without the END.
+std::string render_head(const CalendarHead& head, Profile profile, const Counters& counters);
+// The whole VEVENT, folded. A cancelled event has no reminder. Texts lose their control characters
+// and the blanks around them; throws std::invalid_argument where one is not UTF-8 or a reminder is
+// not before its day: our own mistake, since the readers let neither pass.
+std::string render_event(const Event& event, const Revision& revision);
+inline constexpr std::string_view kCalendarEnd = "END:VCALENDAR\r\n";
+
+}  // namespace trug::calendar

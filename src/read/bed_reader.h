@@ -1,0 +1,23 @@
+// SPDX-License-Identifier: MIT
+// [[bed]], [[bed.stretch]] and their crops.
+#pragma once
+
+#include <span>
+#include <vector>
+
+#include "base/diagnostics.h"
+#include "garden/plan.h"
+#include "read/sheet_library.h"
+#include "read/toml_table.h"
+
+namespace trug::read {
+
+// All beds of a plan file, checked against each other: names, lengths, plantings that could be
+// confused. `homes` says where the keys of a plan belong.
+std::vector<Bed> read_beds(TomlTable& file, SheetLibrary& sheets, Diagnostics& diagnostics,
+                           std::span<const KeyHome> homes);
+
+// Reports a key that a later version will read; it counts as known.
+void refuse_for_now(TomlTable& table, std::string_view key, std::string_view instead);
+
+}  // namespace trug::read

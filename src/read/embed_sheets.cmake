@@ -1,0 +1,27 @@
+# SPDX-License-Identifier: MIT
+# cmake -DLIST=FILE -DOUTPUT=FILE.cpp -P embed_sheets.cmake
+# Writes the sheets named in LIST, one a line, as raw string literals of whole lines, none longer
+# than 12 kB: some compilers refuse literals of more than 16 kB.
+file(STRINGS ${LIST} sheets)
+set(text "// Made from crops/ by embed_sheets.cmake.\n#include \"read/embedded_sheets.h\"\n\n")
+string(APPEND text "namespace trug::read {\nnamespace {\nconstexpr EmbeddedSheet kSheets[] = {\n")
+foreach(sheet IN LISTS sheets)
+  get_filename_component(name ${sheet} NAME_WE)
+  file(READ ${sheet} content)
+  string(APPEND text "{\"${name}\",\n")
+  string(LENGTH "${content}" length)
+  while(length GREATER 12000)
+    string(SUBSTRING "${content}" 0 12000 piece)
+    string(FIND "${piece}" "\n" end REVERSE)
+    math(EXPR end "${end} + 1")
+    string(SUBSTRING "${content}" 0 ${end} piece)
+    string(APPEND text "R\"sheet(${piece})sheet\"\n")
+    string(SUBSTRING "${content}" ${end} -1 content)
+    string(LENGTH "${content}" length)
+  endwhile()
+  string(APPEND text "R\"sheet(${content})sheet\"},\n")
+endforeach()
+string(APPEND text "};\n}  // namespace\n\n")
+string(APPEND text "std::span<const EmbeddedSheet> embedded_sheets() { return kSheets; }\n\n")
+string(APPEND text "}  // namespace trug::read\n")
+file(WRITE ${OUTPUT} "${text}")

@@ -1,0 +1,107 @@
+// SPDX-License-Identifier: MIT
+#include "read/sheet_library.h"
+
+#include <fmt/format.h>
+
+#include "base/text.h"
+#include "read/embedded_sheets.h"
+#include "read/sheet_reader.h"
+#include "read/text_file.h"
+
+namespace trug::read {
+namespace {
+
+constexpr std::string_view kEnding = ".toml";
+
+// A name as it is compared: "Sweet_William" -> "sweet william".
+std::string compared(std::string_view name) {
+  std::string result;
+  for (const char c : folded(name)) {
+    const char letter = c == '_' || c == '-' ? ' ' : c;
+    if (letter == ' ' && (result.empty() || result.back() == ' ')) continue;
+    result += letter;
+  }
+  if (result.ends_with(' ')) result.pop_back();
+  return result;
+}
+
+}  // namespace
+
+SheetLibrary::SheetLibrary() {
+  for (const EmbeddedSheet& sheet : embedded_sheets()) {
+    items_[compared(sheet.name)] = {fmt::format("built-in {}.toml", sheet.name),
+                                    std::string(sheet.text), false, std::nullopt};
+  }
+}
+
+bool SheetLibrary::add_folder(const FileReader& files, const std::string& folder,
+                              Diagnostics& diagnostics) {
+  const auto names = files.list(folder, kEnding);
+  if (!names) return false;
+  for (const std::string& file : *names) {
+    const std::string path = fmt::format("{}/{}", folder, file);
+    auto text = read_bytes(files, path, diagnostics);
+    if (!text) continue;
+    const std::string name = compared(file.substr(0, file.size() - kEnding.size()));
+    items_[name] = {path, std::move(*text), false, std::nullopt};
+  }
+  other_names_.reset();
+  return true;
+}
+
+const Sheet* SheetLibrary::read(const std::string& name, Item& item, Diagnostics& diagnostics) {
+  if (!item.is_read) {
+    item.is_read = true;
+    item.sheet = read_sheet(item.text, item.path, diagnostics);
+    if (item.sheet && compared(item.sheet->name) != name) {
+      // The file's name finds a sheet without opening the others; the two must agree.
+      diagnostics.error({item.path, 0, 0},
+                        fmt::format("this is the sheet of '{}', but the file is named for '{}'",
+                                    item.sheet->name, name),
+                        "give the file the name of its crop");
+      item.sheet.reset();
+    }
+  }
+  return item.sheet ? &*item.sheet : nullptr;
+}
+
+const std::map<std::string, std::string>& SheetLibrary::other_names(Diagnostics& diagnostics) {
+  if (!other_names_) {
+    other_names_.emplace();
+    for (auto& [name, item] : items_) {
+      const Sheet* sheet = read(name, item, diagnostics);
+      if (!sheet) continue;
+      for (const std::string& alias : sheet->aliases) other_names_->emplace(compared(alias), name);
+      other_names_->emplace(compared(sheet->botanical_name), name);
+    }
+  }
+  return *other_names_;
+}
+
+const Sheet* SheetLibrary::find(std::string_view name, Diagnostics& diagnostics) {
+  const std::string wanted = compared(name);
+  auto found = items_.find(wanted);
+  if (found == items_.end()) {
+    const auto& others = other_names(diagnostics);
+    const auto other = others.find(wanted);
+    if (other == others.end()) return nullptr;
+    found = items_.find(other->second);
+  }
+  return read(found->first, found->second, diagnostics);
+}
+
+bool SheetLibrary::has(std::string_view name) const { return items_.contains(compared(name)); }
+
+std::vector<std::string> SheetLibrary::names() const {
+  std::vector<std::string> result;
+  for (const auto& [name, item] : items_) result.push_back(name);
+  return result;
+}
+
+std::string SheetLibrary::nearest_name(std::string_view name, Diagnostics& diagnostics) {
+  std::vector<std::string> candidates = names();
+  for (const auto& [other, own] : other_names(diagnostics)) candidates.push_back(other);
+  return nearest(compared(name), candidates);
+}
+
+}  // namespace trug::read

@@ -1,0 +1,51 @@
+// SPDX-License-Identifier: MIT
+// All crop sheets by name: those compiled into the program and those of the user's folders.
+#pragma once
+
+#include <map>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "base/diagnostics.h"
+#include "base/files.h"
+#include "garden/sheet.h"
+
+namespace trug::read {
+
+// A sheet is read when it is first asked for. Names are compared without regard to case; '_' and
+// '-' count as blanks.
+class SheetLibrary {
+ public:
+  // With the sheets compiled into the program.
+  SheetLibrary();
+  // Adds the *.toml of a folder, each in the place of an earlier sheet of the same name. False when
+  // there is no such folder. Before the first find(): the sheets it replaces are gone.
+  bool add_folder(const FileReader& files, const std::string& folder, Diagnostics& diagnostics);
+  // By name, else by another common or the botanical name. Null where there is none or where the
+  // sheet has errors (which are reported, once); `has` tells which.
+  const Sheet* find(std::string_view name, Diagnostics& diagnostics);
+  bool has(std::string_view name) const;
+  // Sorted, as one writes them in a plan.
+  std::vector<std::string> names() const;
+  // The sheet whose name, or another of its names, is nearest to a mistyped one; empty where none
+  // is near.
+  std::string nearest_name(std::string_view name, Diagnostics& diagnostics);
+
+ private:
+  struct Item {
+    std::string path;
+    std::string text;
+    bool is_read = false;
+    std::optional<Sheet> sheet;
+  };
+
+  const Sheet* read(const std::string& name, Item& item, Diagnostics& diagnostics);
+  const std::map<std::string, std::string>& other_names(Diagnostics& diagnostics);
+
+  std::map<std::string, Item> items_;                              // by compared name
+  std::optional<std::map<std::string, std::string>> other_names_;  // -> compared name
+};
+
+}  // namespace trug::read
