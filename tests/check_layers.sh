@@ -4,23 +4,30 @@
 # usage: check_layers.sh PROJECT_FOLDER
 set -eu
 cd "$1/src"
-rules="$1/tests/layers.txt"
-bad=0
-seen=0
-for file in $(find . -name '*.h' -o -name '*.cpp' | sort); do
-  folder=$(echo "$file" | cut -d/ -f2)
-  allowed=" $folder $(sed -n "s/^$folder: *//p" "$rules") "
-  for used in $(sed -n 's/^#include "\([a-z_]*\)\/.*/\1/p' "$file"); do
-    seen=$((seen + 1))
-    case "$allowed" in *" $used "*) ;; *) echo "$file includes $used/"; bad=1 ;; esac
-  done
-  while IFS=: read -r header owner; do
-    case "$header" in "<"*) ;; *) continue ;; esac
-    owner=$(echo "$owner" | tr -d ' ')
-    if [ "$owner" != "*" ] && [ "$owner" != "$folder" ] && grep -q "^#include $header" "$file"; then
-      echo "$file includes $header...>, which only $owner/ may"; bad=1
-    fi
-  done < "$rules"
-done
-[ "$seen" -gt 0 ] || { echo "no includes were read: the check itself is broken"; exit 1; }
-exit $bad
+grep -rn --include='*.h' --include='*.cpp' '^#include' . | sort | awk -v rules="$1/tests/layers.txt" '
+  BEGIN {
+    while ((getline line < rules) > 0) {
+      if (line ~ /^#/ || line !~ /:/) continue
+      name = line; sub(/:.*/, "", name)
+      rest = line; sub(/^[^:]*: */, "", rest)
+      if (name ~ /^</) owner[name] = rest; else allowed[name] = " " name " " rest " "
+    }
+  }
+  {
+    seen++
+    split($0, part, ":"); split(part[1], path, "/"); folder = path[2]
+    included = $0; sub(/^[^#]*#include +/, "", included)
+    if (included ~ /^"/) {
+      used = substr(included, 2); sub(/\/.*/, "", used)
+      if (index(allowed[folder], " " used " ") == 0) { print part[1] " includes " used "/"; bad = 1 }
+    } else {
+      for (header in owner)
+        if (index(included, header) == 1 && owner[header] != "*" && owner[header] != folder) {
+          print part[1] " includes " included ", which only " owner[header] "/ may"; bad = 1
+        }
+    }
+  }
+  END {
+    if (seen == 0) { print "no includes were read: the check itself is broken"; bad = 1 }
+    exit bad
+  }'

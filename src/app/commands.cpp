@@ -4,7 +4,9 @@
 #include <algorithm>
 
 #include "app/reckoning.h"
+#include "base/text.h"
 #include "show/pages.h"
+#include "show/why.h"
 
 namespace trug::app {
 namespace {
@@ -25,6 +27,21 @@ std::vector<std::size_t> shown_jobs(const Options& options, const std::vector<wo
     shown.push_back(i);
   }
   return shown;
+}
+
+// The planting that `why BED CROP` names: the bed by its name or id, the crop by its name or the
+// planting's id; null where there is none.
+const ground::PlantingChoice* find_planting(const Options& options, const Reckoning& r) {
+  const std::string bed = folded(options.bed), crop = folded(options.crop);
+  for (const ground::PlantingChoice& planting : r.choice.plantings) {
+    const Bed& planted = r.plan.beds[planting.ref.bed];
+    const CropEntry& asked = entry(r.plan, planting.ref);
+    const bool same_bed = folded(planted.name) == bed || folded(bed_identity(planted)) == bed;
+    if (same_bed && (folded(asked.crop) == crop || folded(asked.id.value_or("")) == crop)) {
+      return &planting;
+    }
+  }
+  return nullptr;
 }
 
 }  // namespace
@@ -55,6 +72,27 @@ int run_jobs(const Options& options, const Environment& environment) {
     environment.out.flush();
     environment.err << show::findings_line(r->findings, r->plan.file);
   }
+  return exit_code(options, *r);
+}
+
+int run_why(const Options& options, const Environment& environment) {
+  const auto r = reckon(options, environment, "trug.why/1");
+  if (!r) return kBadInput;
+  const ground::PlantingChoice* planting = find_planting(options, *r);
+  if (!planting) {
+    std::vector<std::string> names;
+    for (const ground::PlantingChoice& p : r->choice.plantings) {
+      names.push_back(planting_name(r->plan, p.ref));
+    }
+    environment.err << "error: there is no planting '" << options.bed << "/" << options.crop
+                    << "' in " << r->plan.file << "\n  hint: there are " << listed(names) << "\n";
+    return kBadInput;
+  }
+  environment.out << (options.json
+                          ? show::why_json(document_head(options, environment, "trug.why/1"),
+                                           r->plan, *planting, *r->climate)
+                          : show::why_page(r->plan, *planting, *r->climate,
+                                           style(options, environment)));
   return exit_code(options, *r);
 }
 

@@ -10,6 +10,7 @@ namespace trug::app {
 int run_check(const Options& options, const Environment& environment);
 int run_jobs(const Options& options, const Environment& environment);
 int run_calendar(const Options& options, const Environment& environment);
+int run_why(const Options& options, const Environment& environment);
 int run_crop(const Options& options, const Environment& environment);
 
 }  // namespace trug::app

@@ -91,10 +91,11 @@ class CommandLine {
   }
 
   void plan_argument(CLI::App& app) {
-    app.add_option("plan", options_.plans, "the plan, a TOML file")
+    app.add_option_function<std::string>(
+           "plan", [this](const std::string& path) { options_.plans = {path}; },
+           "the plan, a TOML file")
         ->type_name("PLAN")
-        ->required()
-        ->expected(1);
+        ->required();
   }
 
   void check() {

@@ -12,6 +12,7 @@ int dispatch(const Options& options, const Environment& environment) {
   if (options.command == "check") return run_check(options, environment);
   if (options.command == "jobs") return run_jobs(options, environment);
   if (options.command == "calendar") return run_calendar(options, environment);
+  if (options.command == "why") return run_why(options, environment);
   return run_crop(options, environment);
 }
 

@@ -2,9 +2,9 @@
 // What a place's daily record says: when frosts begin and end, how warm the months are.
 //
 // Frost winters run from 24 July to 23 July (south: 24 January to 23 January) and bear nine missing
-// days, as in the freeze tables of the Utah Climate Center. Dates within one are counted in days from its
-// start on a calendar without 29 February (it counts as the 28th), so that leap years move nothing
-// and no date wraps round at the new year.
+// days, as in the freeze tables of the Utah Climate Center. Dates within one are counted in days
+// from its start on a calendar without 29 February (it counts as the 28th), so that leap years move
+// nothing and no date wraps round at the new year.
 #pragma once
 
 #include <array>

@@ -15,8 +15,8 @@ double expected_excess(double mean_c, double base_c, double spread_c);
 double capped_excess(double mean_c, double base_c, double top_c, double spread_c);
 
 // What a day's mean is worth as chilling, 0 to 1: nothing at -1.3 degC and below or 15.7 and above,
-// most at 4.9. Form of Wang and Engel 1998 (Agricultural Systems 58:1); the cardinal temperatures
-// are winter wheat's (memory).
+// most at 4.9. Form of Wang and Engel 1998, with winter wheat's cardinal temperatures (both from
+// memory).
 double vernalisation(double mean_c);
 
 // Pace of the last stage, 0 to 1, for a day of `hours` measured as `response` says (Long: needs

@@ -20,6 +20,22 @@ bool stays_in_ground(LifeCycle life_cycle) {
   return life_cycle == LifeCycle::Perennial || life_cycle == LifeCycle::Shrub;
 }
 
+bool covers(std::string_view entry, std::string_view key) {
+  if (entry == "*" || entry == key) return true;
+  return key.starts_with(entry) && key.substr(entry.size()).starts_with(".");
+}
+
+const Source* source_of(const Sheet& sheet, std::string_view key) {
+  const Source* rest = nullptr;
+  for (const Source& source : sheet.sources) {
+    for (const std::string& entry : source.covers) {
+      if (entry == "*") rest = &source;
+      if (entry != "*" && covers(entry, key)) return &source;
+    }
+  }
+  return rest;
+}
+
 const Group* find_group(const Sheet& sheet, std::string_view name) {
   const auto found = std::ranges::find(sheet.groups, name, &Group::name);
   return found == sheet.groups.end() ? nullptr : &*found;

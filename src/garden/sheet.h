@@ -184,6 +184,11 @@ FrostClass frost_class(const Sheet& sheet);
 bool is_planted(LifeCycle life_cycle);
 // Perennials and shrubs stay in the ground from year to year.
 bool stays_in_ground(LifeCycle life_cycle);
+// The source that covers a figure, by its key: "spacing_cm", "growth.base_c". The first that names
+// it or a table that holds it; "*" covers the rest. Null only where the sheet was not checked.
+const Source* source_of(const Sheet& sheet, std::string_view key);
+// Whether a `covers` entry speaks of a key: the key itself or a table that holds it.
+bool covers(std::string_view entry, std::string_view key);
 const Group* find_group(const Sheet& sheet, std::string_view name);
 
 std::string_view to_string(LifeCycle life_cycle);

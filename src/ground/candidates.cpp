@@ -22,6 +22,7 @@ constexpr double kHalfRosette = 0.5;       // memory
 constexpr double kWeeksOff = 2;            // a pinned start may leave the usual weeks by this
 constexpr int kLeafDays = 42;              // bulbs kept: until the leaves have died (common practice)
 constexpr int kFewestDaysToCut = 8;        // so that two crops of a stretch never share a week
+constexpr double kSuccessionGap = 14;     // between first cuts (common practice)
 constexpr int kFewestSeasonDays = 28;
 constexpr int kFewestSeasonDaysSingle = 14;
 
@@ -261,7 +262,9 @@ class Generator {
       c.lift_from = c.lift_to = last + Days{kLeafDays};
     }
     if (entry_.pins.lift_on) {
-      c.lift_from = c.lift_to = std::clamp(*entry_.pins.lift_on, c.lift_from, c.lift_to);
+      // The gardener may cut for fewer days than are useful, but not lift before the first cut.
+      const Date first = std::min(c.lift_from, c.timeline.first_cut.likely);
+      c.lift_from = c.lift_to = std::clamp(*entry_.pins.lift_on, first, c.lift_to);
     }
   }
 
@@ -318,6 +321,57 @@ class Generator {
   WayReport report_;
 };
 
+// The latest start of the same way and group whose first cut is not after `target`, nor before that
+// of `like` (sown later but planted out younger, it may be).
+const Candidate* latest_for(const std::vector<Candidate>& list, const Candidate& like, Date target) {
+  const Candidate* best = nullptr;
+  for (const Candidate& c : list) {
+    if (c.way != like.way || c.group != like.group) continue;
+    const Date cut = c.timeline.first_cut.likely;
+    if (cut > target || cut < like.timeline.first_cut.likely) continue;
+    if (!best || c.start > best->start) best = &c;
+  }
+  return best;
+}
+
+// All strips as one: stems of each day are shared between as many strips as there are sowings.
+Candidate joined(std::vector<Candidate> strips) {
+  Candidate whole = strips.front();
+  const Date first = whole.timeline.first_cut.likely;
+  const double share = 1.0 / static_cast<double>(strips.size());
+  std::vector<double> shares;
+  for (const Candidate& strip : strips) {
+    const auto offset =
+        static_cast<std::size_t>(days_between(first, strip.timeline.first_cut.likely));
+    shares.resize(std::max(shares.size(), offset + strip.timeline.shares.size()));
+    for (std::size_t day = 0; day < strip.timeline.shares.size(); ++day) {
+      shares[offset + day] += share * strip.timeline.shares[day];
+    }
+    whole.place = std::max(whole.place, strip.place);
+  }
+  whole.timeline.shares = std::move(shares);
+  whole.timeline.cut_short = strips.back().timeline.cut_short;
+  whole.lift_from = strips.back().lift_from;
+  whole.lift_to = strips.back().lift_to;
+  whole.strips = std::move(strips);
+  return whole;
+}
+
+std::vector<Candidate> families(const std::vector<Candidate>& list, int sowings, int gap) {
+  std::vector<Candidate> result;
+  for (const Candidate& first : list) {
+    std::vector<Candidate> strips{first};
+    for (int j = 1; j < sowings; ++j) {
+      const Date target = first.timeline.first_cut.likely + Days{j * gap};
+      const Candidate* next = latest_for(list, strips.back(), target);
+      if (!next || next->start <= strips.back().start) break;
+      strips.push_back(*next);
+    }
+    if (static_cast<int>(strips.size()) == sowings) result.push_back(joined(std::move(strips)));
+  }
+  return result;
+}
+
 }  // namespace
 
 Candidates candidates(const Setting& setting, const Sheet& sheet, const CropEntry& entry) {
@@ -328,6 +382,11 @@ Candidates candidates(const Setting& setting, const Sheet& sheet, const CropEntr
   for (const Group& group : sheet.groups) {
     if (entry.group && *entry.group != group.name) continue;
     Generator(setting, sheet, entry, &group).run(result);
+  }
+  if (entry.successions > 1) {
+    const int gap = entry.gap_days.value_or(
+        static_cast<int>(std::lround(sheet.succession_gap_days.value_or(kSuccessionGap))));
+    result.list = families(result.list, entry.successions, gap);
   }
   return result;
 }

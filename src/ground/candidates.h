@@ -54,6 +54,9 @@ struct Candidate {
   bool small_rosette = false;
   bool overwinters = false;      // stands outdoors through the cold of the winter before
   bool under_fleece = false;     // survives that winter only under fleece
+  // Successions: one for each strip, the first included; this candidate is then all of them
+  // together. Empty: one sowing.
+  std::vector<Candidate> strips;
 };
 
 // What one way gave: how many candidates, and the refusal nearest to being allowed.
@@ -88,6 +91,9 @@ inline constexpr int kLateWeeks = 10;
 inline constexpr int kLongUnderCoverWeeks = 12;
 inline constexpr int kLateWeeksLongUnderCover = 3;
 
+// With `successions` in the entry, each candidate is a family of sowings: its first cuts lie the
+// gap apart, each sowing is the latest day whose forecast still makes its date, all raised the same
+// way. A family that cannot be completed is left out.
 Candidates candidates(const Setting& setting, const Sheet& sheet, const CropEntry& entry);
 
 }  // namespace trug::ground

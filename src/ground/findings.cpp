@@ -74,6 +74,7 @@ class Finder {
       Finding finding = about(planting, FindingCode::TooEarly, Rank::Mild);
       finding.days = {{"start", c.start}};
       finding.numbers = {{"share_done", c.timeline.forecast.flower_share}};
+      finding.remedy = remedy_for_too_early(planting);
       list_.push_back(std::move(finding));
     }
     if (c.small_rosette) {
@@ -112,6 +113,7 @@ class Finder {
       finding.numbers = {{"plants", planting.layout.plants},
                          {"room", planting.layout.room()},
                          {"spacing_cm", planting.layout.spacing_cm}};
+      finding.remedy = fewer_plants(planting);
       list_.push_back(std::move(finding));
     }
     if (!plan_.wish || plan_.wish->colours.empty() || !planting.chosen) return;
@@ -155,7 +157,7 @@ class Finder {
     } else if (!planting.candidates->reports.empty()) {
       finding.refusal = planting.candidates->reports.front().refusal;
     }
-    finding.remedy = Remedy{.kind = late ? Remedy::Kind::BuyPlants : Remedy::Kind::NextYear};
+    finding.remedy = remedy_for_year(plan_, sheets_, climate_, planting.ref);
     list_.push_back(std::move(finding));
   }
 
@@ -176,7 +178,7 @@ class Finder {
       finding.days.emplace_back("needed_by", bounds(*after).in_last - gap);
       finding.words.push_back("before:" + entry(plan_, after->ref).crop);
     }
-    finding.remedy = Remedy{.kind = Remedy::Kind::NextYear};
+    finding.remedy = remedy_for_ground(plan_, sheets_, climate_, planting.ref);
     list_.push_back(std::move(finding));
   }
 
@@ -215,6 +217,7 @@ class Finder {
       if (without - with <= kDearShare * with) continue;
       Finding finding = about(planting, FindingCode::CostsStems, Rank::Mild);
       finding.numbers = {{"stems", without - with}, {"stretch_stems", with}};
+      finding.remedy = leave_out(plan_, planting.ref, 0);
       list_.push_back(std::move(finding));
     }
   }

@@ -9,6 +9,7 @@
 
 #include "base/diagnostics.h"
 #include "ground/plan_choice.h"
+#include "ground/remedy.h"
 
 namespace trug::ground {
 
@@ -34,16 +35,6 @@ enum class FindingCode {
 // The stable word in files: "cannot-grow".
 std::string_view to_string(FindingCode code);
 std::string_view to_string(Rank rank);
-
-// The nearest change found by reckoning again with one rule relaxed.
-struct Remedy {
-  enum class Kind { LiftEarlier, OtherWay, DropCrop, BuyPlants, NextYear, LaterStart };
-  Kind kind = Kind::NextYear;
-  std::string way;             // where another way helps
-  std::optional<Date> day;
-  double costs_stems = 0;
-  std::optional<std::string> toml;  // to paste; absent where there is none
-};
 
 struct Finding {
   FindingCode code{};

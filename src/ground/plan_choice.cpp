@@ -154,7 +154,8 @@ std::string cache_key(const CropEntry& entry) {
   const auto day = [](const std::optional<Date>& d) { return d ? iso(*d) : std::string(); };
   return entry.crop + '\n' + entry.group.value_or("") + '\n' + (entry.keep ? "k" : "") + '\n' +
          p.way.value_or("") + '\n' + day(p.start_on) + '\n' + day(p.plant_on) + '\n' +
-         day(p.lift_on) + '\n' + day(p.not_before);
+         day(p.lift_on) + '\n' + day(p.not_before) + '\n' + std::to_string(entry.successions) + '\n' +
+         std::to_string(entry.gap_days.value_or(0));
 }
 
 std::vector<PlantingChoice> weigh(const Plan& plan, const Sheets& sheets, const Setting& setting) {
@@ -247,7 +248,8 @@ std::optional<std::vector<double>> wanted_weeks(const Plan& plan, const climate:
 Layout layout(const Bed& bed, const Stretch& stretch, const CropEntry& entry, const Sheet& sheet) {
   Layout result;
   result.spacing_cm = entry.spacing_cm.value_or(sheet.spacing_cm.middle());
-  result.rows = across(stretch.length, result.spacing_cm);
+  const int strips = std::max(1, entry.successions);
+  result.rows = strips * across(Millimetres{stretch.length.value() / strips}, result.spacing_cm);
   result.per_row = across(bed.width, result.spacing_cm);
   result.plants = entry.plants.value_or(result.room());
   return result;

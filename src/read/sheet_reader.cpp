@@ -239,12 +239,6 @@ Caution read_caution(TomlTable& table) {
   return caution;
 }
 
-// Whether a `covers` entry speaks of a key: the key itself or a table that holds it.
-bool covers(std::string_view entry, std::string_view path) {
-  if (entry == "*") return true;
-  return path.starts_with(entry) && (path.size() == entry.size() || path[entry.size()] == '.');
-}
-
 class SheetReader {
  public:
   SheetReader(TomlTable& file, Diagnostics& diagnostics) : file_(file), diagnostics_(diagnostics) {}

@@ -129,15 +129,15 @@ std::string remedy_text(const Finding& f) {
   const Remedy& r = *f.remedy;
   switch (r.kind) {
     case Remedy::Kind::LiftEarlier:
-      return fmt::format("lift the crop before it by {}; that costs {} stems", day(r.day),
-                         number(r.costs_stems, 0));
-    case Remedy::Kind::OtherWay:
-      return fmt::format("raise it another way: {}", r.way);
-    case Remedy::Kind::DropCrop: return "leave it out";
-    case Remedy::Kind::BuyPlants: return "buy plants, or wait for next year";
-    case Remedy::Kind::LaterStart:
+      return fmt::format("lift {} on {}, before its fewest useful days; that costs {} stems", r.crop,
+                         day(r.day), number(r.costs_stems, 0));
+    case Remedy::Kind::LeaveOut: return "leave it out of this stretch";
+    case Remedy::Kind::NextYear: return "it can be grown a year later; or buy plants";
+    case Remedy::Kind::FewerPlants:
+      return fmt::format("plant {}", number(r.plants));
+    case Remedy::Kind::StartLater:
       return fmt::format("start it on {} or later", day(r.day));
-    case Remedy::Kind::NextYear: return "give it other ground, or another year";
+    case Remedy::Kind::OtherPlace: return "give its ground to another crop; it does not grow here";
   }
   return "";
 }

@@ -247,14 +247,33 @@ std::string sentence(std::string text) {
 }  // namespace
 
 std::vector<Strip> strips_of(const Plan& plan, const PlantingChoice& planting) {
-  const auto cm = [](Millimetres length) { return (length.value() + 5) / 10; };
+  const auto cm = [](int millimetres) { return (millimetres + 5) / 10; };
   const Stretch& stretch = plan.beds[planting.ref.bed].stretches[planting.ref.stretch];
-  return {{.candidate = &planting.chosen->candidate,
-           .lift = planting.chosen->lift,
-           .at_cm = cm(stretch.offset),
-           .length_cm = cm(stretch.length),
-           .plants = planting.layout.plants,
-           .rows = planting.layout.rows}};
+  const ground::Candidate& whole = planting.chosen->candidate;
+  if (whole.strips.empty()) {
+    return {{.candidate = &whole,
+             .lift = planting.chosen->lift,
+             .at_cm = cm(stretch.offset.value()),
+             .length_cm = cm(stretch.length.value()),
+             .plants = planting.layout.plants,
+             .rows = planting.layout.rows}};
+  }
+  const int count = static_cast<int>(whole.strips.size());
+  const int length = stretch.length.value() / count;
+  std::vector<Strip> strips;
+  for (int i = 0; i < count; ++i) {
+    const ground::Candidate& sowing = whole.strips[static_cast<std::size_t>(i)];
+    // Plants that do not divide go to the first strips.
+    const int more = i < planting.layout.plants % count ? 1 : 0;
+    strips.push_back({.candidate = &sowing,
+                      .lift = i + 1 == count ? planting.chosen->lift : sowing.lift_to,
+                      .succession = i + 1,
+                      .at_cm = cm(stretch.offset.value() + i * length),
+                      .length_cm = cm(length),
+                      .plants = planting.layout.plants / count + more,
+                      .rows = planting.layout.rows / count});
+  }
+  return strips;
 }
 
 std::string job_text(const Plan& plan, const PlantingChoice& planting, const Strip& strip,

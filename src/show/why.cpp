@@ -1,0 +1,310 @@
+// SPDX-License-Identifier: MIT
+#include "show/why.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <nlohmann/json.hpp>
+
+#include "base/text.h"
+#include "climate/frost.h"
+#include "show/finding_words.h"
+
+namespace trug::show {
+namespace {
+
+using ground::Candidate;
+using ground::PlantingChoice;
+using Json = nlohmann::ordered_json;
+
+// One step of the reckoning, as a row for people and for programs.
+struct Step {
+  std::string name;
+  Date start;
+  std::optional<Date> end;
+  double need = 0;
+  double reached = 0;
+  std::string unit;
+};
+
+struct Constant {
+  std::string key;
+  double value = 0;
+  std::string source;
+};
+
+std::string source_words(const Sheet& sheet, std::string_view key) {
+  const Source* source = source_of(sheet, key);
+  if (!source) return "no source";
+  switch (source->kind) {
+    case Source::Kind::Published: return source->name;
+    case Source::Kind::CommonPractice: return "common practice";
+    case Source::Kind::Memory: return "memory";
+  }
+  return "";
+}
+
+const std::optional<Growth>& growth_of(const PlantingChoice& planting) {
+  const ground::Candidate& c = planting.chosen->candidate;
+  return c.group && c.group->growth ? c.group->growth : planting.sheet->growth;
+}
+
+std::string stage_name(growth::StageName name) {
+  switch (name) {
+    case growth::StageName::Respond: return "able to respond";
+    case growth::StageName::Chill: return "chilled";
+    case growth::StageName::Flower: return "first flower";
+  }
+  return "";
+}
+
+std::vector<Step> steps(const PlantingChoice& planting) {
+  std::vector<Step> result;
+  for (const growth::Stage& stage : planting.chosen->candidate.timeline.forecast.stages) {
+    const bool chill = stage.name == growth::StageName::Chill;
+    result.push_back({stage_name(stage.name), stage.start, stage.end, stage.need, stage.reached,
+                      chill ? "chilling days" : "degree-days"});
+  }
+  return result;
+}
+
+std::vector<Constant> constants(const PlantingChoice& planting) {
+  const Sheet& sheet = *planting.sheet;
+  std::vector<Constant> result;
+  const auto add = [&](std::string key, double value) {
+    result.push_back({key, value, source_words(sheet, key)});
+  };
+  if (const auto& growth = growth_of(planting)) {
+    add("growth.base_c", growth->base_c);
+    add("growth.top_c", growth->top_c);
+    add("growth.heat_to_respond_kd", growth->heat_to_respond_kd);
+    add("growth.heat_to_first_flower_kd", growth->heat_to_first_flower_kd);
+    if (growth->vernal_days) add("growth.vernal_days", *growth->vernal_days);
+    if (growth->day_length.kind != DayLengthResponse::Kind::Neutral) {
+      add("growth.day_length.from_hours", growth->day_length.from_hours);
+    }
+  }
+  const Candidate& c = planting.chosen->candidate;
+  add("spacing_cm", sheet.spacing_cm.middle());
+  add("stems_per_plant", c.stems_per_plant);
+  add("cutting_weeks", sheet.cutting_weeks.middle());
+  return result;
+}
+
+std::string day_hours(const climate::Climate& climate, Date day) {
+  return fmt::format("{} h from sunrise to sunset, {} h with civil twilight",
+                     number(climate.day_hours(day, climate::Horizon::SunriseToSunset)),
+                     number(climate.day_hours(day, climate::Horizon::CivilTwilight)));
+}
+
+std::string row(std::string_view label, const std::string& text) {
+  return fmt::format("  {} {}\n", padded(label, 17), text);
+}
+
+std::string where_stood(const Plan& plan, const Way& way) {
+  switch (way.raised) {
+    case Raised::Heated: return fmt::format("in warmth at {} degC", number(plan.place.heated_c));
+    case Raised::Frame: return "in an unheated frame, 2.5 degC above outdoors";
+    case Raised::NurseryBed: return "in a nursery bed, as warm as outdoors";
+    case Raised::InPlace: return "where it is to flower";
+  }
+  return "";
+}
+
+class Page {
+ public:
+  Page(const Plan& plan, const PlantingChoice& planting, const climate::Climate& climate,
+       Style style)
+      : plan_(plan), planting_(planting), sheet_(*planting.sheet), climate_(climate), style_(style) {}
+
+  std::string text() {
+    if (!planting_.chosen) {
+      text_ = planting_name(plan_, planting_.ref) + " is left out of the plan.\n";
+      ways();
+      return std::move(text_);
+    }
+    const Candidate& c = planting_.chosen->candidate;
+    text_ = fmt::format("{}: {}{}\n", planting_name(plan_, planting_.ref), way().name,
+                        c.group ? ", group " + c.group->name : "");
+    start();
+    if (c.timeline.basis == growth::Basis::Window) {
+      by_window();
+    } else {
+      by_heat();
+    }
+    rules();
+    end();
+    constants_list();
+    ways();
+    return std::move(text_);
+  }
+
+ private:
+  const Way& way() const { return sheet_.ways[planting_.chosen->candidate.way]; }
+
+  void start() {
+    const Candidate& c = planting_.chosen->candidate;
+    if (way().method == Method::Established) {
+      text_ += row("established", "counted as full grown; its year begins on " + long_day(c.start));
+      return;
+    }
+    const bool sown = way().method == Method::Seed;
+    text_ += row(sown ? "sown" : "begun", long_day(c.start) + ", " + where_stood(plan_, way()));
+    if (c.in_ground != c.start) {
+      text_ += row("into the bed", fmt::format("{}, after {} weeks, then a week without progress",
+                                               long_day(c.in_ground),
+                                               number(days_between(c.start, c.in_ground) / 7.0)));
+    }
+    const growth::CropClock clock(climate_, sheet_, c.group, plan_.flowering_year);
+    const DateRange window = clock.window_days(*way().window, way().flowers);
+    const std::string_view place = c.place == ground::WindowPlace::Outside  ? "after it"
+                                   : c.place == ground::WindowPlace::Middle ? "in its middle half"
+                                                                            : "inside it";
+    text_ += row("trade's window", fmt::format("{} to {}: {}", plain_day(window.from),
+                                               plain_day(window.until - Days{1}), place));
+  }
+
+  void by_heat() {
+    const Growth& growth = *growth_of(planting_);
+    for (const Step& step : steps(planting_)) {
+      const std::string end = step.end ? plain_day(*step.end) : "not reached";
+      text_ += row(step.name, fmt::format("{}: needs {} {}, had {}", end, number(step.need, 0),
+                                          step.unit, number(step.reached, 0)));
+    }
+    text_ += row("", fmt::format("heat counts above {} degC, up to {} degC; a day varies by {} degC",
+                                 number(growth.base_c), number(growth.top_c),
+                                 number(climate_.spread_c())));
+    const Date flower = planting_.chosen->candidate.timeline.first_flower.likely;
+    text_ += row("day length then", day_hours(climate_, flower));
+    if (sheet_.pinch.advice == Pinch::Advice::Yes) {
+      text_ += row("pinching", fmt::format("costs {} days, counted in",
+                                           number(sheet_.pinch.costs_days.middle(), 0)));
+    }
+  }
+
+  void by_window() {
+    const std::string_view reason = !climate_.has_temperatures()
+                                        ? "the plan gives no temperatures"
+                                        : "the sheet has no heat constants";
+    text_ += row("reckoned by", fmt::format("the trade's windows, since {}", reason));
+  }
+
+  void rules() {
+    const Candidate& c = planting_.chosen->candidate;
+    if (way().method != Method::Established && frost_class(sheet_) != FrostClass::Hardy) {
+      const Date last = climate_.frosts(plan_.flowering_year).last;
+      const auto safe = climate::frost_safe_day(last, climate::kSpringSpreadDays, plan_.place.risk);
+      text_ += row("frost", fmt::format("last garden frost {} on average, {} days more or less; one "
+                                        "year in {} it comes after {}",
+                                        plain_day(last), number(climate::kSpringSpreadDays),
+                                        number(1 / plan_.place.risk, 0), short_day(safe.value_or(last))));
+    }
+    if (c.overwinters && plan_.place.coldest_c) {
+      text_ += row("winter", fmt::format("survives {} degC; your coldest night is {} degC",
+                                         number(sheet_.coldest_survived_c),
+                                         number(*plan_.place.coldest_c)));
+    }
+  }
+
+  void end() {
+    const auto& cut = planting_.chosen->candidate.timeline.first_cut;
+    text_ += row("first cut", fmt::format("{}; eight years in ten {} to {}", long_day(cut.likely),
+                                          short_day(cut.early), short_day(cut.late)));
+    const bool follows = planting_.chosen->another_follows();
+    text_ += row("last cut", long_day(std::min(planting_.chosen->candidate.timeline.last_cut(),
+                                               planting_.chosen->lift)) +
+                                 (planting_.chosen->candidate.timeline.cut_short
+                                      ? ", ended by the season"
+                                      : ""));
+    text_ += row("lifted", stays_in_ground(sheet_.life_cycle)
+                               ? "stays"
+                               : long_day(planting_.chosen->lift) +
+                                     (follows ? ", for the next crop" : ""));
+  }
+
+  void constants_list() {
+    text_ += "\nFigures and where they come from\n";
+    for (const Constant& constant : constants(planting_)) {
+      text_ += fmt::format("  {} {} {}\n", padded(constant.key, 32),
+                           padded(number(constant.value), 8), constant.source);
+    }
+  }
+
+  void ways() {
+    text_ += "\nWays weighed\n";
+    for (const ground::WayReport& report : planting_.candidates->reports) {
+      std::string name = sheet_.ways[report.way].name;
+      if (report.group) name += " (" + report.group->name + ")";
+      std::string verdict = report.allowed > 0
+                                ? counted(report.allowed, "possible date")
+                                : std::string("none possible");
+      const bool taken = planting_.chosen && planting_.chosen->candidate.way == report.way &&
+                         planting_.chosen->candidate.group == report.group;
+      if (taken) verdict += ", taken";
+      if (report.allowed == 0 && report.refusal) {
+        verdict += ": " + refusal_words(*report.refusal);
+      }
+      const std::string line = name + ": " + verdict;
+      bool first = true;
+      for (const std::string& part : wrapped(line, style_.width - 4)) {
+        text_ += (first ? "  " : "    ") + part + "\n";
+        first = false;
+      }
+    }
+  }
+
+  const Plan& plan_;
+  const PlantingChoice& planting_;
+  const Sheet& sheet_;
+  const climate::Climate& climate_;
+  Style style_;
+  std::string text_;
+};
+
+}  // namespace
+
+std::string why_page(const Plan& plan, const PlantingChoice& planting,
+                     const climate::Climate& climate, Style style) {
+  return Page(plan, planting, climate, style).text();
+}
+
+std::string why_json(const DocumentHead& head, const Plan& plan, const PlantingChoice& planting,
+                     const climate::Climate& climate) {
+  Json document;
+  document["format"] = head.format;
+  document["program"] = head.program;
+  document["today"] = iso(head.today);
+  document["planting"] = planting_name(plan, planting.ref);
+  document["stages"] = Json::array();
+  document["constants"] = Json::array();
+  document["ways"] = Json::array();
+  document["way"] = nullptr;
+  if (planting.chosen) {
+    document["way"] = planting.sheet->ways[planting.chosen->candidate.way].name;
+    for (const Step& step : steps(planting)) {
+      document["stages"].push_back({{"name", step.name},
+                                    {"start", iso(step.start)},
+                                    {"end", step.end ? Json(iso(*step.end)) : Json(nullptr)},
+                                    {"need", step.need},
+                                    {"reached", step.reached},
+                                    {"unit", step.unit}});
+    }
+    for (const Constant& constant : constants(planting)) {
+      document["constants"].push_back(
+          {{"name", constant.key}, {"value", constant.value}, {"source", constant.source}});
+    }
+  }
+  for (const ground::WayReport& report : planting.candidates->reports) {
+    document["ways"].push_back(
+        {{"name", planting.sheet->ways[report.way].name},
+         {"group", report.group ? Json(report.group->name) : Json(nullptr)},
+         {"dates", report.allowed},
+         {"refused", report.allowed == 0 && report.refusal ? Json(refusal_words(*report.refusal))
+                                                           : Json(nullptr)}});
+  }
+  document["trust"] = trust_note(climate);
+  return document.dump(2) + "\n";
+}
+
+}  // namespace trug::show

@@ -1,0 +1,106 @@
+// SPDX-License-Identifier: MIT
+// How long the choice takes: 1,000 stretches of three crops with a candidate on every day of their
+// windows, found by heat. Prints seconds of processor time on one core; nothing is asserted.
+#include <fmt/core.h>
+
+#include <ctime>
+#include <set>
+#include <string>
+#include <thread>
+#include <vector>
+
+#include "ground/made_up_garden.h"
+#include "ground/plan_choice.h"
+
+namespace trug::ground {
+namespace {
+
+constexpr int kStretches = 1000;
+
+// Forty varieties of the made-up crops, each with a little other heat, so that nothing is found
+// once for all.
+std::vector<Sheet> varieties() {
+  std::vector<Sheet> sheets;
+  for (int i = 0; i < 40; ++i) {
+    const std::vector<Sheet> kinds = {cornflower(), zinnia(), cosmos(), snapdragon()};
+    Sheet sheet = kinds[static_cast<std::size_t>(i) % kinds.size()];
+    sheet.growth->heat_to_first_flower_kd += i;
+    sheet.name += " " + std::to_string(i);
+    sheets.push_back(std::move(sheet));
+  }
+  return sheets;
+}
+
+Plan large_plan(const std::vector<Sheet>& sheets) {
+  Plan plan;
+  plan.flowering_year = 2027;
+  plan.place = maritime();
+  Wish wish{.vases_per_week = 500, .stems_per_vase = 12};
+  wish.from = {std::chrono::May, std::chrono::day{10}};
+  wish.to = {std::chrono::October, std::chrono::day{17}};
+  plan.wish = wish;
+  plan.beds.resize(1);
+  plan.beds[0].width = Millimetres{1200};
+  std::size_t next = 0;
+  for (int i = 0; i < kStretches; ++i) {
+    Stretch stretch;
+    stretch.length = Millimetres{500 + 100 * (i % 11)};
+    for (int crop = 0; crop < 3; ++crop) {
+      CropEntry entry;
+      entry.crop = sheets[next % sheets.size()].name;
+      next += crop == 2 ? 2 : 7;
+      stretch.crops.push_back(entry);
+    }
+    plan.beds[0].stretches.push_back(stretch);
+  }
+  return plan;
+}
+
+// Seconds of processor time that `work` takes.
+template <class Work>
+double seconds(const Work& work) {
+  const std::clock_t from = std::clock();
+  work();
+  return static_cast<double>(std::clock() - from) / CLOCKS_PER_SEC;
+}
+
+void run(const char* command) {
+  const std::vector<Sheet> list = varieties();
+  Sheets sheets;
+  for (const Sheet& sheet : list) sheets[sheet.name] = &sheet;
+  const Plan plan = large_plan(list);
+  const auto climate = climate::Climate::from(plan.place);
+
+  Garden garden;
+  std::size_t found = 0;
+  const double weighing = seconds([&] {
+    for (const Sheet& sheet : list) found += garden.ask(sheet).list.size();
+  });
+  PlanChoice apart, together;
+  const double one_pass =
+      seconds([&] { apart = choose_plan(plan, sheets, climate, {.rounds = false}); });
+  const double with_rounds = seconds([&] { together = choose_plan(plan, sheets, climate); });
+
+  std::size_t weighed = 0, left_out = 0;
+  for (const PlantingChoice& planting : apart.plantings) {
+    weighed += planting.candidates->list.size();
+    left_out += !planting.chosen;
+  }
+  fmt::print("command: {}\n", command);
+  fmt::print("cores: {} (one used)\n", std::thread::hardware_concurrency());
+  fmt::print("stretches: {}, plantings: {}, candidates a planting: {:.0f}, left out: {}\n",
+             kStretches, apart.plantings.size(),
+             static_cast<double>(weighed) / static_cast<double>(apart.plantings.size()), left_out);
+  fmt::print("{} candidates of {} crops found: {:.2f} s\n", found, list.size(), weighing);
+  fmt::print("one pass, finding included: {:.2f} s\n", one_pass);
+  fmt::print("with {} rounds{}: {:.2f} s\n", together.rounds,
+             together.settled ? "" : " (not settled)", with_rounds);
+}
+
+}  // namespace
+}  // namespace trug::ground
+
+int main(int, char** argv) {
+  trug::ground::run(argv[0]);
+  return 0;
+}

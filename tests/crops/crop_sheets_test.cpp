@@ -1,0 +1,226 @@
+// SPDX-License-Identifier: MIT
+// Every sheet of crops/: reads without a word, warns where it must, holds figures that can be true.
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <filesystem>
+#include <map>
+#include <set>
+
+#include "crops/test_garden.h"
+#include "read/embedded_sheets.h"
+#include "read/sheet_reader.h"
+
+namespace trug {
+namespace {
+
+TEST(CropSheets, AllOfTheFolderAreInTheProgramAndReadWithoutAWord) {
+  std::set<std::string> files, embedded;
+  for (const auto& entry : std::filesystem::directory_iterator(TRUG_SOURCE_DIR "/crops")) {
+    if (entry.path().extension() == ".toml") files.insert(entry.path().stem().string());
+  }
+  for (const read::EmbeddedSheet& one : read::embedded_sheets()) {
+    SCOPED_TRACE(one.name);
+    embedded.emplace(one.name);
+    Diagnostics diagnostics;
+    const auto sheet = read::read_sheet(one.text, std::string(one.name) + ".toml", diagnostics);
+    EXPECT_EQ(diagnostics.render(), "");
+    ASSERT_TRUE(sheet);
+    std::string name = sheet->name;
+    std::ranges::replace(name, ' ', '_');
+    EXPECT_EQ(name, one.name) << "a sheet's file is named after its crop";
+  }
+  EXPECT_EQ(files, embedded);
+  EXPECT_GE(files.size(), 63u);
+}
+
+TEST(CropSheets, NoNameMeansTwoCrops) {
+  std::map<std::string, std::string> names;
+  for (const Sheet* one : all_sheets()) {
+    std::vector<std::string> own = one->aliases;
+    own.push_back(one->name);
+    for (const std::string& name : own) {
+      const auto [at, is_new] = names.emplace(name, one->name);
+      EXPECT_TRUE(is_new) << name << " names " << one->name << " and " << at->second;
+    }
+  }
+}
+
+using CautionKind = Caution::Kind;
+
+// Genera that must carry a caution whatever else they carry. Poisonous or irritant: University of
+// California, Davis, Safe and poisonous garden plants (2012); Royal Horticultural Society,
+// potentially harmful garden plants; the rest, and what is invasive, common practice.
+struct Genus {
+  std::string name;
+  std::vector<CautionKind> kinds;
+};
+
+const Genus kGenera[] = {
+    {"Achillea", {CautionKind::Irritant}},
+    {"Aconitum", {CautionKind::Poisonous}},
+    {"Agrostemma", {CautionKind::Poisonous}},
+    {"Alchemilla", {CautionKind::Invasive}},
+    {"Allium", {CautionKind::Poisonous}},
+    {"Alstroemeria", {CautionKind::Irritant}},
+    {"Ammi", {CautionKind::Phototoxic}},
+    {"Anemone", {CautionKind::Irritant}},
+    {"Anethum", {CautionKind::Phototoxic}},
+    {"Briza", {CautionKind::Invasive}},
+    {"Chrysanthemum", {CautionKind::Irritant}},
+    {"Colchicum", {CautionKind::Poisonous}},
+    {"Consolida", {CautionKind::Poisonous}},
+    {"Convallaria", {CautionKind::Poisonous}},
+    {"Crocosmia", {CautionKind::Invasive}},
+    {"Dahlia", {CautionKind::Irritant}},
+    {"Daucus", {CautionKind::Phototoxic}},
+    {"Delphinium", {CautionKind::Poisonous}},
+    {"Digitalis", {CautionKind::Poisonous}},
+    {"Erysimum", {CautionKind::Poisonous}},
+    {"Eucalyptus", {CautionKind::Poisonous}},
+    {"Euphorbia", {CautionKind::Irritant, CautionKind::Poisonous}},
+    {"Gladiolus", {CautionKind::Poisonous}},
+    {"Helenium", {CautionKind::Poisonous, CautionKind::Irritant}},
+    {"Helleborus", {CautionKind::Poisonous}},
+    {"Hesperis", {CautionKind::Invasive}},
+    {"Hydrangea", {CautionKind::Poisonous}},
+    {"Iris", {CautionKind::Poisonous}},
+    {"Lathyrus", {CautionKind::Poisonous}},
+    {"Lilium", {CautionKind::Poisonous}},
+    {"Lunaria", {CautionKind::Invasive}},
+    {"Lupinus", {CautionKind::Poisonous}},
+    {"Mentha", {CautionKind::Invasive}},
+    {"Myosotis", {CautionKind::Invasive}},
+    {"Narcissus", {CautionKind::Poisonous}},
+    {"Nicotiana", {CautionKind::Poisonous}},
+    {"Nigella", {CautionKind::Poisonous}},
+    {"Orlaya", {CautionKind::Irritant}},
+    {"Paeonia", {CautionKind::Poisonous}},
+    {"Papaver", {CautionKind::Poisonous}},
+    {"Ranunculus", {CautionKind::Poisonous, CautionKind::Irritant}},
+    {"Ricinus", {CautionKind::Poisonous}},
+    {"Rosa", {CautionKind::Thorny}},
+    {"Tagetes", {CautionKind::Irritant}},
+    {"Tanacetum", {CautionKind::Irritant}},
+    {"Tulipa", {CautionKind::Irritant}},
+    {"Verbena", {CautionKind::Invasive}},
+};
+
+TEST(CropSheets, CarryTheirCautions) {
+  int met = 0;
+  for (const Genus& genus : kGenera) {
+    for (const Sheet* one : all_sheets()) {
+      if (!one->botanical_name.starts_with(genus.name + " ") &&
+          !one->botanical_name.starts_with(genus.name + ",")) {
+        continue;
+      }
+      SCOPED_TRACE(one->name);
+      ++met;
+      for (const CautionKind kind : genus.kinds) {
+        EXPECT_TRUE(
+            std::ranges::any_of(one->cautions, [&](const auto& c) { return c.kind == kind; }))
+            << "no caution of kind " << static_cast<int>(kind);
+      }
+      for (const auto& caution : one->cautions) {
+        EXPECT_FALSE(caution.handling.empty());
+      }
+    }
+  }
+  EXPECT_GE(met, 38) << "the table no longer meets the sheets";
+}
+
+void expect_within(const std::string& what, const Range& range, double low, double high) {
+  EXPECT_LE(range.low, range.high) << what;
+  EXPECT_GE(range.low, low) << what;
+  EXPECT_LE(range.high, high) << what;
+}
+
+// Bounds outside which a figure must be a slip of the pen: a metre for a centimetre, days for
+// weeks.
+TEST(CropSheets, HoldFiguresThatCanBeTrue) {
+  for (const Sheet* one : all_sheets()) {
+    SCOPED_TRACE(one->name);
+    expect_within("spacing", one->spacing_cm, 5, 200);
+    expect_within("height", one->height_cm, 15, 400);
+    expect_within("vase life", one->vase_days, 2, 30);
+    expect_within("stems", one->stems_per_plant, 1, 100);
+    expect_within("weeks of cutting", one->cutting_weeks, 1, 30);
+    if (one->germination_days) expect_within("germination", *one->germination_days, 2, 60);
+    if (one->germination_c) expect_within("germination degrees", *one->germination_c, 2, 30);
+    if (one->depth_mm) expect_within("depth", {*one->depth_mm, *one->depth_mm}, 1, 250);
+    EXPECT_GE(one->coldest_survived_c, -40);
+    EXPECT_LE(one->coldest_survived_c, 5);
+    EXPECT_LE(one->coldest_under_fleece_c.value_or(-50), one->coldest_survived_c);
+    EXPECT_LE(one->succession_gap_days.value_or(7), 60);
+    if (one->growth) {
+      EXPECT_LT(one->growth->base_c, one->growth->top_c);
+      expect_within("heat to respond",
+                    {one->growth->heat_to_respond_kd, one->growth->heat_to_respond_kd}, 0, 2500);
+      EXPECT_GT(one->growth->heat_to_first_flower_kd, 100);
+    }
+    for (const Way& way : one->ways) {
+      SCOPED_TRACE(way.name);
+      if (way.stems_per_plant) {
+        expect_within("stems of the way", *way.stems_per_plant, 0, 100);
+        EXPECT_LE(way.stems_per_plant->high, one->stems_per_plant.high);
+      }
+      if (way.weeks_under_cover) expect_within("weeks under cover", *way.weeks_under_cover, 1, 40);
+      EXPECT_EQ(way.window.has_value(), way.method != Method::Established);
+    }
+  }
+}
+
+struct Climate {
+  std::string name;
+  Place place;
+};
+
+const std::vector<Climate>& climates() {
+  static const std::vector<Climate> all = {{"maritime, 52 N", maritime()},
+                                           {"continental, 39 N", continental()},
+                                           {"southern, 38 S", southern()}};
+  return all;
+}
+
+TEST(CropSheets, WindowsOpenBeforeTheyClose) {
+  for (const Climate& climate : climates()) {
+    const TestGarden garden(climate.place);
+    for (const Sheet* one : all_sheets()) {
+      const auto clock = garden.clock(one->name);
+      for (const Way& way : one->ways) {
+        SCOPED_TRACE(climate.name + ": " + one->name + ", " + way.name);
+        if (way.window) {
+          const DateRange window = clock.window_days(*way.window, way.flowers);
+          EXPECT_LT(window.from, window.until);
+        }
+        if (way.first_flower) {
+          const DateRange flower = clock.window_days(*way.first_flower, FlowersIn::SameYear);
+          EXPECT_LT(flower.from, flower.until);
+        }
+      }
+    }
+  }
+}
+
+// Ways that no climate of the three allows: each with a reason, none silently.
+const std::set<std::string> kNeverAllowed = {};
+
+TEST(CropSheets, EveryWayIsPossibleSomewhere) {
+  std::map<std::string, int> allowed;
+  for (const Climate& climate : climates()) {
+    const TestGarden garden(climate.place);
+    for (const Sheet* one : all_sheets()) {
+      for (const auto& report : garden.ask(one->name).reports) {
+        const std::string group = report.group ? ", " + report.group->name : "";
+        allowed[one->name + group + ", " + one->ways[report.way].name] += report.allowed;
+      }
+    }
+  }
+  for (const auto& [way, count] : allowed) {
+    EXPECT_EQ(count == 0, kNeverAllowed.contains(way))
+        << way << ": " << count << " possible starts";
+  }
+}
+
+}  // namespace
+}  // namespace trug

@@ -1,0 +1,618 @@
+// SPDX-License-Identifier: MIT
+#include "ground/candidates.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <numeric>
+#include <set>
+#include <string>
+#include <tuple>
+
+#include "ground/made_up_garden.h"
+#include "growth/forecaster.h"
+
+namespace trug::ground {
+namespace {
+
+// The sheet with one of its ways only.
+Sheet only(Sheet sheet, std::size_t way) {
+  sheet.ways = {sheet.ways.at(way)};
+  return sheet;
+}
+
+CropEntry started(Date day) {
+  CropEntry entry;
+  entry.pins.start_on = day;
+  return entry;
+}
+
+CropEntry planted(Date day) {
+  CropEntry entry;
+  entry.pins.plant_on = day;
+  return entry;
+}
+
+// The refusal of the sheet's only way, of which nothing is allowed.
+Refusal refusal_of(const Candidates& found) {
+  EXPECT_TRUE(found.list.empty());
+  EXPECT_EQ(found.reports.size(), 1u);
+  EXPECT_EQ(found.reports.at(0).allowed, 0);
+  EXPECT_TRUE(found.reports.at(0).refusal);
+  return found.reports.at(0).refusal.value_or(Refusal{});
+}
+
+void expect_days(const Refusal& refusal, Rule rule, const std::string& found,
+                 const std::string& wanted) {
+  EXPECT_EQ(refusal.rule, rule);
+  ASSERT_TRUE(refusal.found_day && refusal.wanted_day);
+  EXPECT_EQ(iso(*refusal.found_day), found);
+  EXPECT_EQ(iso(*refusal.wanted_day), wanted);
+}
+
+std::set<Date> days_in_ground(const Candidates& found) {
+  std::set<Date> days;
+  for (const Candidate& c : found.list) days.insert(c.in_ground);
+  return days;
+}
+
+Sheet tuber() {
+  Sheet sheet =
+      crop("tuber", LifeCycle::Tuber, -1, Habit::CutAndComeAgain, {8, 8}, {10, 10}, {50, 50});
+  sheet.ways = {sown_in_place("tubers", after_last(-4, 4))};
+  sheet.ways[0].method = Method::Bulb;
+  sheet.ways[0].first_flower = after_last(10, 12);
+  return sheet;
+}
+
+struct FrostRow {
+  std::string name;
+  Sheet sheet;
+  double risk;
+  std::string planted, exposed, safe;  // the last day refused
+};
+
+// Last frost 15 May, spread 13 days. Quantiles of the normal distribution from printed tables:
+// z(0.8) = 0.8416, so 10.9 days and 26 May; z(0.9) = 1.2816, so 16.7 days and 1 June; z(0.5) = 0.
+// Half-hardy 30 days before that.
+TEST(Candidates, FrostRiskLeavesTheAcceptedRisk) {
+  const std::vector<FrostRow> rows = {
+      {"tender, set out", only(zinnia(), 0), 0.2, "2027-05-25", "2027-05-25", "2027-05-26"},
+      {"one year in ten", only(zinnia(), 0), 0.1, "2027-05-31", "2027-05-31", "2027-06-01"},
+      {"one year in two", only(zinnia(), 0), 0.5, "2027-05-14", "2027-05-14", "2027-05-15"},
+      // Up eight days after sowing, the middle of 6 to 10.
+      {"tender, sown in place", only(zinnia(), 1), 0.2, "2027-05-17", "2027-05-25", "2027-05-26"},
+      {"tubers, up in 21 days", tuber(), 0.2, "2027-05-04", "2027-05-25", "2027-05-26"},
+      {"half-hardy", snapdragon(), 0.2, "2027-04-25", "2027-04-25", "2027-04-26"},
+  };
+  for (const FrostRow& row : rows) {
+    SCOPED_TRACE(row.name);
+    Garden garden;
+    garden.place.risk = row.risk;
+    const Date day = *parse_iso(row.planted);
+    expect_days(refusal_of(garden.ask(row.sheet, planted(day))), Rule::FrostRisk, row.exposed,
+                row.safe);
+    EXPECT_FALSE(garden.ask(row.sheet, planted(day + Days{1})).list.empty());
+  }
+  EXPECT_FALSE(Garden{}.ask(only(cornflower(), 1), planted(make_date(2027, 3, 20))).list.empty());
+}
+
+struct WinterRow {
+  std::string name;
+  Raised raised;
+  double survives_c;
+  std::optional<double> fleece_c;
+  std::optional<double> found_c, wanted_c;  // absent: allowed
+  bool under_fleece;
+};
+
+// The coldest night is -12 degC; a frame keeps 4 degC above it (memory).
+TEST(Candidates, WinterColdIsOfTheStandingPlace) {
+  const std::vector<WinterRow> rows = {
+      {"survives it", Raised::InPlace, -12, {}, {}, {}, false},
+      {"in the open", Raised::InPlace, -10, {}, -12, -10, false},
+      {"under fleece", Raised::InPlace, -10, -12, {}, {}, true},
+      {"too cold for fleece", Raised::InPlace, -8, -11, -12, -11, false},
+      {"in a frame", Raised::Frame, -8, {}, {}, {}, false},
+      {"too cold for a frame", Raised::Frame, -7.5, {}, -8, -7.5, false},
+      {"a nursery bed is in the open", Raised::NurseryBed, -10, {}, -12, -10, false},
+      {"in warmth", Raised::Heated, -5.5, {}, {}, {}, false},
+  };
+  for (const WinterRow& row : rows) {
+    SCOPED_TRACE(row.name);
+    Sheet sheet = cornflower();
+    sheet.coldest_survived_c = row.survives_c;
+    sheet.coldest_under_fleece_c = row.fleece_c;
+    CropEntry entry = planted(make_date(2027, 3, 20));
+    if (row.raised == Raised::InPlace) {
+      sheet.ways = {sown_in_place("in place", after_first(-7, -2), FlowersIn::NextYear)};
+      entry = started(make_date(2026, 9, 20));
+    } else {
+      sheet.ways = {raised("raised", row.raised, {24, 24}, after_last(-9, -5))};
+    }
+    Garden garden;
+    garden.place.coldest_c = -12;
+    const Candidates found = garden.ask(sheet, entry);
+    if (row.found_c) {
+      const Refusal refusal = refusal_of(found);
+      EXPECT_EQ(refusal.rule, Rule::WinterCold);
+      EXPECT_EQ(refusal.found, *row.found_c);
+      EXPECT_EQ(refusal.wanted, *row.wanted_c);
+    } else {
+      ASSERT_FALSE(found.list.empty());
+      EXPECT_EQ(found.list[0].under_fleece, row.under_fleece);
+    }
+    garden.place.coldest_c.reset();
+    EXPECT_FALSE(garden.ask(sheet, entry).list.empty()) << "not judged where it is not known";
+  }
+}
+
+TEST(Candidates, TenderPlantsNeverStandTheWinter) {
+  Sheet annual = cornflower();
+  annual.coldest_survived_c = -1;
+  annual.ways = {sown_in_place("in autumn", after_first(-7, -2), FlowersIn::NextYear)};
+  EXPECT_EQ(refusal_of(Garden{}.ask(annual)).rule, Rule::FrostRisk);
+  Sheet shrub = peony();
+  shrub.coldest_survived_c = 0;
+  Garden garden;
+  garden.place.coldest_c = -6;
+  const Refusal refusal = refusal_of(garden.ask(shrub));
+  EXPECT_EQ(refusal.rule, Rule::WinterCold);
+  EXPECT_EQ(refusal.found, -6);
+  EXPECT_EQ(refusal.wanted, 0);
+}
+
+TEST(Candidates, SownTooEarlyFlowersBeforeTheWinter) {
+  const Date sown = make_date(2026, 6, 1);
+  const Sheet sheet = only(cornflower(), 0);
+  const auto climate = climate::Climate::from(maritime());
+  const auto flower =
+      growth::Forecaster(climate, *sheet.growth, {make_date(2026, 1, 1), make_date(2028, 1, 1)})
+          .forecast({.start = sown, .in_ground = sown})
+          .first_flower;
+  ASSERT_TRUE(flower);
+  ASSERT_EQ(year_of(*flower), 2026);
+  expect_days(refusal_of(Garden{}.ask(sheet, started(sown))), Rule::FlowersBeforeWinter,
+              iso(*flower), "2027-01-01");
+}
+
+// The share of the rosette's heat there is by the first ten-hour day, 26 October at 52.5 N.
+TEST(Candidates, ARosetteIsJudgedOnTheFirstTenHourDay) {
+  const Sheet sheet = only(sweet_william(), 1);
+  const auto climate = climate::Climate::from(maritime());
+  const growth::Forecaster forecaster(climate, *sheet.growth,
+                                      {make_date(2026, 1, 1), make_date(2028, 1, 1)});
+  const Date judged = climate.short_days_before(2027)->from;
+  EXPECT_NEAR(days_between(make_date(2026, 10, 26), judged), 0, 1);
+  int small = 0, whole = 0, refused = 0;
+  for (Date sown = make_date(2026, 6, 10); sown < make_date(2026, 9, 20); sown += Days{1}) {
+    SCOPED_TRACE(iso(sown));
+    const double share =
+        forecaster.forecast({.start = sown, .in_ground = sown, .look_on = judged}).respond_share;
+    const Candidates found = Garden{}.ask(sheet, started(sown));
+    if (found.list.empty()) {
+      const Refusal refusal = refusal_of(found);
+      if (refusal.rule != Rule::RosetteTooSmall) continue;
+      EXPECT_LT(share, 0.5);
+      EXPECT_EQ(refusal.found, share);
+      EXPECT_EQ(refusal.wanted, 0.5);
+      ++refused;
+      continue;
+    }
+    EXPECT_GE(share, 0.5);
+    EXPECT_EQ(found.list[0].small_rosette, share < 0.995);
+    EXPECT_EQ(found.list[0].stem_factor, found.list[0].small_rosette ? 0.5 : 1.0);
+    ++(found.list[0].small_rosette ? small : whole);
+  }
+  EXPECT_GT(refused, 0);
+  EXPECT_GT(small, 0);
+  EXPECT_GT(whole, 0);
+}
+
+TEST(Candidates, WithoutAFlowerInItsYearNothingIsAllowed) {
+  EXPECT_EQ(refusal_of(Garden{}.ask(only(zinnia(), 1), started(make_date(2027, 9, 15)))).rule,
+            Rule::NoFlower);
+  // Bulbs put in after they should have flowered, in April.
+  EXPECT_EQ(refusal_of(Garden{}.ask(tulip(), planted(make_date(2027, 6, 1)))).rule, Rule::NoFlower);
+}
+
+// First flower 18 weeks after 15 May, 18 September; sown on the only day of its window.
+Sheet late_crop(Habit habit, double weeks) {
+  Sheet sheet =
+      crop("late", LifeCycle::TenderAnnual, -1, habit, {weeks, weeks}, {10, 10}, {30, 30});
+  sheet.ways = {sown_in_place("in place", after_last(4, 4))};
+  sheet.ways[0].first_flower = after_last(18, 18);
+  return sheet;
+}
+
+struct SeasonRow {
+  std::string name;
+  Sheet sheet;
+  std::optional<Date> wish_end;
+  std::string first_cut, wanted_by;  // empty: allowed
+  double found, wanted;
+};
+
+// Tender: the season ends on 15 October. First cut 25 September, single kinds 18 September.
+TEST(Candidates, TheSeasonMustLeaveWeeksToCut) {
+  const std::vector<SeasonRow> rows = {
+      // 25 September to 15 October are 21 days; 28 would begin on 18 September.
+      {"four weeks", late_crop(Habit::CutAndComeAgain, 8), {}, "2027-09-25", "2027-09-18", 21, 28},
+      {"to the end of the wish", late_crop(Habit::CutAndComeAgain, 8), make_date(2027, 9, 30),
+       "2027-09-25", "2027-09-03", 6, 28},
+      {"after the end of the wish", late_crop(Habit::CutAndComeAgain, 8), make_date(2027, 8, 31),
+       "2027-09-25", "2027-08-04", 0, 28},
+      {"a wish beyond the season", late_crop(Habit::Limited, 4), make_date(2027, 11, 30),
+       "2027-09-25", "2027-09-18", 21, 28},
+      {"the whole flowering is shorter", late_crop(Habit::Limited, 3), {}, "", "", 0, 0},
+      {"two weeks for single kinds", late_crop(Habit::Single, 3), {}, "", "", 0, 0},
+      {"two weeks, less", late_crop(Habit::Single, 3), make_date(2027, 9, 30), "2027-09-18",
+       "2027-09-17", 13, 14},
+      {"two weeks, just", late_crop(Habit::Single, 3), make_date(2027, 10, 1), "", "", 0, 0},
+  };
+  for (const SeasonRow& row : rows) {
+    SCOPED_TRACE(row.name);
+    Garden garden;
+    garden.wish_end = row.wish_end;
+    const Candidates found = garden.ask(row.sheet, started(make_date(2027, 6, 12)));
+    if (row.first_cut.empty()) {
+      EXPECT_EQ(found.list.size(), 1u);
+      continue;
+    }
+    const Refusal refusal = refusal_of(found);
+    expect_days(refusal, Rule::SeasonTooShort, row.first_cut, row.wanted_by);
+    EXPECT_EQ(refusal.found, row.found);
+    EXPECT_EQ(refusal.wanted, row.wanted);
+  }
+}
+
+// Sown in autumn up to two weeks before 15 October and ten weeks on: 10 December at the latest.
+TEST(Candidates, TooLateNamesTheLatestStart) {
+  Garden garden;
+  garden.work.no_jobs_before = make_date(2027, 1, 1);
+  const Sheet sheet = only(cornflower(), 0);
+  expect_days(refusal_of(garden.ask(sheet)), Rule::TooLate, "2026-12-10", "2027-01-01");
+  CropEntry entry;
+  entry.pins.not_before = make_date(2027, 2, 1);
+  expect_days(refusal_of(Garden{}.ask(sheet, entry)), Rule::Pinned, "2026-12-10", "2027-02-01");
+  garden.work.no_jobs_before = make_date(2026, 10, 1);
+  EXPECT_EQ(*days_in_ground(garden.ask(sheet)).begin(), make_date(2026, 10, 1));
+}
+
+TEST(Candidates, APinnedWayIsTheOnlyOne) {
+  CropEntry entry;
+  entry.pins.way = "in spring";
+  const Candidates found = Garden{}.ask(cornflower(), entry);
+  ASSERT_EQ(found.reports.size(), 3u);
+  for (const WayReport& report : found.reports) {
+    if (report.way == 1) {
+      EXPECT_EQ(report.allowed, static_cast<int>(found.list.size()));
+      EXPECT_GT(report.allowed, 0);
+    } else {
+      EXPECT_EQ(report.allowed, 0);
+      EXPECT_EQ(report.refusal->rule, Rule::Pinned);
+    }
+  }
+  for (const Candidate& c : found.list) EXPECT_EQ(c.way, 1u);
+}
+
+// In flower so soon that every start of its window and of ten weeks more is worth growing.
+Sheet quick() {
+  Sheet sheet =
+      crop("quick", LifeCycle::HardyAnnual, -15, Habit::Limited, {3, 3}, {5, 5}, {20, 20});
+  sheet.growth = Growth{4, 24, 60, 140, {}, std::nullopt, std::nullopt};
+  sheet.ways = {sown_in_place("in place", after_last(-4, 0))};
+  return sheet;
+}
+
+TEST(Candidates, WindowsMayBeLateByTenWeeksAndNeverEarly) {
+  const Candidates found = Garden{}.ask(quick());
+  // 17 April to 15 May; 70 days on, 24 July. Every day of them.
+  const auto days = days_in_ground(found);
+  EXPECT_EQ(iso(*days.begin()), "2027-04-17");
+  EXPECT_EQ(iso(*days.rbegin()), "2027-07-24");
+  EXPECT_EQ(days.size(), 99u);
+  EXPECT_EQ(found.list.size(), 99u);
+  for (const Candidate& c : found.list) {
+    SCOPED_TRACE(iso(c.in_ground));
+    EXPECT_EQ(iso(c.window_middle), "2027-05-01");
+    // The middle half of 28 days: a week either side of 1 May.
+    const int off = std::abs(days_between(make_date(2027, 5, 1), c.in_ground));
+    EXPECT_EQ(c.place, off <= 7    ? WindowPlace::Middle
+                       : off <= 14 ? WindowPlace::Inside
+                                   : WindowPlace::Outside);
+  }
+}
+
+// Plants from a frame over the winter, three weeks: later than that it is another way.
+TEST(Candidates, WinteredPlantsMayBeLateByThreeWeeks) {
+  Sheet sheet = quick();
+  sheet.oldest_pot_weeks = 1;  // no flower in the pot
+  for (const auto& [weeks, last] : {std::pair{13.0, "2027-06-05"}, std::pair{12.0, "2027-07-24"}}) {
+    sheet.ways = {raised("frame", Raised::Frame, {weeks, weeks}, after_last(-4, 0))};
+    const auto days = days_in_ground(Garden{}.ask(sheet));
+    EXPECT_EQ(iso(*days.begin()), "2027-04-17") << weeks;
+    EXPECT_EQ(iso(*days.rbegin()), last) << weeks;
+  }
+}
+
+TEST(Candidates, RaisedPlantsAreSownSoManyWeeksBefore) {
+  const Candidates found = Garden{}.ask(snapdragon());
+  std::set<int> ages;
+  for (const Candidate& c : found.list) {
+    EXPECT_GE(c.in_ground, make_date(2027, 5, 1));   // two weeks before 15 May
+    EXPECT_LE(c.in_ground, make_date(2027, 8, 14));  // three weeks after it, and ten more
+    ages.insert(days_between(c.start, c.in_ground));
+  }
+  EXPECT_EQ(ages, (std::set<int>{56, 63}));
+}
+
+TEST(Candidates, JobsFallOnTheGardenersDays) {
+  for (const auto& days : {std::vector{std::chrono::Saturday},
+                           std::vector{std::chrono::Wednesday, std::chrono::Sunday}}) {
+    Garden garden;
+    garden.work.days = days;
+    for (const Sheet& sheet : {cornflower(), snapdragon(), tulip()}) {
+      const Candidates found = garden.ask(sheet);
+      ASSERT_FALSE(found.list.empty());
+      for (const Candidate& c : found.list) {
+        for (const Date day : {c.start, c.in_ground}) {
+          EXPECT_TRUE(std::ranges::find(days, std::chrono::weekday{day}) != days.end())
+              << sheet.name << " " << iso(day);
+        }
+      }
+    }
+  }
+}
+
+struct PinRow {
+  std::string name;
+  Sheet sheet;
+  std::string start, plant;  // pinned; empty: not
+  std::string first_in_ground, last_in_ground;
+};
+
+// The gardener has Saturdays only; every pin below is another day of the week.
+TEST(Candidates, PinsBeatWindowsAndWorkDays) {
+  const std::vector<PinRow> rows = {
+      {"sown before the window", only(cornflower(), 1), "2027-02-10", "", "2027-02-10",
+       "2027-02-10"},
+      {"planted before the window", only(cornflower(), 2), "", "2027-04-14", "2027-04-14",
+       "2027-04-14"},
+      {"planted long after it", tulip(), "", "2027-02-17", "2027-02-17", "2027-02-17"},
+      // Two to eight weeks on, 31 March to 12 May: no day of the window (29 May on) is among them,
+      // so Saturdays before it.
+      {"raised before the window", only(cornflower(), 2), "2027-03-17", "", "2027-04-03",
+       "2027-05-08"},
+      // Two to eight weeks on, 12 May to 23 June: those in the window.
+      {"raised for the window", only(cornflower(), 2), "2027-04-28", "", "2027-05-29",
+       "2027-06-19"},
+      {"both pinned", only(cornflower(), 2), "2027-04-28", "2027-06-02", "2027-06-02",
+       "2027-06-02"},
+  };
+  for (const PinRow& row : rows) {
+    SCOPED_TRACE(row.name);
+    Garden garden;
+    garden.work.days = {std::chrono::Saturday};
+    CropEntry entry;
+    if (!row.start.empty()) entry.pins.start_on = parse_iso(row.start);
+    if (!row.plant.empty()) entry.pins.plant_on = parse_iso(row.plant);
+    const Candidates found = garden.ask(row.sheet, entry);
+    ASSERT_FALSE(found.list.empty());
+    const auto days = days_in_ground(found);
+    EXPECT_EQ(iso(*days.begin()), row.first_in_ground);
+    EXPECT_EQ(iso(*days.rbegin()), row.last_in_ground);
+    for (const Candidate& c : found.list) {
+      EXPECT_TRUE(row.start.empty() || iso(c.start) == row.start) << iso(c.start);
+    }
+  }
+}
+
+TEST(Candidates, PinsNeverBeatRules) {
+  // Half-hardy: safe from 26 April. Sown on 1 February the plants are at most eleven weeks old, 19
+  // April.
+  expect_days(refusal_of(Garden{}.ask(snapdragon(), started(make_date(2027, 2, 1)))),
+              Rule::FrostRisk, "2027-04-19", "2027-04-26");
+  Garden garden;
+  garden.work.no_jobs_before = make_date(2027, 3, 1);
+  expect_days(refusal_of(garden.ask(only(cornflower(), 1), started(make_date(2027, 2, 10)))),
+              Rule::TooLate, "2027-02-10", "2027-03-01");
+  // Two pins that cannot both be: 15 weeks in the pot, where nine and two more is the most.
+  CropEntry entry = started(make_date(2027, 2, 1));
+  entry.pins.plant_on = make_date(2027, 5, 17);
+  const Refusal refusal = refusal_of(Garden{}.ask(snapdragon(), entry));
+  EXPECT_EQ(refusal.rule, Rule::Pinned);
+  EXPECT_EQ(refusal.found, 15);
+  EXPECT_EQ(refusal.wanted, 11);
+}
+
+// From the first cut on, though the useful days be fewer, to the last.
+TEST(Candidates, APinnedLiftStaysWithinTheCutting) {
+  CropEntry entry = started(make_date(2027, 3, 20));
+  const auto lift = [&](std::optional<Date> pin) {
+    entry.pins.lift_on = pin;
+    const Candidate c = Garden{}.ask(only(cornflower(), 1), entry).list.at(0);
+    return std::pair{c.lift_from, c.lift_to};
+  };
+  const auto [from, to] = lift(std::nullopt);
+  const Date first_cut = from - Days{21};
+  ASSERT_GT(days_between(from, to), 10);
+  for (const Date day : {from + Days{5}, from - Days{5}, first_cut}) {
+    EXPECT_EQ(lift(day), std::pair(day, day));
+  }
+  EXPECT_EQ(lift(first_cut - Days{20}), std::pair(first_cut, first_cut));
+  EXPECT_EQ(lift(to + Days{20}), std::pair(to, to));
+}
+
+TEST(Candidates, LiftsFollowTheHabit) {
+  const auto candidate = [](const Sheet& sheet, bool keep = false) {
+    CropEntry entry;
+    entry.keep = keep;
+    return Garden{}.ask(sheet, entry).list.at(0);
+  };
+  const Candidate again = candidate(only(cornflower(), 1));
+  EXPECT_EQ(days_between(again.timeline.first_cut.likely, again.lift_from), 21);
+  EXPECT_EQ(again.lift_to, again.timeline.last_cut());
+  const Candidate limited = candidate(snapdragon());
+  EXPECT_EQ(days_between(limited.timeline.first_cut.likely, limited.lift_from), 14);
+  // Single kinds: two weeks, then they are done.
+  const Candidate single = candidate(sunflower());
+  EXPECT_EQ(single.lift_from, single.lift_to);
+  EXPECT_EQ(days_between(single.timeline.first_cut.likely, single.lift_to), 13);
+  // Bulbs kept hold the ground for six weeks more.
+  const Candidate lifted = candidate(tulip()), kept = candidate(tulip(), true);
+  EXPECT_EQ(days_between(lifted.lift_to, kept.lift_to), 42);
+  EXPECT_EQ(kept.lift_from, kept.lift_to);
+}
+
+struct SuccessionRow {
+  Sheet sheet;
+  int sowings, gap;
+};
+
+// Every strip but the first is sown on the latest day on which it still flowers in time.
+TEST(Candidates, SuccessionsAreSownAsLateAsTheirFlowersAllow) {
+  for (const SuccessionRow& row :
+       {SuccessionRow{sunflower(), 3, 14}, SuccessionRow{zinnia(), 2, 21},
+        SuccessionRow{cosmos(), 3, 3}, SuccessionRow{cornflower(), 4, 7},
+        SuccessionRow{snapdragon(), 2, 1}}) {
+    SCOPED_TRACE(row.sheet.name);
+    CropEntry entry;
+    const auto singles = Garden{}.ask(row.sheet, entry).list;
+    entry.successions = row.sowings;
+    entry.gap_days = row.gap;
+    const auto families = Garden{}.ask(row.sheet, entry).list;
+    ASSERT_FALSE(families.empty());
+    for (const Candidate& whole : families) {
+      ASSERT_EQ(whole.strips.size(), static_cast<std::size_t>(row.sowings));
+      const Date first = whole.timeline.first_cut.likely;
+      double stems = 0;
+      for (int j = 0; j < row.sowings; ++j) {
+        const Candidate& strip = whole.strips[static_cast<std::size_t>(j)];
+        const Date target = first + Days{j * row.gap};
+        EXPECT_LE(strip.timeline.first_cut.likely, target);
+        for (const double share : strip.timeline.shares) stems += share / row.sowings;
+        if (j == 0) continue;
+        const Candidate& before = whole.strips[static_cast<std::size_t>(j) - 1];
+        EXPECT_GT(strip.start, before.start);
+        EXPECT_GE(strip.timeline.first_cut.likely, before.timeline.first_cut.likely);
+        const bool later = std::ranges::any_of(singles, [&](const Candidate& c) {
+          return c.way == strip.way && c.start > strip.start &&
+                 c.timeline.first_cut.likely >= before.timeline.first_cut.likely && c.timeline.first_cut.likely <= target;
+        });
+        EXPECT_FALSE(later) << iso(strip.start);
+      }
+      EXPECT_NEAR(std::reduce(whole.timeline.shares.begin(), whole.timeline.shares.end()), stems,
+                  1e-9);
+      EXPECT_EQ(whole.in_ground, whole.strips.front().in_ground);
+      EXPECT_EQ(whole.lift_to, whole.strips.back().lift_to);
+    }
+  }
+}
+
+TEST(Candidates, PerennialsStandTheWholeSeason) {
+  const Candidates found = Garden{}.ask(peony());
+  ASSERT_EQ(found.list.size(), 1u);
+  const Candidate& c = found.list[0];
+  EXPECT_EQ(iso(c.in_ground), "2027-01-01");
+  EXPECT_EQ(iso(c.lift_from), "2027-12-31");
+  EXPECT_EQ(iso(c.lift_to), "2027-12-31");
+  EXPECT_EQ(c.place, WindowPlace::Middle);
+  EXPECT_TRUE(c.overwinters);
+  // Middle of 22 May to 5 June, and a week to the first handful.
+  EXPECT_EQ(iso(c.timeline.first_cut.likely), "2027-06-05");
+}
+
+TEST(Candidates, StemsAreOfTheWayTheGroupTheSheet) {
+  Sheet sheet = quick();
+  const auto stems = [&](std::size_t at = 0) {
+    return Garden{}.ask(sheet).list.at(at).stems_per_plant;
+  };
+  EXPECT_EQ(stems(), 5);
+  sheet.groups = {Group{.name = "early", .stems_per_plant = Range{2, 4}}, Group{.name = "late"}};
+  EXPECT_EQ(stems(0), 3);
+  EXPECT_EQ(stems(99), 5);  // the other group
+  sheet.ways[0].stems_per_plant = Range{7, 9};
+  EXPECT_EQ(stems(0), 8);
+  CropEntry entry;
+  entry.group = "late";
+  const Candidates found = Garden{}.ask(sheet, entry);
+  EXPECT_EQ(found.list.size(), 99u);
+  EXPECT_EQ(found.list.at(0).group->name, "late");
+}
+
+TEST(Candidates, LeapYearsKeepTheirDay) {
+  Sheet sheet = quick();
+  sheet.ways[0].window = after_last(-11, -10);
+  const auto first_day = [&](int year) {
+    Garden garden;
+    garden.year = year;
+    const auto days = days_in_ground(garden.ask(sheet));
+    EXPECT_EQ(days.contains(make_date(2028, 2, 29)), year == 2028);
+    EXPECT_EQ(days.size(), 78u);  // eight days and seventy, either year
+    return iso(*days.begin());
+  };
+  // 77 days before 15 May.
+  EXPECT_EQ(first_day(2027), "2027-02-27");
+  EXPECT_EQ(first_day(2028), "2028-02-28");
+  // A last frost on 29 February is on the 28th in other years.
+  Garden garden;
+  garden.place.last_frost = {std::chrono::February, std::chrono::day{29}};
+  sheet.ways[0].window = after_last(0, 0);
+  EXPECT_EQ(iso(*days_in_ground(garden.ask(sheet)).begin()), "2027-02-28");
+  garden.year = 2028;
+  EXPECT_EQ(iso(*days_in_ground(garden.ask(sheet)).begin()), "2028-02-29");
+}
+
+Garden northern() {
+  Garden garden;
+  garden.place.last_frost = {std::chrono::April, std::chrono::day{15}};
+  garden.place.first_frost = {std::chrono::November, std::chrono::day{1}};
+  return garden;
+}
+
+// The same garden six months on.
+Garden southern() {
+  Garden garden = northern();
+  garden.place.latitude = -garden.place.latitude;
+  garden.place.last_frost = {std::chrono::October, std::chrono::day{15}};
+  garden.place.first_frost = {std::chrono::May, std::chrono::day{1}};
+  auto& means = std::get<MonthlyMeans>(garden.place.temperatures).mean_c;
+  std::ranges::rotate(means, means.begin() + 6);
+  return garden;
+}
+
+// Half years are not equally long: 15 October to 15 April has 182 days, 1 May to 1 November 184;
+// hence two days. Where the length of days counts, four: the equinoxes of 23 September and 20 March
+// are 178 days apart.
+TEST(Candidates, TheSouthIsTheNorthSixMonthsOn) {
+  for (const Sheet& sheet : {cornflower(), sweet_william(), zinnia(), cosmos(), snapdragon(),
+                             sunflower(), aster(), tulip(), peony()}) {
+    SCOPED_TRACE(sheet.name);
+    const bool by_light =
+        sheet.growth && sheet.growth->day_length.kind != DayLengthResponse::Kind::Neutral;
+    const Candidates north = northern().ask(sheet), south = southern().ask(sheet);
+    std::map<std::tuple<std::size_t, Date, Date>, Date> first_cuts;
+    for (const Candidate& c : south.list) {
+      first_cuts[{c.way, c.start + Days{182}, c.in_ground + Days{182}}] =
+          c.timeline.first_cut.likely + Days{182};
+    }
+    std::size_t pairs = 0;
+    int most = 0;
+    for (const Candidate& c : north.list) {
+      const auto found = first_cuts.find({c.way, c.start, c.in_ground});
+      // The season of a perennial begins on 1 July and 1 January, 184 days apart.
+      if (found == first_cuts.end() && sheet.name != "peony") continue;
+      const Date there = sheet.name == "peony" ? first_cuts.begin()->second : found->second;
+      ++pairs;
+      most = std::max(most, std::abs(days_between(there, c.timeline.first_cut.likely)));
+    }
+    EXPECT_LE(most, by_light ? 4 : 2);
+    EXPECT_GE(20 * pairs, 19 * std::max(north.list.size(), south.list.size()));
+  }
+}
+
+}  // namespace
+}  // namespace trug::ground

@@ -1,0 +1,18 @@
+#!/bin/sh
+# SPDX-License-Identifier: MIT
+# Installs what the tests need, builds with warnings as errors and runs every test.
+# usage: sh tests/run.sh [further arguments for ctest]
+set -eu
+cd "$(dirname "$0")/.."
+
+# Node.js may come from elsewhere than Debian, with npm inside.
+node=""
+command -v npm >/dev/null 2>&1 || node="nodejs npm"
+sh examples/install-packages.sh $node libgtest-dev libnova-dev python3 python3-icalendar python3-vobject \
+  ruby ruby-icalendar khal radicale calcurse curl nginx-light systemd \
+  librsvg2-bin libxml2-utils zbar-tools chromium r-base-core r-cran-modeldata
+cmake -S . -B .build/tests -G Ninja -DCMAKE_BUILD_TYPE=Release -DTRUG_DEV=ON >.build-log 2>&1 ||
+  { cat .build-log >&2; rm -f .build-log; exit 70; }
+rm -f .build-log
+cmake --build .build/tests
+ctest --test-dir .build/tests --output-on-failure -j 2 "$@"
