@@ -157,7 +157,7 @@ struct Sheet {
   Range cutting_weeks;
   Habit habit = Habit::CutAndComeAgain;
   std::optional<int> fewest_cutting_days;  // absent: 14, cut-and-come-again 21
-  std::optional<int> fewest_days_from_sowing;  // to first flower, whatever the windows say
+  std::optional<int> fewest_days_from_sowing;  // to first flower, whatever windows or heat say; bulbs: from planting
   std::optional<int> productive_years;
   std::optional<int> rotation_years;
   std::optional<double> succession_gap_days;  // absent: 14

@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "base/text.h"
+#include "read/text_file.h"
 
 namespace trug::read {
 namespace {
@@ -506,6 +507,13 @@ std::optional<DailyRecord> read_daily_csv(std::string_view bytes, const std::str
   }
   diagnostics.add_file(path, text);
   return Reader(text, path, options, diagnostics).run();
+}
+
+std::optional<DailyRecord> read_daily_file(const FileReader& files, const std::string& path,
+                                           const DailyCsvOptions& options,
+                                           Diagnostics& diagnostics) {
+  const auto bytes = read_bytes(files, path, diagnostics, kLargestTable);
+  return bytes ? read_daily_csv(*bytes, path, options, diagnostics) : std::nullopt;
 }
 
 }  // namespace trug::read

@@ -7,6 +7,7 @@
 #include <string_view>
 
 #include "base/diagnostics.h"
+#include "base/files.h"
 #include "garden/weather.h"
 
 namespace trug::read {
@@ -31,5 +32,13 @@ struct DailyCsvOptions {
 // left out). nullopt where there was an error.
 std::optional<DailyRecord> read_daily_csv(std::string_view bytes, const std::string& path,
                                           const DailyCsvOptions& options, Diagnostics& diagnostics);
+
+// The largest table that is read, in bytes: a thousand years of days at 170 bytes each.
+inline constexpr std::size_t kLargestTable = 64 * 1024 * 1024;
+
+// The same from a file; also reports one that cannot be read.
+std::optional<DailyRecord> read_daily_file(const FileReader& files, const std::string& path,
+                                           const DailyCsvOptions& options,
+                                           Diagnostics& diagnostics);
 
 }  // namespace trug::read

@@ -10,7 +10,8 @@
 namespace trug::read {
 namespace {
 
-void report_state(FileState state, const std::string& path, Diagnostics& diagnostics) {
+void report_state(FileState state, const std::string& path, std::size_t limit,
+                  Diagnostics& diagnostics) {
   const Position whole{path, 0, 0};
   switch (state) {
     case FileState::Read:
@@ -20,8 +21,10 @@ void report_state(FileState state, const std::string& path, Diagnostics& diagnos
     case FileState::Folder:
       return diagnostics.error(whole, "this is a folder, not a file", "name the file inside it");
     case FileState::TooLarge:
-      return diagnostics.error(whole, "the file is larger than 1 MiB",
-                               "a plan is a few hundred lines of text; is this the right file?");
+      return diagnostics.error(
+          whole, fmt::format("the file is larger than {} MiB", limit / (1024 * 1024)),
+          limit == kLargestFile ? "a plan is a few hundred lines of text; is this the right file?"
+                                : "is this the right file?");
     case FileState::Unreadable:
       return diagnostics.error(whole, "the file cannot be read", "check its permissions");
   }
@@ -57,17 +60,17 @@ std::optional<Fault> fault_of(std::string_view line) {
 }  // namespace
 
 std::optional<std::string> read_bytes(const FileReader& files, const std::string& path,
-                                      Diagnostics& diagnostics) {
-  FileBytes file = files.read(path, kLargestFile);
+                                      Diagnostics& diagnostics, std::size_t limit) {
+  FileBytes file = files.read(path, limit);
   if (file.state == FileState::Read) return std::move(file.bytes);
-  report_state(file.state, path, diagnostics);
+  report_state(file.state, path, limit, diagnostics);
   return std::nullopt;
 }
 
 std::optional<std::string> checked_text(std::string_view bytes, const std::string& path,
                                         Diagnostics& diagnostics) {
   if (bytes.size() > kLargestFile) {
-    report_state(FileState::TooLarge, path, diagnostics);
+    report_state(FileState::TooLarge, path, kLargestFile, diagnostics);
     return std::nullopt;
   }
   if (bytes.starts_with("\xef\xbb\xbf")) bytes.remove_prefix(3);

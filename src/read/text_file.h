@@ -18,9 +18,10 @@ inline constexpr std::size_t kLargestFile = 1024 * 1024;
 inline constexpr std::size_t kLongestLine = 4096;
 inline constexpr std::size_t kMostDots = 200;
 
-// The bytes of a file. Reports one that is missing, a folder, too large or unreadable.
+// The bytes of a file. Reports one that is missing, a folder, larger than `limit` bytes or
+// unreadable.
 std::optional<std::string> read_bytes(const FileReader& files, const std::string& path,
-                                      Diagnostics& diagnostics);
+                                      Diagnostics& diagnostics, std::size_t limit = kLargestFile);
 
 // The text without a byte-order mark, kept in `diagnostics` for quoting. Reports one that is empty,
 // larger than the limit, not UTF-8, holds a NUL or an overlong line.
