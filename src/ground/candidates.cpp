@@ -161,6 +161,8 @@ class Generator {
   std::optional<Refusal> judge_frost(const Candidate& c, const Way& way) const {
     const FrostClass hardiness = frost_class(sheet_);
     if (hardiness == FrostClass::Hardy || way.method == Method::Established) return std::nullopt;
+    // The winter's cold decides, not spring's; tender plants stand no winter.
+    if (hardiness == FrostClass::HalfHardy && c.in_ground < midwinter()) return std::nullopt;
     const Date last = setting_.climate.frosts(setting_.flowering_year).last;
     const Date safe =
         climate::frost_safe_day(last, climate::kSpringSpreadDays, setting_.place.risk).value_or(last) -
@@ -176,14 +178,15 @@ class Generator {
     return Refusal{Rule::FrostRisk, c.start, exposed, safe};
   }
 
+  Date midwinter() const { return clock_.season().from + Days{kMidwinterAfterSeasonStart}; }
+
   // The cold of every winter the plant stands through: in the open, as in a nursery bed, or in a
   // frame.
   std::optional<Refusal> judge_winter(Candidate& c, const Way& way) const {
-    const Date midwinter = clock_.season().from + Days{kMidwinterAfterSeasonStart};
     const bool in_open =
-        way.method == Method::Established || c.in_ground < midwinter ||
-        (way.raised == Raised::NurseryBed && c.start < midwinter);
-    const bool under_glass = !in_open && c.start < midwinter && way.raised == Raised::Frame;
+        way.method == Method::Established || c.in_ground < midwinter() ||
+        (way.raised == Raised::NurseryBed && c.start < midwinter());
+    const bool under_glass = !in_open && c.start < midwinter() && way.raised == Raised::Frame;
     c.overwinters = in_open || under_glass;
     if (!setting_.place.coldest_c || !c.overwinters) return std::nullopt;
     const double coldest = *setting_.place.coldest_c + (under_glass ? kFrameGain : 0);

@@ -106,7 +106,7 @@ std::optional<Forecast> CropClock::forecast_of(const Way& way, Date start, Date 
 // The trade's first-flower window: cut to its first third when it is long; the start's place in its
 // own window gives the place in this one (biennials, perennials and bulbs: the middle), and days too
 // late for the one are days later in the other.
-std::optional<Date> CropClock::window_flower(const Way& way, Date start, Date in_ground) const {
+std::optional<Date> CropClock::window_flower(const Way& way, Date in_ground) const {
   const auto& trade = group_ && group_->first_flower ? group_->first_flower : way.first_flower;
   if (!trade) return std::nullopt;
   DateRange flower = window_days(*trade, FlowersIn::SameYear);
@@ -125,11 +125,7 @@ std::optional<Date> CropClock::window_flower(const Way& way, Date start, Date in
     const double place = days_between(own.from, in_ground) / own_length;
     days = place <= 1 ? place * length : length + (place - 1) * own_length;
   }
-  Date day = flower.from + Days{static_cast<int>(std::lround(days))};
-  if (sheet_->fewest_days_from_sowing) {
-    day = std::max(day, start + Days{*sheet_->fewest_days_from_sowing});
-  }
-  return day;
+  return flower.from + Days{static_cast<int>(std::lround(days))};
 }
 
 std::optional<Date> CropClock::heat_stop(Date from) const {
@@ -165,7 +161,11 @@ std::optional<Timeline> CropClock::timeline(const Way& way, Date start, Date in_
     flower = forecast->first_flower;
     result.forecast = std::move(*forecast);
   } else {
-    flower = window_flower(way, start, in_ground);
+    flower = window_flower(way, in_ground);
+  }
+  const bool from_seed_or_bulb = way.method == Method::Seed || way.method == Method::Bulb;
+  if (flower && from_seed_or_bulb && sheet_->fewest_days_from_sowing) {
+    flower = std::max(*flower, start + Days{*sheet_->fewest_days_from_sowing});
   }
   if (!flower || *flower >= season_.until) return std::nullopt;
   const bool heat_lover = sheet_->growth && sheet_->growth->base_c >= kHeatLoverBase;

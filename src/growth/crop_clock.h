@@ -57,7 +57,7 @@ class CropClock {
   bool by_heat() const { return forecaster_.has_value(); }
 
  private:
-  std::optional<Date> window_flower(const Way& way, Date start, Date in_ground) const;
+  std::optional<Date> window_flower(const Way& way, Date in_ground) const;
   std::optional<Date> heat_stop(Date from) const;
   void cut_to_season(Timeline& timeline) const;
 

@@ -154,14 +154,18 @@ TEST(Candidates, TenderPlantsNeverStandTheWinter) {
   annual.coldest_survived_c = -1;
   annual.ways = {sown_in_place("in autumn", after_first(-7, -2), FlowersIn::NextYear)};
   EXPECT_EQ(refusal_of(Garden{}.ask(annual)).rule, Rule::FrostRisk);
+  annual.coldest_survived_c = -5;  // half-hardy: the winter's cold decides
+  EXPECT_FALSE(Garden{}.ask(annual).list.empty());
   Sheet shrub = peony();
   shrub.coldest_survived_c = 0;
   Garden garden;
   garden.place.coldest_c = -6;
-  const Refusal refusal = refusal_of(garden.ask(shrub));
-  EXPECT_EQ(refusal.rule, Rule::WinterCold);
-  EXPECT_EQ(refusal.found, -6);
-  EXPECT_EQ(refusal.wanted, 0);
+  for (const auto& [sheet, survives] : {std::pair{annual, -5.0}, std::pair{shrub, 0.0}}) {
+    const Refusal refusal = refusal_of(garden.ask(sheet));
+    EXPECT_EQ(refusal.rule, Rule::WinterCold);
+    EXPECT_EQ(refusal.found, -6);
+    EXPECT_EQ(refusal.wanted, survives);
+  }
 }
 
 TEST(Candidates, SownTooEarlyFlowersBeforeTheWinter) {
@@ -472,12 +476,20 @@ struct SuccessionRow {
   int sowings, gap;
 };
 
+// Sown later but planted out younger, it may flower before an older sowing.
+Sheet old_or_young() {
+  Sheet sheet = cornflower();
+  sheet.name = "old or young";
+  sheet.ways = {raised("in warmth", Raised::Heated, {4, 10}, after_last(-6, 8))};
+  return sheet;
+}
+
 // Every strip but the first is sown on the latest day on which it still flowers in time.
 TEST(Candidates, SuccessionsAreSownAsLateAsTheirFlowersAllow) {
   for (const SuccessionRow& row :
        {SuccessionRow{sunflower(), 3, 14}, SuccessionRow{zinnia(), 2, 21},
         SuccessionRow{cosmos(), 3, 3}, SuccessionRow{cornflower(), 4, 7},
-        SuccessionRow{snapdragon(), 2, 1}}) {
+        SuccessionRow{snapdragon(), 2, 1}, SuccessionRow{old_or_young(), 2, 7}}) {
     SCOPED_TRACE(row.sheet.name);
     CropEntry entry;
     const auto singles = Garden{}.ask(row.sheet, entry).list;
@@ -500,7 +512,8 @@ TEST(Candidates, SuccessionsAreSownAsLateAsTheirFlowersAllow) {
         EXPECT_GE(strip.timeline.first_cut.likely, before.timeline.first_cut.likely);
         const bool later = std::ranges::any_of(singles, [&](const Candidate& c) {
           return c.way == strip.way && c.start > strip.start &&
-                 c.timeline.first_cut.likely >= before.timeline.first_cut.likely && c.timeline.first_cut.likely <= target;
+                 c.timeline.first_cut.likely >= before.timeline.first_cut.likely &&
+                 c.timeline.first_cut.likely <= target;
         });
         EXPECT_FALSE(later) << iso(strip.start);
       }

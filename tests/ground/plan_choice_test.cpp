@@ -315,18 +315,24 @@ TEST(ChoosePlan, PinningTheAnswerChangesNothing) {
   }
 }
 
+// The same day pinned as another thing is another planting.
 TEST(ChoosePlan, PinsOfOnePlantingAreNotAnothers) {
-  CropEntry sown = grow("cornflower"), planted = sown;
-  sown.pins = {.way = "in spring", .start_on = make_date(2027, 4, 1)};
-  planted.pins = {.way = "in spring", .plant_on = make_date(2027, 4, 1), .lift_on = {}};
-  CropEntry lifted = grow("cornflower");
-  lifted.pins = {.way = "in spring", .lift_on = make_date(2027, 4, 1)};
-  const PlanChoice choice =
-      chosen(plan_of({stretch(500, {sown}), stretch(500, {planted}), stretch(500, {lifted})}, {}));
-  EXPECT_EQ(choice.plantings[0].candidates->list.size(), 1u);
-  EXPECT_EQ(choice.plantings[1].candidates->list.size(), 1u);
-  EXPECT_GT(choice.plantings[2].candidates->list.size(), 50u);
-  EXPECT_EQ(iso(choice.plantings[1].chosen->candidate.in_ground), "2027-04-01");
+  const Date day = make_date(2027, 6, 15);
+  const auto pinned = [](Pins pins) {
+    CropEntry entry = grow("cornflower");
+    entry.pins = pins;
+    entry.pins.way = "modules in summer";
+    return stretch(500, {entry});
+  };
+  const PlanChoice choice = chosen(plan_of({pinned({.start_on = day}), pinned({.plant_on = day}),
+                                            pinned({.lift_on = day}), pinned({.not_before = day})},
+                                           {}));
+  const auto candidates = [&](std::size_t i) { return choice.plantings[i].candidates->list; };
+  for (const Candidate& c : candidates(0)) EXPECT_EQ(c.start, day);
+  for (const Candidate& c : candidates(1)) EXPECT_EQ(c.in_ground, day);
+  for (const Candidate& c : candidates(2)) EXPECT_EQ(c.lift_from, c.lift_to);
+  for (const Candidate& c : candidates(3)) EXPECT_GE(c.start, day);
+  for (std::size_t i = 0; i < 4; ++i) EXPECT_FALSE(candidates(i).empty()) << i;
 }
 
 // A bed of 3.2 x 1.25 m for a house, and one vase of twelve stems a week from 10 May to 17 October.
@@ -497,6 +503,18 @@ TEST(Layout, ThePlansOwnFiguresComeFirst) {
   EXPECT_EQ(found.spacing_cm, 50);
   EXPECT_EQ(found.room(), 4);
   EXPECT_EQ(found.plants, 7);
+}
+
+// One strip of whole rows for each sowing: 333 mm hold one row at 30 cm, 500 mm two.
+TEST(Layout, SuccessionsShareTheStretchInStrips) {
+  Bed bed;
+  bed.width = Millimetres{1200};
+  CropEntry entry = grow("zinnia");
+  entry.spacing_cm = 30;
+  for (const auto& [sowings, rows] : {std::pair{1, 3}, std::pair{2, 4}, std::pair{3, 3}}) {
+    entry.successions = sowings;
+    EXPECT_EQ(layout(bed, stretch(1000, {}), entry, zinnia()).rows, rows);
+  }
 }
 
 TEST(WishDays, LieInTheFloweringYearsSeason) {
