@@ -130,8 +130,8 @@ std::vector<work::Job> TestGarden::jobs(CropEntry entry) const {
   return work::make_jobs(plan, choice, climate_, day(std::to_string(year_ - 1) + "-01-01"));
 }
 
-std::optional<Date> TestGarden::job_day(const std::string& crop, work::JobKind kind) const {
-  for (const work::Job& job : jobs({.crop = crop})) {
+std::optional<Date> TestGarden::job_day(const CropEntry& entry, work::JobKind kind) const {
+  for (const work::Job& job : jobs(entry)) {
     if (job.key.kind == kind) return job.day;
   }
   return std::nullopt;

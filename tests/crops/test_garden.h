@@ -56,7 +56,7 @@ class TestGarden {
   // The jobs of a plan with that one crop in two square metres.
   std::vector<work::Job> jobs(CropEntry entry) const;
   // The day of the first such job; nullopt where there is none.
-  std::optional<Date> job_day(const std::string& crop, work::JobKind kind) const;
+  std::optional<Date> job_day(const CropEntry& entry, work::JobKind kind) const;
 
  private:
   Place place_;
