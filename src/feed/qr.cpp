@@ -10,6 +10,9 @@ namespace trug::feed {
 namespace {
 
 constexpr int kQuiet = 4;
+constexpr std::string_view kSvgStart = "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 ";
+constexpr std::string_view kSvgBackground =
+    " shape-rendering=\"crispEdges\"><path fill=\"#fff\" d=\"M0,0h";
 
 struct FreeCode {
   void operator()(QRcode* code) const { QRcode_free(code); }
@@ -78,11 +81,12 @@ std::string qr_svg(const QrCode& code) {
     }
   }
   const int side = code.size + 2 * kQuiet;
-  return fmt::format(
-      "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {0} {0}\" "
-      "shape-rendering=\"crispEdges\"><path fill=\"#fff\" d=\"M0,0h{0}v{0}h-{0}z\"/>"
-      "<path d=\"{1}\"/></svg>\n",
-      side, path);
+  return fmt::format("{0}{2} {2}\"{1}{2}v{2}h-{2}z\"/><path d=\"{3}\"/></svg>\n", kSvgStart,
+                     kSvgBackground, side, path);
+}
+
+bool is_qr_svg(std::string_view text) {
+  return text.starts_with(kSvgStart) && text.find(kSvgBackground) != std::string_view::npos;
 }
 
 }  // namespace trug::feed

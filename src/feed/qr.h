@@ -30,5 +30,7 @@ std::string qr_blocks(const QrCode& code);
 std::string qr_ascii(const QrCode& code);
 // A drawing of one path, one run of dark modules after the other; one module is one unit.
 std::string qr_svg(const QrCode& code);
+// Whether a file is such a drawing: it may be replaced by another.
+bool is_qr_svg(std::string_view text);
 
 }  // namespace trug::feed

@@ -29,11 +29,12 @@ struct Content {
   std::shared_ptr<const std::string> bytes;
   std::string_view type;
   std::string etag;  // strong: SHA-256 of the bytes
+  std::optional<std::chrono::sys_seconds> changed;
 };
 
 Content content(std::string bytes, std::string_view type) {
   std::string etag = fmt::format("\"{}\"", sha256_hex(bytes));
-  return {std::make_shared<const std::string>(std::move(bytes)), type, std::move(etag)};
+  return {std::make_shared<const std::string>(std::move(bytes)), type, std::move(etag), {}};
 }
 
 // What every answer carries: the address is a secret, and the bytes are what we say they are.
@@ -92,18 +93,18 @@ bool has_tag(std::string_view list, std::string_view etag) {
 }
 
 // RFC 9110, 13.2.2: If-Modified-Since counts only without If-None-Match.
-bool client_has_it(const Request& request, const Content& file, std::chrono::sys_seconds changed) {
+bool client_has_it(const Request& request, const Content& file) {
   if (!request.if_none_match.empty()) return has_tag(request.if_none_match, file.etag);
   const auto since = parse_http_date(request.if_modified_since);
-  return since && changed <= *since;
+  return since && file.changed && *file.changed <= *since;
 }
 
-Response deliver(const Request& request, const Content& file, std::chrono::sys_seconds changed) {
+Response deliver(const Request& request, const Content& file) {
   if (file.bytes->empty()) return not_found();
   Response response{200, common_headers(kKeepPrivately), file.bytes};
   response.headers.push_back({"ETag", file.etag});
-  response.headers.push_back({"Last-Modified", http_date(changed)});
-  if (client_has_it(request, file, changed)) {
+  if (file.changed) response.headers.push_back({"Last-Modified", http_date(*file.changed)});
+  if (client_has_it(request, file)) {
     response.status = 304;
     response.body = nullptr;
   } else {
@@ -112,9 +113,12 @@ Response deliver(const Request& request, const Content& file, std::chrono::sys_s
   return response;
 }
 
-std::string with_webcal(std::string_view url) {
-  const std::size_t scheme_end = std::min(url.find("://"), url.size());
-  return fmt::format("webcal{}", url.substr(scheme_end));
+std::string replaced(std::string text, std::string_view mark, std::string_view with) {
+  for (std::size_t at = text.find(mark); at != std::string::npos; at = text.find(mark, at)) {
+    text.replace(at, mark.size(), with);
+    at += with.size();
+  }
+  return text;
 }
 
 Content qr_picture(const std::string& url) {
@@ -124,20 +128,47 @@ Content qr_picture(const std::string& url) {
 
 }  // namespace
 
+bool is_base_url(std::string_view text) {
+  const std::size_t host = text.starts_with("https://") ? 8 : 7;
+  if (!text.starts_with("https://") && !text.starts_with("http://")) return false;
+  const auto allowed = [](char c) {
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') ||
+           std::string_view("-._~:/[]%").find(c) != std::string_view::npos;
+  };
+  return text.size() > host && text[host] != '/' && std::ranges::all_of(text, allowed);
+}
+
+std::string page_url(std::string_view base_url, std::string_view token) {
+  while (base_url.ends_with('/')) base_url.remove_suffix(1);
+  return fmt::format("{}/{}/", base_url, token);
+}
+
+std::string calendar_url(std::string_view base_url, std::string_view token) {
+  return page_url(base_url, token) + std::string(kCalendarName);
+}
+
+std::string with_webcal(std::string_view url) {
+  const std::size_t scheme_end = std::min(url.find("://"), url.size());
+  return fmt::format("webcal{}", url.substr(scheme_end));
+}
+
 struct Site::Contents {
   Content calendar;
   Content page;
   Content style;
   std::string base_url;
-  std::chrono::sys_seconds changed;
 
   // The file of that name under a link; nothing for a name that is none of ours.
   std::optional<Content> file(std::string_view token, std::string_view name) const {
     if (name == kCalendarName) return calendar;
-    if (name.empty()) return page;
     if (name == "style.css") return style;
-    if (base_url.empty()) return std::nullopt;
-    const std::string url = fmt::format("{}/{}/{}", base_url, token, kCalendarName);
+    if (base_url.empty()) return name.empty() ? std::optional(page) : std::nullopt;
+    const std::string url = calendar_url(base_url, token);
+    if (name.empty()) {
+      return content(
+          replaced(replaced(*page.bytes, kAddressMark, url), kWebcalMark, with_webcal(url)),
+          page.type);
+    }
     if (name == "qr.svg") return qr_picture(url);
     if (name == "qr-webcal.svg") return qr_picture(with_webcal(url));
     return std::nullopt;
@@ -149,14 +180,16 @@ Site::~Site() = default;
 
 bool Site::publish(Published published) {
   if (published.calendar.empty()) return false;
-  while (published.base_url.ends_with('/')) published.base_url.pop_back();
-  auto contents = std::make_shared<const Contents>(
+  auto contents = std::make_shared<Contents>(
       Contents{content(std::move(published.calendar), "text/calendar; charset=utf-8"),
                content(std::move(published.page), "text/html; charset=utf-8"),
                content(std::move(published.style), "text/css; charset=utf-8"),
-               std::move(published.base_url), published.changed});
+               std::move(published.base_url)});
+  // The page and its style have no such moment: the page changes with the day.
+  contents->calendar.changed = published.changed;
+  std::shared_ptr<const Contents> next = std::move(contents);
   const std::lock_guard lock(mutex_);
-  contents_.swap(contents);
+  contents_.swap(next);
   return true;
 }
 
@@ -195,7 +228,7 @@ Response Site::answer(const Request& request) const {
     return response;
   }
   const auto file = contents->file(token, path.substr(slash + 1));
-  return file ? deliver(request, *file, contents->changed) : not_found();
+  return file ? deliver(request, *file) : not_found();
 }
 
 }  // namespace trug::feed

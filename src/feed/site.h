@@ -2,7 +2,7 @@
 // What is answered to whom. No sockets, no files, no clock: a request in, a response out.
 //
 // Under a secret link stand five files, and nothing else anywhere:
-//   /TOKEN/               the page that says how to subscribe
+//   /TOKEN/               the page: the week's jobs, and how to subscribe
 //   /TOKEN/style.css      its style
 //   /TOKEN/calendar.ics   the calendar
 //   /TOKEN/qr.svg         that calendar's address as a QR code
@@ -14,6 +14,7 @@
 #include <memory>
 #include <mutex>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "feed/http.h"
@@ -21,15 +22,29 @@
 
 namespace trug::feed {
 
+// Where the page has one of these, its reader finds the calendar's address, under the link that was
+// asked with. No escaped text can hold them.
+inline constexpr std::string_view kAddressMark = "<!--address-->";
+inline constexpr std::string_view kWebcalMark = "<!--webcal-->";
+
 struct Published {
   std::string calendar;  // iCalendar, already checked
   std::string page;      // HTML; refers to the other files by bare name. Empty: there is none
   std::string style;     // CSS; empty: there is none
-  // Where clients reach the site, "https://example.org/garden", for the QR codes: they hold the
-  // token, so they are drawn for whoever asks with it. Empty: no QR codes.
+  // Where clients reach the site, "https://example.org/garden", for the marks in the page and the
+  // QR codes: they hold the token, so they are made for whoever asks with it. Safe in HTML: see
+  // is_base_url(). Empty: no QR codes, and the marks stay.
   std::string base_url;
   std::chrono::sys_seconds changed;  // Last-Modified: when the calendar last became different
 };
+
+// "http://" or "https://" and a host, perhaps a port and a path: letters, digits and "-._~:/[]%".
+bool is_base_url(std::string_view text);
+// "https://example.org/garden" and a token: ".../TOKEN/", the page; ".../TOKEN/calendar.ics", which
+// with_webcal() turns into the address that opens a subscription on Apple's machines.
+std::string page_url(std::string_view base_url, std::string_view token);
+std::string calendar_url(std::string_view base_url, std::string_view token);
+std::string with_webcal(std::string_view url);
 
 class Site {
  public:
