@@ -1,0 +1,145 @@
+// SPDX-License-Identifier: MIT
+#include "work/jobs.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <set>
+
+#include "work/planned.h"
+
+namespace trug::work {
+namespace {
+
+const std::string kBeds = R"(
+[work]
+days = ["Sat", "Sun"]
+
+[[bed]]
+name = "long bed"
+length_m = 6
+width_m = 1.2
+[[bed.stretch]]
+length_m = 1
+crops = ["tulip", "cosmos"]
+[[bed.stretch]]
+length_m = 1
+crops = ["foxglove"]
+[[bed.stretch]]
+length_m = 1
+crops = ["cornflower"]
+[[bed.stretch]]
+length_m = 1
+crops = ["dahlia"]
+[[bed.stretch]]
+length_m = 1
+crops = ["achillea"]
+)";
+
+TEST(JobKinds, HaveOneWordEachThatReadsBack) {
+  std::set<std::string> seen;
+  for (const JobKind kind : all_job_kinds()) {
+    EXPECT_TRUE(seen.insert(std::string(to_string(kind))).second);
+    EXPECT_EQ(parse_job_kind(to_string(kind)), kind);
+  }
+  EXPECT_EQ(seen.size(), 27u);
+  EXPECT_FALSE(parse_job_kind("dig"));
+}
+
+TEST(Jobs, LieInsideTheirWindowsAndOnTheGardenersDays) {
+  const Planned p = planned("", kBeds);
+  ASSERT_GT(p.jobs.size(), 30u);
+  for (const Job& job : p.jobs) {
+    SCOPED_TRACE(job.planting_name + " " + words(job.key.kind) + " " + iso(job.day));
+    EXPECT_LE(job.first, job.day);
+    EXPECT_LE(job.day, job.last);
+    const unsigned weekday = std::chrono::weekday{job.day}.iso_encoding();
+    bool room = false;  // is there a weekend in the window at all?
+    for (Date day = job.first; day <= job.last; day += Days{1}) {
+      room = room || std::chrono::weekday{day}.iso_encoding() >= 6;
+    }
+    EXPECT_TRUE(weekday >= 6 || !room);
+    EXPECT_FALSE(job.text.empty());
+  }
+}
+
+TEST(Jobs, ComeAfterWhatTheyNeed) {
+  const Planned p = planned("", kBeds);
+  for (const Job& job : p.jobs) {
+    for (const std::size_t before : job.after) {
+      EXPECT_LE(p.jobs[before].day, job.day)
+          << words(p.jobs[before].key.kind) << " before " << words(job.key.kind) << ", "
+          << job.planting_name;
+    }
+  }
+  // The cosmos waits for the ground the tulips leave.
+  const auto planted = p.of_kind(JobKind::PlantOut);
+  const auto cosmos = std::ranges::find(planted, "cosmos", [](const Job* j) { return j->crop; });
+  ASSERT_NE(cosmos, planted.end());
+  const auto waits = std::ranges::any_of((*cosmos)->after, [&](std::size_t i) {
+    return p.jobs[i].crop == "tulip" && p.jobs[i].key.kind == JobKind::ClearAndFeed;
+  });
+  EXPECT_TRUE(waits);
+}
+
+TEST(Jobs, OfHarmfulPlantsCarryTheirCautionWhereverTheyAreHandled) {
+  const Planned p = planned("", kBeds);
+  int handled = 0;
+  for (const Job& job : p.jobs) {
+    if (job.crop != "foxglove") continue;
+    const bool hands_off = job.key.kind == JobKind::WatchForFrost || job.key.kind == JobKind::Protect;
+    EXPECT_EQ(job.cautions.empty(), hands_off) << words(job.key.kind);
+    if (!hands_off) ++handled;
+  }
+  EXPECT_GT(handled, 5);
+}
+
+TEST(Jobs, TenderPlantsAreWatchedUntilOneYearInTwenty) {
+  const Planned p = planned("", kBeds);
+  const auto watched = p.of_kind(JobKind::WatchForFrost);
+  ASSERT_FALSE(watched.empty());
+  // 15 May + 1.645 x 13 days, rounded up.
+  for (const Job* job : watched) EXPECT_EQ(iso(job->last), "2027-06-06");
+}
+
+// Society and press advice: dahlias are lifted when the first frost has blackened them, not before.
+TEST(Jobs, DahliasAreLiftedAfterTheFirstFrost) {
+  const Planned p = planned("", kBeds);
+  const auto lifted = p.of_kind(JobKind::LiftAndStore);
+  ASSERT_EQ(lifted.size(), 1u);
+  EXPECT_EQ(iso(lifted[0]->first), "2027-10-15");
+  EXPECT_EQ(iso(lifted[0]->last), "2027-11-05");
+}
+
+TEST(Jobs, OnlyThoseThatCannotWaitRemindUnlessAsked) {
+  for (const std::string remind : {"must", "all", "none"}) {
+    std::string beds = kBeds;
+    beds.replace(beds.find("[work]"), 6, "[work]\nremind = \"" + remind + "\"");
+    const Planned p = planned("", beds);
+    for (const Job& job : p.jobs) {
+      const bool follows = job.crop == "tulip";
+      const bool expected =
+          remind == "all" || (remind == "must" && cannot_wait(job.key.kind, follows));
+      EXPECT_EQ(job.reminder, expected) << remind << " " << words(job.key.kind);
+    }
+  }
+}
+
+TEST(Jobs, SmallJobsComeOnlyWithCare) {
+  EXPECT_TRUE(planned("", kBeds).of_kind(JobKind::Slugs).empty());
+  std::string beds = kBeds;
+  beds.replace(beds.find("[work]"), 6, "[work]\ncare = true");
+  const Planned p = planned("", beds);
+  EXPECT_FALSE(p.of_kind(JobKind::Slugs).empty());
+  EXPECT_FALSE(p.of_kind(JobKind::Pick).empty());
+}
+
+TEST(Jobs, NothingIsAskedForBeforeThePlanBegan) {
+  std::string beds = kBeds;
+  beds.replace(beds.find("[work]"), 6, "[work]\nno_jobs_before = 2026-08-15");
+  const Planned p = planned("", beds);
+  for (const Job& job : p.jobs) EXPECT_GE(iso(job.day), "2026-08-15");
+}
+
+}  // namespace
+}  // namespace trug::work

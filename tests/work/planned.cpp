@@ -1,0 +1,61 @@
+// SPDX-License-Identifier: MIT
+#include "work/planned.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+
+#include "read/plan_reader.h"
+
+namespace trug {
+namespace {
+
+constexpr std::string_view kPlace = R"(
+[place]
+latitude = 52
+last_frost = "15 May"
+first_frost = "15 October"
+frost_meaning = "garden"
+mean_c = [4.5, 4.8, 6.8, 9.0, 12.2, 15.2, 17.0, 16.8, 14.3, 10.9, 7.2, 4.9]
+)";
+
+}  // namespace
+
+const ground::Finding* Planned::finding(ground::FindingCode code) const {
+  const auto found = std::ranges::find(findings, code, &ground::Finding::code);
+  return found == findings.end() ? nullptr : &*found;
+}
+
+std::vector<const work::Job*> Planned::of_kind(work::JobKind kind) const {
+  std::vector<const work::Job*> result;
+  for (const work::Job& job : jobs) {
+    if (job.key.kind == kind) result.push_back(&job);
+  }
+  return result;
+}
+
+Planned planned(const std::string& head, const std::string& beds) {
+  Planned result;
+  const std::string years = head.find("flowering_year") == std::string::npos
+                                ? "flowering_year = 2027\n" + head
+                                : head;
+  const MemoryFiles files({{"plan.toml", years + std::string(kPlace) + beds}});
+  Diagnostics diagnostics;
+  auto plan = read::read_plan(files, "plan.toml", *result.library, diagnostics);
+  EXPECT_EQ(diagnostics.render(), "");
+  if (!plan) return result;
+  result.plan = std::move(*plan);
+  for (const PlantingRef ref : plantings(result.plan)) {
+    const std::string& crop = entry(result.plan, ref).crop;
+    result.sheets[crop] = result.library->find(crop, diagnostics);
+  }
+  result.climate = std::make_unique<climate::Climate>(climate::Climate::from(result.plan.place));
+  result.choice = ground::choose_plan(result.plan, result.sheets, *result.climate);
+  result.findings =
+      ground::find(result.plan, result.sheets, *result.climate, result.choice);
+  result.jobs = work::make_jobs(result.plan, result.choice, *result.climate,
+                                make_date(2026, 1, 1));
+  return result;
+}
+
+}  // namespace trug

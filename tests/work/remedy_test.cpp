@@ -1,0 +1,68 @@
+// SPDX-License-Identifier: MIT
+// Pasting a remedy makes its finding go: one row for each kind that has something to paste.
+#include "ground/remedy.h"
+
+#include <gtest/gtest.h>
+
+#include "work/planned.h"
+
+namespace trug::ground {
+namespace {
+
+struct Row {
+  std::string name;
+  std::string head;
+  std::string beds;  // PASTE stands where the remedy goes
+  FindingCode code{};
+  Remedy::Kind remedy{};
+  bool into_head = false;
+};
+
+std::string with(std::string text, const std::string& pasted) {
+  const auto at = text.find("PASTE");
+  return at == std::string::npos ? text : text.replace(at, 5, pasted);
+}
+
+std::vector<Row> rows() {
+  const std::string bed = "[[bed]]\nname = \"b\"\nlength_m = 4\nwidth_m = 1\n[[bed.stretch]]\nlength_m = 2\n";
+  return {
+      {"too many plants", "", bed + "[[bed.stretch.crop]]\ncrop = \"dahlia\"\nPASTE\n",
+       FindingCode::TooManyPlants, Remedy::Kind::FewerPlants},
+      {"ground taken, lift earlier", "",
+       bed + "[[bed.stretch.crop]]\ncrop = \"sweet william\"\nPASTE\n"
+             "[[bed.stretch.crop]]\ncrop = \"china aster\"\n",
+       FindingCode::GroundTaken, Remedy::Kind::LiftEarlier},
+      {"too late this year", "PASTE\n",
+       "[work]\nno_jobs_before = 2026-11-01\n" + bed + "crops = [\"honesty\"]\n",
+       FindingCode::TooLate, Remedy::Kind::NextYear, true},
+  };
+}
+
+TEST(Remedies, MakeTheirFindingGoWhenPasted) {
+  for (const Row& row : rows()) {
+    SCOPED_TRACE(row.name);
+    const bool plants = row.code == FindingCode::TooManyPlants;
+    const Planned before =
+        planned(with(row.head, ""), with(row.beds, plants ? "plants = 400" : ""));
+    const Finding* finding = before.finding(row.code);
+    ASSERT_TRUE(finding);
+    ASSERT_TRUE(finding->remedy);
+    EXPECT_EQ(finding->remedy->kind, row.remedy);
+    ASSERT_TRUE(finding->remedy->toml);
+    const std::string& toml = *finding->remedy->toml;
+    const Planned after = planned(with(row.head, row.into_head ? toml : ""),
+                                  with(row.beds, row.into_head ? "" : toml));
+    EXPECT_FALSE(after.finding(row.code)) << toml;
+  }
+}
+
+TEST(Remedies, LeavingOutADearCropIsSaidWithTheStretchesOtherCrops) {
+  const Planned p = planned("",
+                            "[[bed]]\nname = \"b\"\nlength_m = 4\nwidth_m = 1\n[[bed.stretch]]\n"
+                            "length_m = 2\ncrops = [\"tulip\", \"cosmos\"]\n");
+  const Remedy remedy = leave_out(p.plan, {0, 0, 0}, 0);
+  EXPECT_EQ(remedy.toml, "crops = [\"cosmos\"]\n");
+}
+
+}  // namespace
+}  // namespace trug::ground
