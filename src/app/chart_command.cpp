@@ -1,0 +1,38 @@
+// SPDX-License-Identifier: MIT
+#include <fmt/format.h>
+
+#include "app/commands.h"
+#include "app/output_file.h"
+#include "app/reckoning.h"
+#include "base/text.h"
+#include "show/chart.h"
+#include "show/pages.h"
+
+namespace trug::app {
+
+int run_chart(const Options& options, const Environment& environment) {
+  const auto r = reckon(options, environment, "trug.chart/1");
+  if (!r) return kBadInput;
+  const std::string& path = options.output;
+  OutputFile file(path);
+  const auto previous = file.previous();
+  if (previous && !show::is_chart(*previous) && !options.force) {
+    environment.err << fmt::format(
+        "error: {} stays as it is: trug did not draw it\n"
+        "  hint: name another file, or replace it with --force\n",
+        path);
+    return kRefused;
+  }
+  const std::string svg = show::chart_svg(r->plan, r->choice, *r->climate);
+  const bool unchanged = previous == svg;
+  if (!unchanged) file.replace(svg);
+  environment.out << fmt::format("{}: {}, {}{}\n", path,
+                                 counted(static_cast<int>(r->plan.beds.size()), "bed"),
+                                 counted(static_cast<int>(r->choice.plantings.size()), "planting"),
+                                 unchanged ? ", nothing changed" : "");
+  environment.out.flush();
+  environment.err << show::findings_line(r->findings, r->plan.file);
+  return exit_code(options, *r);
+}
+
+}  // namespace trug::app

@@ -1,0 +1,118 @@
+// SPDX-License-Identifier: MIT
+#include "app/events.h"
+
+#include <fmt/format.h>
+
+#include <cctype>
+
+#include "app/version.h"
+#include "show/pages.h"
+
+namespace trug::app {
+namespace {
+
+using calendar::Event;
+using calendar::Regenerated;
+
+std::string capitalised(std::string text) {
+  if (!text.empty()) {
+    text[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(text[0])));
+  }
+  return text;
+}
+
+std::string description(const work::Job& job, const climate::Climate& climate) {
+  std::string text = job.text;
+  for (const std::string& caution : job.cautions) text += "\n\n" + caution;
+  if (!job.cautions.empty()) text += " Local rules and qualified advice stand above this note.";
+  if (const std::string note = show::trust_note(climate);
+      !note.empty() && job.key.kind == work::JobKind::FirstCut) {
+    text += "\n\n" + note;
+  }
+  return text + fmt::format("\n\nWay: {}.", job.way);
+}
+
+Event event_of(const Reckoning& r, const work::Job& job, const Uuid& space) {
+  Event event;
+  event.uid = calendar::job_uid(space, job.key);
+  event.start = job.day;
+  event.end = job.day + Days{1};
+  event.summary = fmt::format("{}: {}{}", capitalised(work::words(job.key.kind)), job.crop,
+                              job.key.succession > 0 ? fmt::format(" {}", job.key.succession) : "");
+  event.description = description(job, *r.climate);
+  event.location = fmt::format("{}, {} to {} cm", job.bed, job.at_cm, job.at_cm + job.length_cm);
+  event.category = std::string(to_string(job.key.kind));
+  event.flowering_year = job.key.flowering_year;
+  event.recorded = job.state == work::Job::State::Recorded;
+  if (job.reminder) {
+    event.reminder = std::chrono::minutes{r.plan.work.remind_days_before * 24 * 60 -
+                                          r.plan.work.remind_at_minutes};
+  }
+  return event;
+}
+
+std::string kind_word(calendar::ChangeKind kind) {
+  switch (kind) {
+    case calendar::ChangeKind::New:
+      return "new";
+    case calendar::ChangeKind::Moved:
+      return "moved";
+    case calendar::ChangeKind::Reworded:
+      return "reworded";
+    case calendar::ChangeKind::Revived:
+      return "revived";
+    case calendar::ChangeKind::Cancelled:
+      return "cancelled";
+    case calendar::ChangeKind::Removed:
+      return "removed";
+    case calendar::ChangeKind::Expired:
+      return "expired";
+  }
+  return "";
+}
+
+std::vector<show::CalendarChange> shown(const std::vector<calendar::Change>& list) {
+  std::vector<show::CalendarChange> result;
+  for (const calendar::Change& change : list) {
+    result.push_back({kind_word(change.kind), change.uid, change.summary, change.from, change.to});
+  }
+  return result;
+}
+
+}  // namespace
+
+Regenerated next_version(const Options& options, const Environment& environment, const Reckoning& r,
+                         const CalendarContent& content, std::optional<std::string_view> previous) {
+  const Uuid space = calendar::namespace_of(*r.plan.garden, content.part);
+  std::vector<Event> events;
+  for (const work::Job* job : content.jobs) events.push_back(event_of(r, *job, space));
+  const calendar::Run run{
+      .profile = content.profile,
+      .now = options.today ? calendar::Instant{*options.today} : environment.now,
+      .today = today(options, environment),
+      .lost = content.lost,
+      .flowering_years = {r.plan.flowering_year}};
+  const std::string title =
+      content.part.empty() ? r.plan.title : r.plan.title + ", " + content.part;
+  const calendar::CalendarHead head{space, title, "", std::string("trug ") + kVersion};
+  return calendar::regenerate(events, head, previous, run);
+}
+
+show::CalendarFile changes_of(const std::string& path, bool had_previous,
+                              const Regenerated& version) {
+  return {.path = path,
+          .had_previous = had_previous,
+          .events = static_cast<int>(version.events),
+          .changes = shown(version.changes),
+          .overtaken = shown(version.overtaken)};
+}
+
+std::string ask_for_garden(const Plan& plan, const Environment& environment) {
+  return fmt::format(
+      "{}:1:1: error: a calendar needs a garden of its own, so that its events keep their "
+      "identity\n"
+      "  hint: paste this line at the top of the plan: garden = \"{}\"\n",
+      plan.file, to_string(uuid_v4(environment.random())));
+}
+
+}  // namespace trug::app

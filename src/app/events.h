@@ -1,0 +1,36 @@
+// SPDX-License-Identifier: MIT
+// A plan's jobs as the calendar has them: what `calendar` and `feed` share.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "app/reckoning.h"
+#include "calendar/regenerate.h"
+#include "show/change_words.h"
+
+namespace trug::app {
+
+// What one calendar file is to hold.
+struct CalendarContent {
+  std::string part;  // names a split file: a bed, a person, a kind of job; empty: the whole garden
+  std::vector<const work::Job*> jobs;
+  calendar::Profile profile = calendar::Profile::Import;
+  bool lost = false;  // as calendar::Run
+};
+
+// The next version of that file. The plan must have a garden; `previous` as calendar::regenerate().
+calendar::Regenerated next_version(const Options& options, const Environment& environment,
+                                   const Reckoning& reckoning, const CalendarContent& content,
+                                   std::optional<std::string_view> previous);
+
+// What that version changed, for show::changes_page().
+show::CalendarFile changes_of(const std::string& path, bool had_previous,
+                              const calendar::Regenerated& version);
+
+// How to give the plan a garden, with a fresh one to paste.
+std::string ask_for_garden(const Plan& plan, const Environment& environment);
+
+}  // namespace trug::app

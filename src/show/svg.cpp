@@ -1,0 +1,111 @@
+// SPDX-License-Identifier: MIT
+#include "show/svg.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "base/text.h"
+
+namespace trug::show {
+namespace {
+
+// Mean widths of DejaVu Sans and Verdana, in type sizes (measured on crop names).
+constexpr double kLetterWidth = 0.61;
+constexpr double kBoldLetterWidth = 0.69;
+
+double letter_width(double size, bool bold) {
+  return size * (bold ? kBoldLetterWidth : kLetterWidth);
+}
+
+std::string_view anchor_words(Anchor anchor) {
+  switch (anchor) {
+    case Anchor::Start:
+      return "";
+    case Anchor::Middle:
+      return " text-anchor=\"middle\"";
+    case Anchor::End:
+      return " text-anchor=\"end\"";
+  }
+  return "";
+}
+
+}  // namespace
+
+std::string mm(double length) { return number(length, 2); }
+
+std::string escaped(std::string_view text) {
+  std::string result;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    const char c = text[i];
+    if (c == '&') {
+      result += "&amp;";
+    } else if (c == '<') {
+      result += "&lt;";
+    } else if (c == '>') {
+      result += "&gt;";
+    } else if (c == '"') {
+      result += "&quot;";
+    } else if (static_cast<unsigned char>(c) < 0x20) {
+      result += ' ';
+    } else if (text.substr(i, 3) == "\xEF\xBF\xBE" || text.substr(i, 3) == "\xEF\xBF\xBF") {
+      result += "\xEF\xBF\xBD";  // U+FFFE and U+FFFF
+      i += 2;
+    } else {
+      result += c;
+    }
+  }
+  return result;
+}
+
+double text_width(std::string_view text, double size, bool bold) {
+  return display_width(text) * letter_width(size, bold);
+}
+
+int letters(double room, double size, bool bold) {
+  return std::max(0, static_cast<int>(room / letter_width(size, bold)));
+}
+
+std::string shortened(const std::string& text, int columns) {
+  if (display_width(text) <= columns) return text;
+  std::string result;
+  for (std::size_t at = 0; at < text.size();) {
+    std::size_t next = at + 1;
+    while (next < text.size() && (static_cast<unsigned char>(text[next]) & 0xC0U) == 0x80U) ++next;
+    const std::string longer = result + text.substr(at, next - at);
+    if (display_width(longer) + 1 > columns) break;
+    result = longer;
+    at = next;
+  }
+  return result + "…";
+}
+
+std::string filled(std::string_view colour) { return fmt::format("fill=\"{}\"", colour); }
+
+std::string stroke(std::string_view colour, double width) {
+  return fmt::format("fill=\"none\" stroke=\"{}\" stroke-width=\"{}\"", colour, mm(width));
+}
+
+void Svg::open_group(std::string_view name, std::string_view title) {
+  bytes_ += fmt::format("<g class=\"{}\">\n<title>{}</title>\n", name, escaped(title));
+}
+
+void Svg::rect(std::string_view name, const Box& box, std::string_view paint) {
+  bytes_ += fmt::format("<rect class=\"{}\" x=\"{}\" y=\"{}\" width=\"{}\" height=\"{}\" {}/>\n",
+                        name, mm(box.x), mm(box.y), mm(box.width), mm(box.height), paint);
+}
+
+void Svg::path(std::string_view d, std::string_view paint) {
+  bytes_ += fmt::format("<path d=\"{}\" {}/>\n", d, paint);
+}
+
+void Svg::text(double x, double y, std::string_view words, const TextStyle& style) {
+  bytes_ += fmt::format(
+      "<text x=\"{}\" y=\"{}\" font-size=\"{}\"{}{}{}{}>{}</text>\n", mm(x), mm(y), mm(style.size),
+      anchor_words(style.anchor), style.bold ? " font-weight=\"bold\"" : "",
+      style.fill == kInk ? "" : " " + filled(style.fill),
+      style.downwards ? fmt::format(" transform=\"rotate(90 {} {})\"", mm(x), mm(y)) : "",
+      escaped(words));
+}
+
+}  // namespace trug::show

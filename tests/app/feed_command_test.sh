@@ -1,0 +1,190 @@
+#!/bin/sh
+# SPDX-License-Identifier: MIT
+# The feed as people run it: the real program on loopback, asked by curl, its links read by zbar,
+# its page shown by Chromium. What is expected comes from outside: sha256sum for tags and hashes,
+# RFC 9110 for answers, RFC 5545 (3.8.7.4) for SEQUENCE.
+# usage: feed_command_test.sh TRUG PROJECT_FOLDER
+set -eu
+trug=$1
+project=$2
+
+folder=$(mktemp -d)
+server=""
+finish() {
+  if [ -n "$server" ]; then kill "$server" 2>/dev/null || true; fi
+  rm -rf "$folder"
+}
+trap finish EXIT
+fail() {
+  echo "FAILED: $*"
+  for log in err headers; do
+    if [ -f "$folder/$log" ]; then echo "--- $log"; cat "$folder/$log"; fi
+  done
+  exit 1
+}
+equal() { [ "$2" = "$3" ] || fail "$1: expected '$2', found '$3'"; }
+
+# Runs its command twice a second until it succeeds, for at most two minutes.
+wait_until() {
+  for _ in $(seq 240); do
+    if "$@"; then return 0; fi
+    sleep 0.5
+  done
+  fail "never came true: $*"
+}
+told() { grep -q "$1" "$folder/err"; }
+
+# Most of the plan's jobs lie after that day, and the day lies in the past of every run.
+today=2026-06-01
+start() {
+  : >"$folder/err"
+  "$trug" feed garden.toml --today $today --listen "127.0.0.1:$1" >"$folder/out" 2>"$folder/err" &
+  server=$!
+  wait_until told "^Listening on"
+  port=$(sed -n 's/^Listening on 127\.0\.0\.1:\([0-9]*\);.*/\1/p' "$folder/err")
+}
+stop() {
+  kill -"$1" "$server"
+  code=0
+  wait "$server" || code=$?
+  server=""
+  equal "exit code after SIG$1" 0 $code
+}
+
+status() { curl -s -o "$folder/body" -D "$folder/headers" -w '%{http_code}' "$@"; }
+header() { tr -d '\r' <"$folder/headers" | sed -n "s/^$1: //p"; }
+tag() { status "$address" >/dev/null; header ETag; }
+tag_is_new() { [ "$(tag)" != "$old_tag" ]; }
+answers() { [ "$(status "$2")" = "$1" ]; }
+read_code() { rsvg-convert -w 400 "$1" -o "$folder/code.png" && zbarimg -q --raw "$folder/code.png" 2>/dev/null; }
+token_of() { basename "$(dirname "$1")"; }
+link_in() { sed -n "s/.* \($1:.*$2\)\$/\1/p" "$3"; }
+
+cd "$folder"
+cp "$project/examples/harbour-office.toml" garden.toml
+
+# --- the first start makes a link and shows it
+start 0
+address=$(link_in http 'calendar\.ics' out)
+page=$(link_in http / out)
+equal "the link for Apple's machines" "$(echo "$address" | sed 's/^http/webcal/')" \
+  "$(link_in webcal 'calendar\.ics' out)"
+token=$(token_of "$address")
+equal "length of the token" 43 "$(printf %s "$token" | wc -c)"
+equal "permissions of the links" 600 "$(stat -c %a garden.feed.links)"
+equal "the links as hashes" "active $(printf %s "$token" | sha256sum | cut -d' ' -f1)" \
+  "$(grep -v '^#' garden.feed.links)"
+
+# --- GET, HEAD and the conditions
+equal "GET" 200 "$(status "$address")"
+equal "type" "text/calendar; charset=utf-8" "$(header Content-Type)"
+cmp body garden.feed.ics || fail "what is served is not what is written"
+equal "tag" "\"$(sha256sum <garden.feed.ics | cut -d' ' -f1)\"" "$(header ETag)"
+modified=$(header Last-Modified)
+old_tag=$(tag)
+equal "GET with the tag" 304 "$(status -H "If-None-Match: $old_tag" "$address")"
+equal "octets with the tag" 0 "$(wc -c <body)"
+equal "GET with the date" 304 "$(status -H "If-Modified-Since: $modified" "$address")"
+equal "GET with another tag" 200 "$(status -H 'If-None-Match: "another"' "$address")"
+equal "HEAD" 200 "$(status -I "$address")"
+equal "length by HEAD" "$(wc -c <garden.feed.ics)" "$(header Content-Length)"
+for method in PROPFIND PUT POST DELETE OPTIONS; do
+  equal "$method" 405 "$(status -X $method "$address")"
+  equal "what $method is told" "GET, HEAD" "$(header Allow)"
+done
+equal "an unknown link" 404 "$(status "http://127.0.0.1:$port/$(echo "$token" | tr a-zA-Z b-zaB-ZA)/calendar.ics")"
+equal "no link" 404 "$(status "http://127.0.0.1:$port/")"
+
+# --- the page, its style and its codes
+equal "page" 200 "$(status "$page")"
+equal "type of the page" "text/html; charset=utf-8" "$(header Content-Type)"
+cp body page.html
+xmllint --noout page.html || fail "the page is not well formed"
+grep -q "href=\"webcal://127.0.0.1:$port/$token/calendar.ics\"" page.html || fail "no link to subscribe"
+for name in style.css qr.svg qr-webcal.svg; do
+  equal "$name" 200 "$(status "$page$name")"
+  cp body "$name"
+done
+equal "the code on the page" "$address" "$(read_code qr.svg)"
+equal "the code for Apple's machines" "$(echo "$address" | sed 's/^http/webcal/')" \
+  "$(read_code qr-webcal.svg)"
+if command -v chromium >/dev/null; then
+  for scheme in dark light; do
+    [ $scheme = dark ] && preferred=0 || preferred=1
+    chromium --headless --no-sandbox --disable-gpu --hide-scrollbars --enable-logging=stderr \
+      --user-data-dir="$folder/browser" --blink-settings=preferredColorScheme=$preferred \
+      --window-size=390,844 --screenshot="$folder/$scheme.png" "$page" >browser.log 2>&1 ||
+      fail "no picture of the page"
+    grep -q "Content Security Policy" browser.log && fail "the page breaks its own policy"
+    python3 "$project/tests/app/look_at_page.py" $scheme.png $scheme || fail "the $scheme page"
+  done
+else
+  echo "no chromium: the page was not looked at"
+fi
+
+# --- another link, drawn; the server takes it up; then it is withdrawn
+"$trug" feed garden.toml --listen "127.0.0.1:$port" --new-link --qr door.svg >second 2>>err
+second=$(link_in http 'calendar\.ics' second)
+equal "the code for the door" "$(link_in http / second)" "$(read_code door.svg)"
+equal "permissions of the code" 600 "$(stat -c %a door.svg)"
+wait_until answers 200 "$second"
+"$trug" feed garden.toml --revoke "$(link_in webcal 'calendar\.ics' second)" >withdrawn
+wait_until answers 410 "$second"
+equal "the first link" 200 "$(status "$address")"
+
+# --- a broken edit changes nothing
+cp garden.toml sound.toml
+echo 'flowering_year = "soon"' >>garden.toml
+wait_until told "^The feed stays as it was"
+told "^garden.toml:.*error:" || fail "what is wrong was not told"
+equal "GET after a broken edit" 200 "$(status "$address")"
+equal "tag after a broken edit" "$old_tag" "$(header ETag)"
+
+# --- a frost date moves jobs
+cp garden.feed.ics before.ics
+sed 's/^last_frost = .*/last_frost = "28 May"/' sound.toml >garden.toml
+cmp -s sound.toml garden.toml && fail "the plan has no last frost to change"
+wait_until tag_is_new
+cmp -s body garden.feed.ics || fail "what is served is not what is written"
+python3 "$project/tests/app/compare_feeds.py" before.ics garden.feed.ics $today || fail "the changes"
+
+# --- a restart forgets nothing and shows no link
+old_tag=$(tag)
+cp garden.feed.ics before.ics
+stop TERM
+cat err >>all
+start "$port"
+equal "what a restart shows" "" "$(cat out)"
+equal "tag after a restart" "$old_tag" "$(tag)"
+cmp before.ics garden.feed.ics || fail "a restart changed the file"
+
+# --- all links withdrawn
+"$trug" feed garden.toml --revoke-all >withdrawn
+wait_until answers 410 "$address"
+stop INT
+cat err >>all
+
+# --- what the program said holds no link
+for secret in "$token" "$(token_of "$second")"; do
+  if grep -qF "$secret" all garden.feed.links; then fail "a secret was told or kept"; fi
+done
+
+# --- what cannot be done
+refused() {
+  code=0
+  "$trug" feed garden.toml "$@" >out 2>err || code=$?
+  printf '%s: %s' "$code" "$(head -n 1 err)"
+}
+equal "an address for all" \
+  "2: error: 0.0.0.0 is every address of this machine, and none that a link could name" \
+  "$(refused --listen 0.0.0.0:0)"
+equal "no new link to draw" \
+  "2: error: there is no new link to draw, and trug keeps no copy of the old ones" \
+  "$(refused --listen 127.0.0.1:0 --qr new.svg)"
+echo "mine" >mine.svg
+equal "a file of the gardener's" "3: error: mine.svg stays as it is: trug did not draw it" \
+  "$(refused --new-link --qr mine.svg)"
+equal "an unknown link" "2: error: there is no such link in garden.feed.links" \
+  "$(refused --revoke "$(echo "$token" | tr a-zA-Z b-zaB-ZA)")"
+equal "no plan" "error: there is no plan gardn.toml" "$("$trug" feed gardn.toml --new-link 2>&1)"
+echo "The feed holds."

@@ -1,0 +1,248 @@
+// SPDX-License-Identifier: MIT
+// The feed through days and edits, with a clock and randomness of the test's own, and the file of
+// its links.
+#include "app/feed_keeper.h"
+
+#include <gtest/gtest.h>
+
+#include <cstdlib>
+#include <filesystem>
+#include <fstream>
+#include <sstream>
+
+#include "app/feed_links.h"
+#include "app/output_file.h"
+#include "app/real_files.h"
+
+namespace trug::app {
+namespace {
+
+namespace fs = std::filesystem;
+
+constexpr std::string_view kPlan = R"(flowering_year = 2027
+title = "Porch vases"
+garden = "5f0e9c1c-2f43-4a4e-8f0b-8a2f6f5f0a11"
+
+[place]
+latitude = 52.5
+last_frost = "10 May"
+first_frost = "12 October"
+frost_meaning = "garden"
+
+[[bed]]
+name = "long bed"
+length_m = 5
+width_m = 1.2
+
+[[bed.stretch]]
+length_m = 2
+crops = ["cornflower"]
+)";
+
+const std::string kToken(feed::kTokenLength, 'a');
+
+class FeedKeeperTest : public testing::Test {
+ protected:
+  FeedKeeperTest() {
+    std::string name = (fs::temp_directory_path() / "feed-keeper-XXXXXX").string();
+    EXPECT_NE(::mkdtemp(name.data()), nullptr);
+    folder_ = name;
+    options_.plans = {path("garden.toml")};
+    write("garden.toml", std::string(kPlan));
+    set_day("2027-03-01");
+    site_.set_links({{feed::token_hash(kToken), feed::LinkState::Active}});
+  }
+  ~FeedKeeperTest() override { fs::remove_all(folder_); }
+
+  std::string path(const std::string& name) const { return (folder_ / name).string(); }
+  void write(const std::string& name, const std::string& text) const {
+    std::ofstream(path(name), std::ios::binary) << text;
+  }
+  std::string read(const std::string& name) const {
+    std::ifstream stream(path(name), std::ios::binary);
+    std::ostringstream text;
+    text << stream.rdbuf();
+    return text.str();
+  }
+  void set_day(const std::string& day) {
+    moment_.today = parse_iso(day).value();
+    moment_.now = moment_.today;
+  }
+  std::string get(const std::string& name) const {
+    const feed::Response response = site_.answer({"GET", "/" + kToken + "/" + name, "", ""});
+    return response.status == 200 ? *response.body : "status " + std::to_string(response.status);
+  }
+  FeedKeeper keeper() {
+    return {options_, environment_, path("garden.feed.ics"), "http://127.0.0.1:8017", site_};
+  }
+  // A change is acted on when two looks have seen the same.
+  static void look_twice(FeedKeeper& keeper) {
+    keeper.look();
+    keeper.look();
+  }
+
+  fs::path folder_;
+  RealFiles files_;
+  std::ostringstream out_, err_;
+  Moment moment_;
+  std::uint8_t octet_ = 0;
+  Options options_;
+  feed::Site site_;
+  Environment environment_{.files = files_,
+                           .out = out_,
+                           .err = err_,
+                           .random =
+                               [this] {
+                                 std::array<std::uint8_t, 16> octets{};
+                                 octets.fill(octet_++);
+                                 return octets;
+                               },
+                           .clock = [this] { return moment_; }};
+};
+
+TEST_F(FeedKeeperTest, ServesTheFileItWrites) {
+  FeedKeeper feed = keeper();
+  EXPECT_EQ(get("calendar.ics"), "status 503");
+  ASSERT_EQ(feed.renew(), kDone) << err_.str();
+  EXPECT_EQ(get("calendar.ics"), read("garden.feed.ics"));
+  EXPECT_NE(get("").find("Porch vases"), std::string::npos);
+  EXPECT_NE(read("garden.feed.ics").find("X-PUBLISHED-TTL"), std::string::npos) << "not for a feed";
+}
+
+TEST_F(FeedKeeperTest, ANewDayIsOnThePageAndLeavesTheCalendar) {
+  FeedKeeper feed = keeper();
+  ASSERT_EQ(feed.renew(), kDone);
+  const std::string calendar = get("calendar.ics");
+  EXPECT_NE(get("").find("Mon 1 March 2027"), std::string::npos);
+  feed.look();
+  set_day("2027-03-02");
+  feed.look();
+  EXPECT_NE(get("").find("Tue 2 March 2027"), std::string::npos);
+  EXPECT_EQ(get("calendar.ics"), calendar);
+}
+
+TEST_F(FeedKeeperTest, AnEditIsTakenUpWhenTheFileLiesStill) {
+  FeedKeeper feed = keeper();
+  ASSERT_EQ(feed.renew(), kDone);
+  const std::string before = get("calendar.ics");
+  std::string plan(kPlan);
+  plan.replace(plan.find("10 May"), 6, "24 May");
+  write("garden.toml", plan);
+  feed.look();
+  EXPECT_EQ(get("calendar.ics"), before) << "it may still be written to";
+  feed.look();
+  EXPECT_NE(get("calendar.ics"), before);
+  EXPECT_EQ(get("calendar.ics"), read("garden.feed.ics"));
+}
+
+TEST_F(FeedKeeperTest, ASheetBesideThePlanIsWatchedToo) {
+  FeedKeeper feed = keeper();
+  ASSERT_EQ(feed.renew(), kDone);
+  fs::create_directory(path("crops"));
+  write("crops/cornflower.toml", "name = 3\n");
+  look_twice(feed);
+  EXPECT_NE(err_.str().find("crops/cornflower.toml:"), std::string::npos) << err_.str();
+  EXPECT_NE(err_.str().find("The feed stays as it was."), std::string::npos);
+}
+
+TEST_F(FeedKeeperTest, ABrokenEditKeepsTheLastGoodFeed) {
+  FeedKeeper feed = keeper();
+  ASSERT_EQ(feed.renew(), kDone);
+  const std::string before = get("calendar.ics");
+  write("garden.toml", std::string(kPlan) + "length_m = \"long\"\n");
+  look_twice(feed);
+  EXPECT_NE(err_.str().find("garden.toml:"), std::string::npos) << err_.str();
+  EXPECT_NE(err_.str().find("The feed stays as it was."), std::string::npos);
+  EXPECT_EQ(get("calendar.ics"), before);
+  EXPECT_EQ(read("garden.feed.ics"), before);
+  err_.str("");
+  look_twice(feed);
+  EXPECT_EQ(err_.str(), "") << "told once";
+  write("garden.toml", std::string(kPlan));
+  look_twice(feed);
+  EXPECT_EQ(err_.str(), "") << "as it was: nothing to tell";
+  EXPECT_EQ(get("calendar.ics"), before);
+}
+
+TEST_F(FeedKeeperTest, AForeignFileIsNotReplaced) {
+  write("garden.feed.ics", "my own notes\n");
+  FeedKeeper feed = keeper();
+  EXPECT_EQ(feed.renew(), kRefused);
+  EXPECT_EQ(read("garden.feed.ics"), "my own notes\n");
+  EXPECT_EQ(get("calendar.ics"), "status 503");
+}
+
+TEST_F(FeedKeeperTest, WhatCannotBeWrittenIsNotServed) {
+  FeedKeeper feed = keeper();
+  ASSERT_EQ(feed.renew(), kDone);
+  const std::string before = get("calendar.ics");
+  fs::remove(path("garden.feed.ics"));
+  fs::create_directory(path("garden.feed.ics"));
+  set_day("2027-03-02");
+  feed.look();
+  EXPECT_NE(err_.str().find("error: not a plain file"), std::string::npos) << err_.str();
+  EXPECT_EQ(get("calendar.ics"), before);
+}
+
+TEST_F(FeedKeeperTest, AFileThatGoesMissingIsMadeAnewWithHigherNumbers) {
+  FeedKeeper feed = keeper();
+  ASSERT_EQ(feed.renew(), kDone);
+  EXPECT_NE(get("calendar.ics").find("SEQUENCE:0\r\n"), std::string::npos);
+  fs::remove(path("garden.feed.ics"));
+  set_day("2027-03-02");
+  feed.look();
+  EXPECT_EQ(get("calendar.ics").find("SEQUENCE:0\r\n"), std::string::npos)
+      << "clients would think the events older than those they have";
+  EXPECT_EQ(get("calendar.ics"), read("garden.feed.ics"));
+}
+
+TEST_F(FeedKeeperTest, LinksAreKeptAsHashesForTheirOwnerAlone) {
+  const std::string file = path("garden.feed.links");
+  EXPECT_EQ(links_path(path("garden.feed.ics")), file);
+  const std::string first = new_token(environment_), second = new_token(environment_);
+  EXPECT_NE(first, second);
+  EXPECT_TRUE(feed::is_token(first));
+  ASSERT_TRUE(add_link(file, first, environment_));
+  write("garden.feed.links",
+        read("garden.feed.links") + "# active " + feed::token_hash(second) + " is the kitchen's\n");
+  ASSERT_TRUE(add_link(file, second, environment_));
+  EXPECT_EQ(fs::status(file).permissions(), fs::perms::owner_read | fs::perms::owner_write);
+  const std::string text = read("garden.feed.links");
+  EXPECT_EQ(text.find(first), std::string::npos);
+  EXPECT_EQ(text.find(second), std::string::npos);
+
+  EXPECT_EQ(withdraw_links(file, kToken, environment_), 0);
+  EXPECT_EQ(read("garden.feed.links"), text);
+  EXPECT_EQ(withdraw_links(file, second, environment_), 1);
+  const std::vector<feed::Link> expected{{feed::token_hash(first), feed::LinkState::Active},
+                                         {feed::token_hash(second), feed::LinkState::Revoked}};
+  EXPECT_EQ(read_links(file, environment_), expected);
+  EXPECT_NE(read("garden.feed.links").find("# active "), std::string::npos) << "a remark stays";
+  EXPECT_EQ(withdraw_links(file, std::nullopt, environment_), 2);
+  EXPECT_EQ(read_links(file, environment_)->front().state, feed::LinkState::Revoked);
+}
+
+TEST_F(FeedKeeperTest, AWrongFileOfLinksIsLeftAlone) {
+  const std::string wrong = "active " + kToken + "\n";
+  write("garden.feed.links", wrong);
+  EXPECT_FALSE(add_link(path("garden.feed.links"), kToken, environment_));
+  EXPECT_EQ(withdraw_links(path("garden.feed.links"), std::nullopt, environment_), std::nullopt);
+  EXPECT_EQ(read("garden.feed.links"), wrong);
+  EXPECT_NE(err_.str().find("garden.feed.links:1:1: error:"), std::string::npos) << err_.str();
+  EXPECT_EQ(err_.str().find(kToken), std::string::npos) << "it might be a secret";
+}
+
+TEST(Links, ATokenIsFoundInEveryFormOfALink) {
+  for (const std::string& link :
+       {kToken, "https://example.org/garden/" + kToken + "/calendar.ics",
+        "webcal://127.0.0.1:8017/" + kToken + "/calendar.ics", "http://x/" + kToken + "/"}) {
+    EXPECT_EQ(token_in(link), kToken) << link;
+  }
+  for (const std::string& link : {std::string(), std::string("https://example.org/garden/"),
+                                  kToken + "a", kToken.substr(1)}) {
+    EXPECT_EQ(token_in(link), std::nullopt) << link;
+  }
+}
+
+}  // namespace
+}  // namespace trug::app
