@@ -16,6 +16,7 @@ struct Row {
   FindingCode code{};
   Remedy::Kind remedy{};
   bool into_head = false;
+  std::string at_first;  // stands there before
 };
 
 std::string with(std::string text, const std::string& pasted) {
@@ -27,13 +28,20 @@ std::vector<Row> rows() {
   const std::string bed = "[[bed]]\nname = \"b\"\nlength_m = 4\nwidth_m = 1\n[[bed.stretch]]\nlength_m = 2\n";
   return {
       {"too many plants", "", bed + "[[bed.stretch.crop]]\ncrop = \"dahlia\"\nPASTE\n",
-       FindingCode::TooManyPlants, Remedy::Kind::FewerPlants},
+       FindingCode::TooManyPlants, Remedy::Kind::FewerPlants, false, "plants = 400"},
       {"ground taken, lift earlier", "",
-       bed + "[[bed.stretch.crop]]\ncrop = \"sweet william\"\nPASTE\n"
+       "[work]\ndays = [\"Wed\"]\n[wish]\nvases_per_week = 1\nstems_per_vase = 12\n"
+       "from = \"1 May\"\nto = \"28 September\"\n" +
+           bed + "[[bed.stretch.crop]]\ncrop = \"canterbury bells\"\nPASTE\n"
              "[[bed.stretch.crop]]\ncrop = \"china aster\"\n",
        FindingCode::GroundTaken, Remedy::Kind::LiftEarlier},
+      {"too far on before the winter", "",
+       bed + "[[bed.stretch.crop]]\ncrop = \"euphorbia\"\nPASTE\n",
+       FindingCode::TooEarly, Remedy::Kind::StartLater},
+      {"a dear crop", "", bed + "PASTE\n", FindingCode::CostsStems, Remedy::Kind::LeaveOut, false,
+       "crops = [\"sunflower\", \"zinnia\"]"},
       {"too late this year", "PASTE\n",
-       "[work]\nno_jobs_before = 2026-11-01\n" + bed + "crops = [\"honesty\"]\n",
+       "[work]\nno_jobs_before = 2027-02-01\n" + bed + "crops = [\"honesty\"]\n",
        FindingCode::TooLate, Remedy::Kind::NextYear, true},
   };
 }
@@ -41,9 +49,7 @@ std::vector<Row> rows() {
 TEST(Remedies, MakeTheirFindingGoWhenPasted) {
   for (const Row& row : rows()) {
     SCOPED_TRACE(row.name);
-    const bool plants = row.code == FindingCode::TooManyPlants;
-    const Planned before =
-        planned(with(row.head, ""), with(row.beds, plants ? "plants = 400" : ""));
+    const Planned before = planned(with(row.head, ""), with(row.beds, row.at_first));
     const Finding* finding = before.finding(row.code);
     ASSERT_TRUE(finding);
     ASSERT_TRUE(finding->remedy);

@@ -19,7 +19,7 @@ const std::vector<Candidate>& strips(const Planned& p) {
 }
 
 TEST(Successions, AreEqualInCuttingAndCloseUpInSowing) {
-  const Planned p = planned("", sunflowers(5, "way = \"sown in place in spring\"\n"));
+  const Planned p = planned("", sunflowers(5, "gap_weeks = 2\nway = \"sown in place in spring\"\n"));
   ASSERT_TRUE(p.choice.plantings[0].chosen);
   const auto& sowings = strips(p);
   ASSERT_EQ(sowings.size(), 5u);
