@@ -2,12 +2,13 @@
 #include "climate/climate.h"
 
 #include <cassert>
+#include <utility>
 #include <variant>
 
 namespace trug::climate {
 
-Climate Climate::from(const Place& place) {
-  Climate climate(place);
+Climate Climate::from(const Place& place, double spread_c) {
+  Climate climate(place, spread_c);
   if (const auto* two = std::get_if<TwoMeans>(&place.temperatures)) {
     climate.mean_ = YearCurve::from_two(two->year_mean_c, two->warmest_month_c, is_southern(place));
   } else if (const auto* months = std::get_if<MonthlyMeans>(&place.temperatures)) {
@@ -17,9 +18,30 @@ Climate Climate::from(const Place& place) {
   return climate;
 }
 
+Climate Climate::with_record(std::shared_ptr<const DailyRecord> record, int years_later) const {
+  Climate climate = *this;
+  climate.record_ = std::move(record);
+  climate.years_later_ = years_later;
+  return climate;
+}
+
 double Climate::mean_c(Date day) const {
   assert(mean_);
-  return mean_->on(day);
+  const auto measured = measured_c(day);
+  return measured ? *measured : mean_->on(day);
+}
+
+std::optional<double> Climate::measured_c(Date day) const {
+  if (!record_) return std::nullopt;
+  if (years_later_ != 0) {
+    const std::chrono::year_month_day ymd{day};
+    day = on(ymd.month() / ymd.day(), year_of(day) + years_later_);
+  }
+  if (day < record_->first || day >= record_->until()) return std::nullopt;
+  const DailyWeather& weather =
+      record_->days[static_cast<std::size_t>(days_between(record_->first, day))];
+  if (!weather.min_c || !weather.max_c) return std::nullopt;
+  return (*weather.min_c + *weather.max_c) / 2;
 }
 
 std::optional<double> Climate::max_c(Date day) const {

@@ -4,6 +4,7 @@
 
 #include <array>
 #include <map>
+#include <memory>
 #include <optional>
 
 #include "base/date.h"
@@ -11,6 +12,7 @@
 #include "climate/frost.h"
 #include "climate/year_curve.h"
 #include "garden/plan.h"
+#include "garden/weather.h"
 
 namespace trug::climate {
 
@@ -22,19 +24,28 @@ inline constexpr double kDefaultSpreadC = 3.0;
 // Remembers day lengths as they are asked for, so one Climate belongs to one thread.
 class Climate {
  public:
-  static Climate from(const Place& place);
+  // `spread_c`: of a day's mean about the average, from the place's own record where there is one.
+  static Climate from(const Place& place, double spread_c = kDefaultSpreadC);
+  // The same place in weather that was measured: where the record has both a minimum and a maximum
+  // of a day, their mean is the day's, without spread; elsewhere the average stays. A day is looked
+  // up `years_later` years later: the weather of other years, laid over these.
+  Climate with_record(std::shared_ptr<const DailyRecord> record, int years_later = 0) const;
 
   double latitude() const { return place_.latitude; }
   bool southern() const { return is_southern(place_); }
   double heated_c() const { return place_.heated_c; }
 
   bool has_temperatures() const { return mean_.has_value(); }
-  // The average of that day of the year; only where has_temperatures().
+  // What was measured, else the average of that day of the year; only where has_temperatures().
   double mean_c(Date day) const;
-  // The average daily maximum; nullopt where the plan does not give monthly maxima.
+  bool has_record() const { return record_ != nullptr; }
+  bool measured(Date day) const { return measured_c(day).has_value(); }
+  // The average daily maximum; nullopt where the plan does not give monthly maxima. Never the
+  // measured one: what stops in the heat stops in hot weeks, not on a hot day.
   std::optional<double> max_c(Date day) const;
-  // Standard deviation of a day's mean about mean_c.
-  double spread_c() const { return kDefaultSpreadC; }
+  // Standard deviation of a day's mean about the average, and about mean_c of a day.
+  double spread_c() const { return spread_c_; }
+  double spread_c(Date day) const { return measured(day) ? 0 : spread_c_; }
 
   // Average garden frosts before and after the growth of that season.
   SeasonFrosts frosts(int flowering_year) const { return season_frosts(place_, flowering_year); }
@@ -47,9 +58,13 @@ class Climate {
  private:
   using HoursOfYear = std::array<double, 366>;
 
-  explicit Climate(const Place& place) : place_(place) {}
+  Climate(const Place& place, double spread_c) : place_(place), spread_c_(spread_c) {}
+  std::optional<double> measured_c(Date day) const;
 
   Place place_;
+  double spread_c_;
+  std::shared_ptr<const DailyRecord> record_;
+  int years_later_ = 0;
   std::optional<YearCurve> mean_;
   std::optional<YearCurve> max_;
   mutable std::map<int, std::array<HoursOfYear, 2>> hours_;  // by year, then horizon

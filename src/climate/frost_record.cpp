@@ -69,21 +69,11 @@ FrostWinter frost_winter(const DailyRecord& record, double threshold_c, int year
   return winter;
 }
 
-// The quantiles of `sorted` at kLevels by Hazen's positions (i - 0.5) / n, straight lines between
-// them. `before` winters without frost stand before all dates, `after` behind them: last frosts
-// that never came count as early, first frosts that never came as late.
+// Last frosts that never came count as early, first frosts that never came as late.
 FrostDates::Levels counted_levels(const std::vector<double>& sorted, int before, int after) {
-  const double total = static_cast<double>(sorted.size()) + before + after;
   FrostDates::Levels levels;
   for (std::size_t i = 0; i < kLevels.size(); ++i) {
-    const double rank = kLevels[i] * total + 0.5 - before;  // 1 is the first date
-    const double last = static_cast<double>(sorted.size());
-    if ((rank < 1 && before > 0) || (rank > last && after > 0)) continue;
-    const double inside = std::clamp(rank, 1.0, last);
-    const auto low = static_cast<std::size_t>(inside);
-    const double part = inside - static_cast<double>(low);
-    const double next = low < sorted.size() ? sorted[low] : sorted.back();
-    levels[i] = sorted[low - 1] + part * (next - sorted[low - 1]);
+    levels[i] = counted_level(sorted, kLevels[i], before, after);
   }
   return levels;
 }
@@ -146,6 +136,19 @@ double spread_about(const YearCurve& curve, const DailyRecord& record, bool sout
 }
 
 }  // namespace
+
+std::optional<double> counted_level(const std::vector<double>& sorted, double share, int before,
+                                    int after) {
+  if (sorted.empty()) return std::nullopt;
+  const double last = static_cast<double>(sorted.size());
+  const double rank = share * (last + before + after) + 0.5 - before;  // 1 is the first value
+  if ((rank < 1 && before > 0) || (rank > last && after > 0)) return std::nullopt;
+  const double inside = std::clamp(rank, 1.0, last);
+  const auto low = static_cast<std::size_t>(inside);
+  const double part = inside - static_cast<double>(low);
+  const double next = low < sorted.size() ? sorted[low] : sorted.back();
+  return sorted[low - 1] + part * (next - sorted[low - 1]);
+}
 
 double FrostDates::frost_share() const {
   return winters > 0 ? static_cast<double>(with_frost) / winters : 0;

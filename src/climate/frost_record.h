@@ -68,6 +68,13 @@ FrostStatistics frost_statistics(const DailyRecord& record, double threshold_c, 
 // `winters` that tell.
 FrostDates frost_dates(std::vector<double> days, int winters, Frost which, double threshold_c);
 
+// The value reached in `share` (0 to 1) of all cases by Hazen's plotting positions (i - 0.5) / n,
+// straight lines between them. Besides those of `sorted` there are cases without a value: `before`
+// count as earlier than all, `after` as later. nullopt: the share falls among these, or there is no
+// value.
+std::optional<double> counted_level(const std::vector<double>& sorted, double share, int before,
+                                    int after);
+
 // A day counted from the start of the winter, rounded, as a day of the year, and back.
 MonthDay winter_day(double days, bool southern);
 int days_into_winter(Date day, bool southern);

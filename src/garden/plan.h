@@ -41,9 +41,10 @@ struct Place {
   MonthDay first_frost{};
   FrostMeaning frost_meaning = FrostMeaning::Garden;
   Temperatures temperatures;
-  double heated_c = 16;             // where seedlings are raised in warmth
-  std::optional<double> coldest_c;  // usual coldest night; absent: winter losses are not judged
-  double risk = 0.2;                // of frost on tender plants, accepted: one year in five
+  double heated_c = 16;                // where seedlings are raised in warmth
+  std::optional<std::string> weather;  // a daily record, named from the plan's folder
+  std::optional<double> coldest_c;     // usual coldest night; absent: winter losses are not judged
+  double risk = 0.2;                   // of frost on tender plants, accepted: one year in five
   Position at;
 };
 
@@ -71,8 +72,8 @@ struct Work {
 // What the plan insists on for one crop. A pin beats windows and work days, never rules.
 struct Pins {
   std::optional<std::string> way;
-  std::optional<Date> start_on;    // sowing, or planting what is not sown
-  std::optional<Date> plant_on;    // into its place in the bed
+  std::optional<Date> start_on;  // sowing, or planting what is not sown
+  std::optional<Date> plant_on;  // into its place in the bed
   std::optional<Date> lift_on;
   std::optional<Date> not_before;  // nothing of it earlier
 };
@@ -88,7 +89,7 @@ struct CropEntry {
   std::vector<std::string> colours;  // of the variety; empty: the sheet's
   bool keep = false;                 // bulbs: left in the ground until the leaves have died
   int successions = 1;
-  std::optional<int> gap_days;       // between first cuts; absent: the sheet's, else 14
+  std::optional<int> gap_days;  // between first cuts; absent: the sheet's, else 14
   std::optional<std::string> person;
   Pins pins;
   Position at;

@@ -43,54 +43,78 @@ const Group* find_group(const Sheet& sheet, std::string_view name) {
 
 std::string_view to_string(LifeCycle life_cycle) {
   switch (life_cycle) {
-    case LifeCycle::HardyAnnual: return "hardy annual";
-    case LifeCycle::HalfHardyAnnual: return "half-hardy annual";
-    case LifeCycle::TenderAnnual: return "tender annual";
-    case LifeCycle::Biennial: return "biennial";
-    case LifeCycle::Perennial: return "perennial";
-    case LifeCycle::Bulb: return "bulb";
-    case LifeCycle::Corm: return "corm";
-    case LifeCycle::Tuber: return "tuber";
-    case LifeCycle::Shrub: return "shrub";
+    case LifeCycle::HardyAnnual:
+      return "hardy annual";
+    case LifeCycle::HalfHardyAnnual:
+      return "half-hardy annual";
+    case LifeCycle::TenderAnnual:
+      return "tender annual";
+    case LifeCycle::Biennial:
+      return "biennial";
+    case LifeCycle::Perennial:
+      return "perennial";
+    case LifeCycle::Bulb:
+      return "bulb";
+    case LifeCycle::Corm:
+      return "corm";
+    case LifeCycle::Tuber:
+      return "tuber";
+    case LifeCycle::Shrub:
+      return "shrub";
   }
   return "";
 }
 
 std::string_view to_string(FrostClass frost_class) {
   switch (frost_class) {
-    case FrostClass::Hardy: return "hardy";
-    case FrostClass::HalfHardy: return "half-hardy";
-    case FrostClass::Tender: return "tender";
+    case FrostClass::Hardy:
+      return "hardy";
+    case FrostClass::HalfHardy:
+      return "half-hardy";
+    case FrostClass::Tender:
+      return "tender";
   }
   return "";
 }
 
 std::string_view to_string(Habit habit) {
   switch (habit) {
-    case Habit::Single: return "single";
-    case Habit::Limited: return "limited";
-    case Habit::CutAndComeAgain: return "cut-and-come-again";
+    case Habit::Single:
+      return "single";
+    case Habit::Limited:
+      return "limited";
+    case Habit::CutAndComeAgain:
+      return "cut-and-come-again";
   }
   return "";
 }
 
 std::string_view to_string(Role role) {
   switch (role) {
-    case Role::Focal: return "focal";
-    case Role::Secondary: return "secondary";
-    case Role::Line: return "line";
-    case Role::Filler: return "filler";
-    case Role::Foliage: return "foliage";
+    case Role::Focal:
+      return "focal";
+    case Role::Secondary:
+      return "secondary";
+    case Role::Line:
+      return "line";
+    case Role::Filler:
+      return "filler";
+    case Role::Foliage:
+      return "foliage";
   }
   return "";
 }
 
 std::string_view to_string(Raised raised) {
   switch (raised) {
-    case Raised::InPlace: return "in place";
-    case Raised::Heated: return "heated";
-    case Raised::Frame: return "frame";
-    case Raised::NurseryBed: return "nursery bed";
+    case Raised::InPlace:
+      return "in place";
+    case Raised::Heated:
+      return "heated";
+    case Raised::Frame:
+      return "frame";
+    case Raised::NurseryBed:
+      return "nursery bed";
   }
   return "";
 }

@@ -13,7 +13,15 @@
 namespace trug {
 
 enum class LifeCycle {
-  HardyAnnual, HalfHardyAnnual, TenderAnnual, Biennial, Perennial, Bulb, Corm, Tuber, Shrub
+  HardyAnnual,
+  HalfHardyAnnual,
+  TenderAnnual,
+  Biennial,
+  Perennial,
+  Bulb,
+  Corm,
+  Tuber,
+  Shrub
 };
 enum class FrostClass { Hardy, HalfHardy, Tender };
 // Single: one flush within a fortnight. Limited: three to four weeks with a peak.
@@ -50,8 +58,9 @@ struct FrostWindow {
 struct DayLengthResponse {
   enum class Kind { Neutral, Long, Short, CriticalShort };
   Kind kind = Kind::Neutral;
-  double from_hours = 10.5;  // Long: no progress beyond the floor up to here. Short: full pace up to here
-  double to_hours = 14.5;    // Long: full pace from here
+  double from_hours =
+      10.5;  // Long: no progress beyond the floor up to here. Short: full pace up to here
+  double to_hours = 14.5;         // Long: full pace from here
   double slower_per_hour = 0.02;  // Short: loss of pace an hour beyond from_hours
   double floor = 0;               // the least pace (CriticalShort: beyond from_hours)
   bool sunrise_to_sunset = false;
@@ -61,24 +70,26 @@ struct DayLengthResponse {
 struct Growth {
   double base_c = 0;
   double top_c = 0;
-  double heat_to_respond_kd = 0;       // from sowing (bulbs, tubers: planting; perennials: the new year)
+  double heat_to_respond_kd = 0;  // from sowing (bulbs, tubers: planting; perennials: the new year)
   double heat_to_first_flower_kd = 0;  // from "able to respond" to first flower
   DayLengthResponse day_length;
-  std::optional<double> vernal_days;       // effective chilling days; absent: none needed
-  std::optional<double> stop_above_max_c;  // cutting ends when the smoothed daily maximum passes this
+  std::optional<double> vernal_days;  // effective chilling days; absent: none needed
+  std::optional<double>
+      stop_above_max_c;  // cutting ends when the smoothed daily maximum passes this
 };
 
 struct Group {
-  std::string name;                          // "early"
-  std::optional<FrostWindow> first_flower;   // replaces the ways' first-flower windows
-  std::optional<Growth> growth;              // replaces the sheet's
+  std::string name;                         // "early"
+  std::optional<FrostWindow> first_flower;  // replaces the ways' first-flower windows
+  std::optional<Growth> growth;             // replaces the sheet's
   std::optional<Range> cutting_weeks;
   std::optional<Range> stems_per_plant;
 };
 
 // One way to raise the crop.
 struct Way {
-  std::string name;  // "sown outdoors in autumn": unique in its sheet; the first is the trade's first choice
+  std::string name;  // "sown outdoors in autumn": unique in its sheet; the first is the trade's
+                     // first choice
   Method method = Method::Seed;
   Raised raised = Raised::InPlace;
   // When it goes to its place in the bed: the sowing day where it is sown in place, else the day it
@@ -91,9 +102,10 @@ struct Way {
   // First flower where the heat model cannot be used; frosts of the flowering year.
   std::optional<FrostWindow> first_flower;
   std::optional<Range> stems_per_plant;  // of this way; absent: the sheet's
-  std::optional<int> prick_out_weeks;    // weeks after sowing; absent: sown in modules, not pricked out
-  std::optional<int> pot_on_weeks;       // weeks after sowing; absent: not potted on
-  std::optional<std::string> note;       // advice for this way, one sentence
+  std::optional<int>
+      prick_out_weeks;              // weeks after sowing; absent: sown in modules, not pricked out
+  std::optional<int> pot_on_weeks;  // weeks after sowing; absent: not potted on
+  std::optional<std::string> note;  // advice for this way, one sentence
 };
 
 struct Pinch {
@@ -108,8 +120,8 @@ struct Pretreatment {
   enum class Kind { Chill, Soak, PreSprout, ColdStore };
   Kind kind = Kind::Soak;
   Range days;
-  std::string text;       // how, one sentence
-  bool needed = false;    // false: it helps
+  std::string text;     // how, one sentence
+  bool needed = false;  // false: it helps
 };
 
 struct SecondFlush {
@@ -134,8 +146,9 @@ struct Caution {
 struct Source {
   enum class Kind { Published, CommonPractice, Memory };
   Kind kind = Kind::Memory;
-  std::string name;                 // who and what; empty for common practice and memory
-  std::vector<std::string> covers;  // keys, "way.sown outdoors in autumn.window", or "*" for the rest
+  std::string name;  // who and what; empty for common practice and memory
+  std::vector<std::string>
+      covers;  // keys, "way.sown outdoors in autumn.window", or "*" for the rest
 };
 
 struct Sheet {
@@ -156,8 +169,9 @@ struct Sheet {
   Range stems_per_plant;
   Range cutting_weeks;
   Habit habit = Habit::CutAndComeAgain;
-  std::optional<int> fewest_cutting_days;  // absent: 14, cut-and-come-again 21
-  std::optional<int> fewest_days_from_sowing;  // to first flower, whatever windows or heat say; bulbs: from planting
+  std::optional<int> fewest_cutting_days;      // absent: 14, cut-and-come-again 21
+  std::optional<int> fewest_days_from_sowing;  // to first flower, whatever windows or heat say;
+                                               // bulbs: from planting
   std::optional<int> productive_years;
   std::optional<int> rotation_years;
   std::optional<double> succession_gap_days;  // absent: 14

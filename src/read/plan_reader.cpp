@@ -35,6 +35,7 @@ constexpr KeyHome kHomes[] = {
     {"year_mean_f", "[place]"},
     {"warmest_month_c", "[place]"},
     {"warmest_month_f", "[place]"},
+    {"weather", "[place]"},
     {"heated_c", "[place]"},
     {"heated_f", "[place]"},
     {"coldest_c", "[place]"},
@@ -88,6 +89,7 @@ constexpr KeyHome kHomes[] = {
     {"not_before", kCrop},
 };
 
+constexpr std::size_t kLongestPath = 500;
 constexpr Bounds kPlausible{-60, 60};  // degrees Celsius, of any month or night anywhere
 
 // Days from the first of the month `season_start` to a day, in a year without 29 February.
@@ -160,7 +162,7 @@ class PlanReader {
     place.heated_c = read_celsius(table, "heated", {0, 40}).value_or(place.heated_c);
     place.coldest_c = read_celsius(table, "coldest", kPlausible);
     place.risk = table.number("risk", kOptional, {0.01, 0.5}).value_or(place.risk);
-    refuse_for_now(table, "weather", "write the monthly means: mean_c = [ ... ]");
+    place.weather = table.text("weather", kOptional, kLongestPath);
     table.finish(kHomes);
   }
 

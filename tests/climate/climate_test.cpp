@@ -3,6 +3,9 @@
 
 #include <gtest/gtest.h>
 
+#include <memory>
+#include <utility>
+
 namespace trug::climate {
 namespace {
 
@@ -84,6 +87,50 @@ TEST(Climate, MonthlyMeansAndMaxima) {
 TEST(Climate, FrostsAreThePlaces) {
   EXPECT_EQ(Climate::from(place(-41)).frosts(2027), season_frosts(place(-41), 2027));
   EXPECT_EQ(iso(Climate::from(place(-41)).frosts(2027).last), "2026-10-20");
+}
+
+DailyRecord record(Date first, std::vector<DailyWeather> days) { return {first, std::move(days)}; }
+
+Climate at_ten(double spread_c) {
+  Place ten = place(52);
+  MonthlyMeans months;
+  months.mean_c.fill(10);
+  ten.temperatures = months;
+  return Climate::from(ten, spread_c);
+}
+
+TEST(Climate, MeasuredDaysStandInForAverages) {
+  const Climate climate = at_ten(2.5).with_record(std::make_shared<DailyRecord>(
+      record(make_date(2027, 3, 1), {{4.0, 10.0}, {std::nullopt, 10.0}, {-2.0, 4.0}})));
+  struct Row {
+    Date day;
+    bool measured;
+    double mean_c, spread_c;
+  };
+  for (const Row& row :
+       {Row{make_date(2027, 2, 28), false, 10, 2.5}, Row{make_date(2027, 3, 1), true, 7, 0},
+        Row{make_date(2027, 3, 2), false, 10, 2.5}, Row{make_date(2027, 3, 3), true, 1, 0},
+        Row{make_date(2027, 3, 4), false, 10, 2.5}}) {
+    SCOPED_TRACE(iso(row.day));
+    EXPECT_EQ(climate.measured(row.day), row.measured);
+    EXPECT_NEAR(climate.mean_c(row.day), row.mean_c, 1e-9);
+    EXPECT_EQ(climate.spread_c(row.day), row.spread_c);
+  }
+  EXPECT_EQ(climate.spread_c(), 2.5);
+}
+
+TEST(Climate, TheWeatherOfOtherYearsIsLaidOverDayByDay) {
+  const auto leap = std::make_shared<DailyRecord>(
+      record(make_date(2020, 2, 28), {{0.0, 2.0}, {2.0, 4.0}, {4.0, 6.0}}));
+  const Climate plain_year = at_ten(3).with_record(leap, 2020 - 2027);
+  EXPECT_EQ(plain_year.mean_c(make_date(2027, 2, 28)), 1);
+  EXPECT_EQ(plain_year.mean_c(make_date(2027, 3, 1)), 5);
+  EXPECT_FALSE(plain_year.measured(make_date(2020, 2, 28)));
+  const auto plain =
+      std::make_shared<DailyRecord>(record(make_date(2021, 2, 28), {{0.0, 2.0}, {4.0, 6.0}}));
+  const Climate leap_year = at_ten(3).with_record(plain, 2021 - 2028);
+  EXPECT_EQ(leap_year.mean_c(make_date(2028, 2, 29)), 1);
+  EXPECT_EQ(leap_year.mean_c(make_date(2028, 3, 1)), 5);
 }
 
 }  // namespace

@@ -324,5 +324,23 @@ TEST(LastYears, CutsTheRecord) {
   EXPECT_EQ(last_years(days, 100).days.size(), days.days.size());
 }
 
+// R 4.2.2: quantile(c(3, 5, 8, 9, 14, 20, 21), c(.1, .25, .5, .9), type = 5), Hazen's positions.
+TEST(CountedLevel, AsRCountsIt) {
+  const std::vector<double> values = {3, 5, 8, 9, 14, 20, 21};
+  EXPECT_NEAR(counted_level(values, 0.1, 0, 0).value(), 3.4, 1e-9);
+  EXPECT_NEAR(counted_level(values, 0.25, 0, 0).value(), 5.75, 1e-9);
+  EXPECT_NEAR(counted_level(values, 0.5, 0, 0).value(), 9, 1e-9);
+  EXPECT_NEAR(counted_level(values, 0.9, 0, 0).value(), 20.8, 1e-9);
+}
+
+TEST(CountedLevel, CasesWithoutAValueTakeTheirPlaces) {
+  const std::vector<double> values = {1, 2, 3, 4, 5, 6, 7};
+  EXPECT_NEAR(counted_level(values, 0.5, 0, 3).value(), 5.5, 1e-9);
+  EXPECT_NEAR(counted_level(values, 0.5, 3, 0).value(), 2.5, 1e-9);
+  EXPECT_FALSE(counted_level(values, 0.9, 0, 3));
+  EXPECT_FALSE(counted_level(values, 0.1, 3, 0));
+  EXPECT_FALSE(counted_level({}, 0.5, 0, 3));
+}
+
 }  // namespace
 }  // namespace trug::climate

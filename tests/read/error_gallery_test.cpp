@@ -772,14 +772,6 @@ const Row kRows[] = {
      "plan.toml:1:1: error: cannot read this line: expected a key, a heading or a comment, saw '\\u007F'\n"
      "  | ?ELF??\n"
      "  | ^\n"},
-    {"WeatherNotYet",
-     "frost_meaning",
-     "weather = \"daily.csv\"\n"
-     "frost_meaning",
-     "plan.toml:8:11: error: 'weather' cannot be used yet\n"
-     "  | weather = \"daily.csv\"\n"
-     "  |           ^\n"
-     "  hint: write the monthly means: mean_c = [ ... ]\n"},
     {"HappenedNotYet",
      "[[bed]]",
      "[[happened]]\n"

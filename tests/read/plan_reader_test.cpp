@@ -298,5 +298,15 @@ TEST(PlanReader, AnswersForItsOwnFileOnly) {
   EXPECT_TRUE(read_plan(files, "good.toml", sheets, diagnostics));
 }
 
+TEST(PlanReader, TakesTheNameOfADailyRecord) {
+  std::string text(kSmallPlan);
+  const std::string frost = "frost_meaning = \"garden\"\n";
+  text.insert(text.find(frost), "weather = \"records/daily.csv\"\n");
+  const Reading reading = read_text(text);
+  ASSERT_TRUE(reading.plan) << reading.diagnostics.render();
+  EXPECT_EQ(reading.plan->place.weather, "records/daily.csv");
+  EXPECT_FALSE(read_text(std::string(kSmallPlan)).plan->place.weather);
+}
+
 }  // namespace
 }  // namespace trug::read
