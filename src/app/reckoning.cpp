@@ -3,8 +3,10 @@
 
 #include <filesystem>
 
+#include "app/measured_weather.h"
 #include "app/version.h"
 #include "calendar/event.h"
+#include "ground/weather_forecast.h"
 #include "read/plan_reader.h"
 #include "work/make_jobs.h"
 
@@ -56,6 +58,10 @@ std::unique_ptr<Reckoning> reckon(const Options& options, const Environment& env
   result->library = open_library(options, path, environment, diagnostics);
   auto plan = read::read_plan(environment.files, path, *result->library, diagnostics);
   if (plan) result->sheets = sheets_of(*plan, *result->library, diagnostics);
+  std::optional<MeasuredWeather> weather;
+  if (plan && plan->place.weather) {
+    weather = read_weather(environment.files, today(options, environment), *plan, diagnostics);
+  }
   if (!diagnostics.empty()) environment.err << diagnostics.render();
   if (!plan || diagnostics.has_errors()) {
     if (options.json) {
@@ -66,10 +72,18 @@ std::unique_ptr<Reckoning> reckon(const Options& options, const Environment& env
   }
   if (options.verbose) environment.err << "read " << path << "\n";
   result->plan = std::move(*plan);
-  result->climate = std::make_unique<climate::Climate>(climate::Climate::from(result->plan.place));
+  result->climate = std::make_unique<climate::Climate>(climate::Climate::from(
+      result->plan.place, weather ? weather->spread_c : climate::kDefaultSpreadC));
   result->choice = ground::choose_plan(result->plan, result->sheets, *result->climate);
-  result->findings =
-      ground::find(result->plan, result->sheets, *result->climate, result->choice);
+  // The findings judge the choice as the averages made it, but the weeks as they will be.
+  ground::PlanChoice judged = result->choice;
+  if (weather) {
+    ground::forecast_in(result->climate->with_record(weather->record), result->plan,
+                        result->choice);
+    ground::spread_by_years(*result->climate, weather->record, result->plan, result->choice);
+    judged.weeks = result->choice.weeks;
+  }
+  result->findings = ground::find(result->plan, result->sheets, *result->climate, judged);
   result->jobs =
       work::make_jobs(result->plan, result->choice, *result->climate, today(options, environment));
   if (result->plan.garden) {

@@ -12,17 +12,18 @@ namespace {
 
 using growth::CropClock;
 
-constexpr int kHalfHardyBeforeFrost = 30;  // screen -2 degC against garden frost (growth models, 4 and 7)
-constexpr int kTuberEmergence = 21;        // from planting to leaves (memory)
-constexpr int kMidwinterAfterSeasonStart = 15;
-constexpr double kFrameGain = 4;           // above the coldest night outdoors (memory)
-constexpr double kTooEarlyShare = 0.4;     // of the last stage by the first ten-hour day (memory)
+constexpr int kHalfHardyBeforeFrost =
+    30;                              // screen -2 degC against garden frost (growth models, 4 and 7)
+constexpr int kTuberEmergence = 21;  // from planting to leaves (memory)
+constexpr int kMidwinterAfterSeasonStart = 45;  // until then hard cold may still come (memory)
+constexpr double kFrameGain = 4;                // above the coldest night outdoors (memory)
+constexpr double kTooEarlyShare = 0.4;  // of the last stage by the first ten-hour day (memory)
 constexpr double kWholeRosette = 0.995;
-constexpr double kHalfRosette = 0.5;       // memory
-constexpr double kWeeksOff = 2;            // a pinned start may leave the usual weeks by this
-constexpr int kLeafDays = 42;              // bulbs kept: until the leaves have died (common practice)
-constexpr int kFewestDaysToCut = 8;        // so that two crops of a stretch never share a week
-constexpr double kSuccessionGap = 14;     // between first cuts (common practice)
+constexpr double kHalfRosette = 0.5;   // memory
+constexpr double kWeeksOff = 2;        // a pinned start may leave the usual weeks by this
+constexpr int kLeafDays = 42;          // bulbs kept: until the leaves have died (common practice)
+constexpr int kFewestDaysToCut = 8;    // so that two crops of a stretch never share a week
+constexpr double kSuccessionGap = 14;  // between first cuts (common practice)
 constexpr int kFewestSeasonDays = 28;
 constexpr int kFewestSeasonDaysSingle = 14;
 
@@ -58,16 +59,16 @@ class Generator {
     if (!way.window) return;
     const DateRange window = clock_.window_days(*way.window, way.flowers);
     const Pins& pins = entry_.pins;
-    const bool long_under_cover =
-        way.weeks_under_cover && way.raised != Raised::NurseryBed &&
-        way.weeks_under_cover->low > kLongUnderCoverWeeks;
+    const bool long_under_cover = way.weeks_under_cover && way.raised != Raised::NurseryBed &&
+                                  way.weeks_under_cover->low > kLongUnderCoverWeeks;
     const int late = long_under_cover ? kLateWeeksLongUnderCover : kLateWeeks;
     DateRange days{window.from, window.until + Days{7 * late}};
     if (pins.plant_on) days = {*pins.plant_on, *pins.plant_on + Days{1}};
     if (pins.start_on && !way.weeks_under_cover) days = {*pins.start_on, *pins.start_on + Days{1}};
     if (pins.start_on && !pins.plant_on && way.weeks_under_cover) days = within_reach(way, days);
     for (Date day = days.from; day < days.until; day += Days{1}) {
-      if (!pins.plant_on && !is_work_day(day) && !(pins.start_on && !way.weeks_under_cover)) continue;
+      if (!pins.plant_on && !is_work_day(day) && !(pins.start_on && !way.weeks_under_cover))
+        continue;
       try_in_ground(index, day, out);
     }
   }
@@ -148,9 +149,8 @@ class Generator {
   std::optional<Refusal> judge_dates(const Candidate& c, const Way& way) const {
     if (way.method == Method::Established) return std::nullopt;
     const auto too_late = [&](const std::optional<Date>& limit, Rule rule) {
-      return limit && c.start < *limit
-                 ? std::optional(Refusal{rule, c.start, c.start, limit})
-                 : std::nullopt;
+      return limit && c.start < *limit ? std::optional(Refusal{rule, c.start, c.start, limit})
+                                       : std::nullopt;
     };
     if (auto refusal = too_late(setting_.work.no_jobs_before, Rule::TooLate)) return refusal;
     return too_late(entry_.pins.not_before, Rule::Pinned);
@@ -164,9 +164,9 @@ class Generator {
     // The winter's cold decides, not spring's; tender plants stand no winter.
     if (hardiness == FrostClass::HalfHardy && c.in_ground < midwinter()) return std::nullopt;
     const Date last = setting_.climate.frosts(setting_.flowering_year).last;
-    const Date safe =
-        climate::frost_safe_day(last, climate::kSpringSpreadDays, setting_.place.risk).value_or(last) -
-        Days{hardiness == FrostClass::HalfHardy ? kHalfHardyBeforeFrost : 0};
+    const Date safe = climate::frost_safe_day(last, climate::kSpringSpreadDays, setting_.place.risk)
+                          .value_or(last) -
+                      Days{hardiness == FrostClass::HalfHardy ? kHalfHardyBeforeFrost : 0};
     int emergence = 0;
     if (way.raised == Raised::InPlace && way.method == Method::Seed && sheet_.germination_days) {
       emergence = static_cast<int>(sheet_.germination_days->middle());
@@ -183,9 +183,8 @@ class Generator {
   // The cold of every winter the plant stands through: in the open, as in a nursery bed, or in a
   // frame.
   std::optional<Refusal> judge_winter(Candidate& c, const Way& way) const {
-    const bool in_open =
-        way.method == Method::Established || c.in_ground < midwinter() ||
-        (way.raised == Raised::NurseryBed && c.start < midwinter());
+    const bool in_open = way.method == Method::Established || c.in_ground < midwinter() ||
+                         (way.raised == Raised::NurseryBed && c.start < midwinter());
     const bool under_glass = !in_open && c.start < midwinter() && way.raised == Raised::Frame;
     c.overwinters = in_open || under_glass;
     if (!setting_.place.coldest_c || !c.overwinters) return std::nullopt;
@@ -198,7 +197,8 @@ class Generator {
     }
     Refusal refusal{.rule = Rule::WinterCold, .start = c.start};
     refusal.found = coldest;
-    refusal.wanted = in_open ? std::min(fleece, sheet_.coldest_survived_c) : sheet_.coldest_survived_c;
+    refusal.wanted =
+        in_open ? std::min(fleece, sheet_.coldest_survived_c) : sheet_.coldest_survived_c;
     return refusal;
   }
 
@@ -236,9 +236,9 @@ class Generator {
     const int needed = std::min(whole, single ? kFewestSeasonDaysSingle : kFewestSeasonDays);
     Date end = std::min(clock_.season_end(), clock_.season().until - Days{1});
     if (setting_.wish_end) end = std::min(end, *setting_.wish_end);
-    const int found = std::min(days_between(first, end) + 1,
-                               c.timeline.cut_short ? static_cast<int>(c.timeline.shares.size())
-                                                    : whole);
+    const int found =
+        std::min(days_between(first, end) + 1,
+                 c.timeline.cut_short ? static_cast<int>(c.timeline.shares.size()) : whole);
     if (found >= needed) return std::nullopt;
     Refusal refusal{Rule::SeasonTooShort, c.start, first, end - Days{needed - 1}};
     refusal.found = std::max(0, found);
@@ -272,9 +272,9 @@ class Generator {
   }
 
   void set_window_place(Candidate& c, const Way& way) const {
-    const Range per_plant = way.stems_per_plant                         ? *way.stems_per_plant
+    const Range per_plant = way.stems_per_plant                 ? *way.stems_per_plant
                             : group_ && group_->stems_per_plant ? *group_->stems_per_plant
-                                                                         : sheet_.stems_per_plant;
+                                                                : sheet_.stems_per_plant;
     c.stems_per_plant = per_plant.middle();
     c.window_middle = c.in_ground;
     if (!way.window) {
@@ -295,19 +295,28 @@ class Generator {
   void refuse(const Refusal& refusal) {
     const auto stage = [](Rule rule) {
       switch (rule) {
-        case Rule::Pinned: return 0;
-        case Rule::TooLate: return 1;
-        case Rule::FrostRisk: return 2;
-        case Rule::WinterCold: return 3;
-        case Rule::NoFlower: return 4;
-        case Rule::FlowersBeforeWinter: return 5;
-        case Rule::RosetteTooSmall: return 6;
-        case Rule::SeasonTooShort: return 7;
+        case Rule::Pinned:
+          return 0;
+        case Rule::TooLate:
+          return 1;
+        case Rule::FrostRisk:
+          return 2;
+        case Rule::WinterCold:
+          return 3;
+        case Rule::NoFlower:
+          return 4;
+        case Rule::FlowersBeforeWinter:
+          return 5;
+        case Rule::RosetteTooSmall:
+          return 6;
+        case Rule::SeasonTooShort:
+          return 7;
       }
       return 0;
     };
     const auto miss = [](const Refusal& r) {
-      if (r.found_day && r.wanted_day) return std::abs(days_between(*r.found_day, *r.wanted_day)) * 1.0;
+      if (r.found_day && r.wanted_day)
+        return std::abs(days_between(*r.found_day, *r.wanted_day)) * 1.0;
       return std::abs(r.found - r.wanted);
     };
     if (!report_.refusal || stage(refusal.rule) > stage(report_.refusal->rule) ||
@@ -326,34 +335,26 @@ class Generator {
 
 // The latest start of the same way and group whose first cut is not after `target`, nor before that
 // of `like` (sown later but planted out younger, it may be).
-const Candidate* latest_for(const std::vector<Candidate>& list, const Candidate& like, Date target) {
+const Candidate* latest_for(const std::vector<Candidate>& list, const Candidate& like,
+                            Date target) {
   const Candidate* best = nullptr;
   for (const Candidate& c : list) {
     if (c.way != like.way || c.group != like.group) continue;
     const Date cut = c.timeline.first_cut.likely;
     if (cut > target || cut < like.timeline.first_cut.likely) continue;
-    if (!best || c.start > best->start) best = &c;
+    const auto rank = [](const Candidate& one) {
+      return std::pair(one.start, one.timeline.first_cut.likely);
+    };
+    if (!best || rank(c) > rank(*best)) best = &c;
   }
   return best;
 }
 
-// All strips as one: stems of each day are shared between as many strips as there are sowings.
+// All strips as one.
 Candidate joined(std::vector<Candidate> strips) {
   Candidate whole = strips.front();
-  const Date first = whole.timeline.first_cut.likely;
-  const double share = 1.0 / static_cast<double>(strips.size());
-  std::vector<double> shares;
-  for (const Candidate& strip : strips) {
-    const auto offset =
-        static_cast<std::size_t>(days_between(first, strip.timeline.first_cut.likely));
-    shares.resize(std::max(shares.size(), offset + strip.timeline.shares.size()));
-    for (std::size_t day = 0; day < strip.timeline.shares.size(); ++day) {
-      shares[offset + day] += share * strip.timeline.shares[day];
-    }
-    whole.place = std::max(whole.place, strip.place);
-  }
-  whole.timeline.shares = std::move(shares);
-  whole.timeline.cut_short = strips.back().timeline.cut_short;
+  whole.timeline = joined_timeline(strips);
+  for (const Candidate& strip : strips) whole.place = std::max(whole.place, strip.place);
   whole.lift_from = strips.back().lift_from;
   whole.lift_to = strips.back().lift_to;
   whole.strips = std::move(strips);
@@ -376,6 +377,23 @@ std::vector<Candidate> families(const std::vector<Candidate>& list, int sowings,
 }
 
 }  // namespace
+
+growth::Timeline joined_timeline(const std::vector<Candidate>& strips) {
+  growth::Timeline whole = strips.front().timeline;
+  const double share = 1.0 / static_cast<double>(strips.size());
+  whole.shares.clear();
+  for (const Candidate& strip : strips) {
+    // In measured weather a later sowing may come first by a few days: it counts from there.
+    const int days = days_between(whole.first_cut.likely, strip.timeline.first_cut.likely);
+    const auto offset = static_cast<std::size_t>(std::max(0, days));
+    whole.shares.resize(std::max(whole.shares.size(), offset + strip.timeline.shares.size()));
+    for (std::size_t day = 0; day < strip.timeline.shares.size(); ++day) {
+      whole.shares[offset + day] += share * strip.timeline.shares[day];
+    }
+  }
+  whole.cut_short = strips.back().timeline.cut_short;
+  return whole;
+}
 
 Candidates candidates(const Setting& setting, const Sheet& sheet, const CropEntry& entry) {
   Candidates result;

@@ -18,14 +18,14 @@ namespace trug::ground {
 
 // Hard rules: never broken, whatever a pin says.
 enum class Rule {
-  FrostRisk,           // tender or half-hardy plants out before the frost risk has passed
-  WinterCold,          // colder than the plant survives where it stands over winter
-  FlowersBeforeWinter, // so far on that it would flower before the winter
-  RosetteTooSmall,     // a biennial under half its rosette by the first ten-hour day
-  NoFlower,            // no first flower within the flowering year
-  SeasonTooShort,      // too little cutting before the season or the wish ends
-  TooLate,             // should have begun before `no_jobs_before`
-  Pinned               // the plan pins another way or day
+  FrostRisk,            // tender or half-hardy plants out before the frost risk has passed
+  WinterCold,           // colder than the plant survives where it stands over winter
+  FlowersBeforeWinter,  // so far on that it would flower before the winter
+  RosetteTooSmall,      // a biennial under half its rosette by the first ten-hour day
+  NoFlower,             // no first flower within the flowering year
+  SeasonTooShort,       // too little cutting before the season or the wish ends
+  TooLate,              // should have begun before `no_jobs_before`
+  Pinned                // the plan pins another way or day
 };
 
 // One refusal, with what was found and what the rule wants: days, degrees or shares by rule.
@@ -45,15 +45,15 @@ struct Candidate {
   Date start;                    // sown; planted where it is not sown
   Date in_ground;
   WindowPlace place = WindowPlace::Inside;
-  Date window_middle;            // of the window for `in_ground`
+  Date window_middle;  // of the window for `in_ground`
   growth::Timeline timeline;
   Date lift_from, lift_to;
-  double stem_factor = 1;        // half for a small rosette
-  double stems_per_plant = 0;    // over the whole flowering, before losses
-  bool too_early = false;        // more than two fifths to its flower before the winter
+  double stem_factor = 1;      // half for a small rosette
+  double stems_per_plant = 0;  // over the whole flowering, before losses
+  bool too_early = false;      // more than two fifths to its flower before the winter
   bool small_rosette = false;
-  bool overwinters = false;      // stands outdoors through the cold of the winter before
-  bool under_fleece = false;     // survives that winter only under fleece
+  bool overwinters = false;   // stands outdoors through the cold of the winter before
+  bool under_fleece = false;  // survives that winter only under fleece
   // Successions: one for each strip, the first included; this candidate is then all of them
   // together. Empty: one sowing.
   std::vector<Candidate> strips;
@@ -90,6 +90,10 @@ inline constexpr int kLateWeeks = 10;
 // much late: sown any later they are another way of raising the crop.
 inline constexpr int kLongUnderCoverWeeks = 12;
 inline constexpr int kLateWeeksLongUnderCover = 3;
+
+// All strips of a succession as one planting's timeline, which begins with the first: the stems of
+// each day are shared between as many strips as there are sowings.
+growth::Timeline joined_timeline(const std::vector<Candidate>& strips);
 
 // With `successions` in the entry, each candidate is a family of sowings: its first cuts lie the
 // gap apart, each sowing is the latest day whose forecast still makes its date, all raised the same

@@ -52,8 +52,8 @@ class Counter {
 // The best of crops 1..i with the ground free again by a day, and how it was reached.
 struct State {
   Score score;
-  std::optional<Pick> pick;      // of crop i
-  int before = 0;                // day of the state of crop i-1 it builds on
+  std::optional<Pick> pick;  // of crop i
+  int before = 0;            // day of the state of crop i-1 it builds on
 };
 using Row = std::vector<State>;
 
@@ -66,17 +66,13 @@ Row left_out(const Row& before) {
   return row;
 }
 
-void try_option(const Problem& problem, const Option& option, std::size_t index,
-                const Row& before, Row& row) {
+void try_option(const Problem& problem, const Option& option, std::size_t index, const Row& before,
+                Row& row) {
   if (option.in_ground < 0 || option.in_ground > problem.horizon) return;
   const State& base = before[static_cast<std::size_t>(option.in_ground)];
   Counter counter(option, problem);
   for (int lift = option.lift_from; lift <= option.lift_to; ++lift) {
-    const Score gain{0,
-                     counter.up_to(lift),
-                     option.off_middle,
-                     option.way_rank,
-                     option.start,
+    const Score gain{0,   counter.up_to(lift), option.off_middle, option.way_rank, option.start,
                      lift};
     const auto free = static_cast<std::size_t>(std::min(lift + problem.gap, problem.horizon + 1));
     const Score score = base.score + gain;
@@ -95,7 +91,7 @@ std::strong_ordering Score::operator<=>(const Score& other) const {
 }
 
 Score Score::operator+(const Score& other) const {
-  return {left_out + other.left_out, value + other.value,   off_middle + other.off_middle,
+  return {left_out + other.left_out, value + other.value, off_middle + other.off_middle,
           way_rank + other.way_rank, start + other.start, lift + other.lift};
 }
 

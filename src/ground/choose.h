@@ -17,8 +17,8 @@ struct Option {
   int start = 0;
   int in_ground = 0;
   int first_cut = 0;
-  int lift_from = 0;  // the lift may fall on any day from here ...
-  int lift_to = 0;    // ... to here
+  int lift_from = 0;   // the lift may fall on any day from here ...
+  int lift_to = 0;     // ... to here
   int off_middle = 0;  // days of in_ground from the middle of its window
   int way_rank = 0;    // place of the way in the sheet
   double weight = 1;   // 0.8 outside its window, 0.95 outside the window's middle half

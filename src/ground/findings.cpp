@@ -7,7 +7,7 @@
 namespace trug::ground {
 namespace {
 
-constexpr double kDearShare = 0.2;      // of the stretch's stems
+constexpr double kDearShare = 0.2;       // of the stretch's stems
 constexpr double kVaseShare = 1.0 / 12;  // of a vase's stems: the least a kind should bring a week
 
 double total_stems(const PlantingChoice& planting) {
@@ -65,9 +65,14 @@ class Finder {
     if (c.place == WindowPlace::Outside) {
       Finding finding = about(planting, FindingCode::LateStart, Rank::Mild);
       const growth::CropClock clock(climate_, *planting.sheet, c.group, plan_.flowering_year);
-      const Date last = clock.window_days(*way.window, way.flowers).until - Days{1};
-      finding.days = {{"in_ground", c.in_ground}, {"window_end", last}};
-      finding.numbers = {{"days_late", days_between(last, c.in_ground)}};
+      const DateRange window = clock.window_days(*way.window, way.flowers);
+      const Date last = window.until - Days{1};
+      const bool early = c.in_ground < window.from;  // only a pin can ask for that
+      finding.days = {
+          {"in_ground", c.in_ground}, {"window_start", window.from}, {"window_end", last}};
+      finding.numbers = {
+          {early ? "days_early" : "days_late",
+           early ? days_between(c.in_ground, window.from) : days_between(last, c.in_ground)}};
       list_.push_back(std::move(finding));
     }
     if (c.too_early) {
@@ -98,8 +103,9 @@ class Finder {
     double best = 0;
     for (std::size_t day = 0; day < stems.size(); ++day) {
       const auto last = std::min(stems.size(), day + 7);
-      best = std::max(best, std::accumulate(stems.begin() + static_cast<std::ptrdiff_t>(day),
-                                            stems.begin() + static_cast<std::ptrdiff_t>(last), 0.0));
+      best =
+          std::max(best, std::accumulate(stems.begin() + static_cast<std::ptrdiff_t>(day),
+                                         stems.begin() + static_cast<std::ptrdiff_t>(last), 0.0));
     }
     if (best >= plan_.wish->stems_per_vase * kVaseShare) return;
     Finding finding = about(planting, FindingCode::FewStems, Rank::Mild);
@@ -134,7 +140,8 @@ class Finder {
     const WayReport* best = nullptr;
     for (const WayReport& report : candidates.reports) {
       if (!report.refusal || report.refusal->rule == Rule::Pinned) continue;
-      if (!best || (report.refusal->rule == Rule::TooLate) > (best->refusal->rule == Rule::TooLate)) {
+      if (!best ||
+          (report.refusal->rule == Rule::TooLate) > (best->refusal->rule == Rule::TooLate)) {
         best = &report;
       }
     }
@@ -149,8 +156,8 @@ class Finder {
     }
     const WayReport* report = nearest_way(*planting.candidates);
     const bool late = report && report->refusal->rule == Rule::TooLate;
-    Finding finding = about(planting, late ? FindingCode::TooLate : FindingCode::CannotGrow,
-                            Rank::Broken);
+    Finding finding =
+        about(planting, late ? FindingCode::TooLate : FindingCode::CannotGrow, Rank::Broken);
     if (report) {
       finding.way = planting.sheet->ways[report->way].name;
       finding.refusal = report->refusal;
@@ -167,7 +174,8 @@ class Finder {
     const PlantingChoice& planting = choice_.plantings[index];
     Finding finding = about(planting, FindingCode::GroundTaken, Rank::Broken);
     const Bounds own = bounds(planting);
-    finding.days = {{"in_ground_from", own.in_first}, {"in_ground_to", own.in_last},
+    finding.days = {{"in_ground_from", own.in_first},
+                    {"in_ground_to", own.in_last},
                     {"lift_from", own.lift_first}};
     const Days gap{plan_.work.days_between_crops};
     if (const PlantingChoice* before = neighbour(index, -1)) {
@@ -269,28 +277,44 @@ class Finder {
 
 std::string_view to_string(Rank rank) {
   switch (rank) {
-    case Rank::Broken: return "broken";
-    case Rank::Short: return "short";
-    case Rank::Mild: return "mild";
+    case Rank::Broken:
+      return "broken";
+    case Rank::Short:
+      return "short";
+    case Rank::Mild:
+      return "mild";
   }
   return "";
 }
 
 std::string_view to_string(FindingCode code) {
   switch (code) {
-    case FindingCode::CannotGrow: return "cannot-grow";
-    case FindingCode::GroundTaken: return "ground-taken";
-    case FindingCode::TooLate: return "too-late";
-    case FindingCode::ShortWeeks: return "short-weeks";
-    case FindingCode::LateStart: return "late-start";
-    case FindingCode::TooEarly: return "too-early";
-    case FindingCode::SmallRosette: return "small-rosette";
-    case FindingCode::NeedsFleece: return "needs-fleece";
-    case FindingCode::CostsStems: return "costs-stems";
-    case FindingCode::TooManyPlants: return "too-many-plants";
-    case FindingCode::FewStems: return "few-stems";
-    case FindingCode::OffColour: return "off-colour";
-    case FindingCode::NotSettled: return "not-settled";
+    case FindingCode::CannotGrow:
+      return "cannot-grow";
+    case FindingCode::GroundTaken:
+      return "ground-taken";
+    case FindingCode::TooLate:
+      return "too-late";
+    case FindingCode::ShortWeeks:
+      return "short-weeks";
+    case FindingCode::LateStart:
+      return "late-start";
+    case FindingCode::TooEarly:
+      return "too-early";
+    case FindingCode::SmallRosette:
+      return "small-rosette";
+    case FindingCode::NeedsFleece:
+      return "needs-fleece";
+    case FindingCode::CostsStems:
+      return "costs-stems";
+    case FindingCode::TooManyPlants:
+      return "too-many-plants";
+    case FindingCode::FewStems:
+      return "few-stems";
+    case FindingCode::OffColour:
+      return "off-colour";
+    case FindingCode::NotSettled:
+      return "not-settled";
   }
   return "";
 }

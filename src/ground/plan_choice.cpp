@@ -14,9 +14,12 @@ int across(Millimetres length, double spacing_cm) {
 
 double weight(WindowPlace place) {
   switch (place) {
-    case WindowPlace::Middle: return 1;
-    case WindowPlace::Inside: return 0.95;
-    case WindowPlace::Outside: return 0.8;
+    case WindowPlace::Middle:
+      return 1;
+    case WindowPlace::Inside:
+      return 0.95;
+    case WindowPlace::Outside:
+      return 0.8;
   }
   return 1;
 }
@@ -154,8 +157,8 @@ std::string cache_key(const CropEntry& entry) {
   const auto day = [](const std::optional<Date>& d) { return d ? iso(*d) : std::string(); };
   return entry.crop + '\n' + entry.group.value_or("") + '\n' + (entry.keep ? "k" : "") + '\n' +
          p.way.value_or("") + '\n' + day(p.start_on) + '\n' + day(p.plant_on) + '\n' +
-         day(p.lift_on) + '\n' + day(p.not_before) + '\n' + std::to_string(entry.successions) + '\n' +
-         std::to_string(entry.gap_days.value_or(0));
+         day(p.lift_on) + '\n' + day(p.not_before) + '\n' + std::to_string(entry.successions) +
+         '\n' + std::to_string(entry.gap_days.value_or(0));
 }
 
 std::vector<PlantingChoice> weigh(const Plan& plan, const Sheets& sheets, const Setting& setting) {
@@ -206,30 +209,6 @@ void take_over(const std::vector<StretchState>& states, const DayCount& count,
   }
 }
 
-std::vector<Week> count_weeks(const Plan& plan, const climate::Climate& climate,
-                              const std::vector<PlantingChoice>& plantings) {
-  const auto wish = wish_days(plan, climate);
-  const DateRange days = wish.value_or(DateRange{climate.season_start(plan.flowering_year),
-                                                 climate.season_start(plan.flowering_year + 1)});
-  std::vector<Week> weeks;
-  for (Date monday = monday_of(days.from); monday < days.until; monday += Days{7}) {
-    const double wanted = plan.wish ? plan.wish->vases_per_week * plan.wish->stems_per_vase : 0;
-    weeks.push_back({.monday = monday, .wished = wish.has_value(), .wanted = wanted});
-  }
-  for (const PlantingChoice& planting : plantings) {
-    if (!planting.chosen) continue;
-    const std::vector<double> stems = stems_by_day(planting);
-    for (std::size_t day = 0; day < stems.size(); ++day) {
-      const Date date = planting.chosen->candidate.timeline.first_cut.likely +
-                        Days{static_cast<int>(day)};
-      const int week = days_between(weeks.front().monday, monday_of(date)) / 7;
-      if (date < weeks.front().monday || week >= static_cast<int>(weeks.size())) continue;
-      weeks[static_cast<std::size_t>(week)].stems += stems[day];
-    }
-  }
-  return weeks;
-}
-
 std::optional<std::vector<double>> wanted_weeks(const Plan& plan, const climate::Climate& climate,
                                                 const DayCount& count) {
   const auto wish = wish_days(plan, climate);
@@ -253,6 +232,30 @@ Layout layout(const Bed& bed, const Stretch& stretch, const CropEntry& entry, co
   result.per_row = across(bed.width, result.spacing_cm);
   result.plants = entry.plants.value_or(result.room());
   return result;
+}
+
+std::vector<Week> count_weeks(const Plan& plan, const climate::Climate& climate,
+                              const std::vector<PlantingChoice>& plantings) {
+  const auto wish = wish_days(plan, climate);
+  const DateRange days = wish.value_or(DateRange{climate.season_start(plan.flowering_year),
+                                                 climate.season_start(plan.flowering_year + 1)});
+  std::vector<Week> weeks;
+  for (Date monday = monday_of(days.from); monday < days.until; monday += Days{7}) {
+    const double wanted = plan.wish ? plan.wish->vases_per_week * plan.wish->stems_per_vase : 0;
+    weeks.push_back({.monday = monday, .wished = wish.has_value(), .wanted = wanted});
+  }
+  for (const PlantingChoice& planting : plantings) {
+    if (!planting.chosen) continue;
+    const std::vector<double> stems = stems_by_day(planting);
+    for (std::size_t day = 0; day < stems.size(); ++day) {
+      const Date date =
+          planting.chosen->candidate.timeline.first_cut.likely + Days{static_cast<int>(day)};
+      const int week = days_between(weeks.front().monday, monday_of(date)) / 7;
+      if (date < weeks.front().monday || week >= static_cast<int>(weeks.size())) continue;
+      weeks[static_cast<std::size_t>(week)].stems += stems[day];
+    }
+  }
+  return weeks;
 }
 
 std::optional<DateRange> wish_days(const Plan& plan, const climate::Climate& climate) {

@@ -41,7 +41,7 @@ struct PlantingChoice {
   PlantingRef ref;
   const Sheet* sheet = nullptr;
   Layout layout;
-  std::optional<Chosen> chosen;                // empty: left out, see the findings
+  std::optional<Chosen> chosen;                  // empty: left out, see the findings
   std::shared_ptr<const Candidates> candidates;  // all that was weighed
 };
 
@@ -58,7 +58,7 @@ struct PlanChoice {
   std::vector<Week> weeks;                // of the wish; of the whole flowering year without one
   int rounds = 0;                         // gone round, the last without a change
   bool settled = true;                    // false: stopped after the most rounds
-  bool exact = false;                     // one stretch: proved best; several: best for each, given the others
+  bool exact = false;  // one stretch: proved best; several: best for each, given the others
 };
 
 inline constexpr int kMostRounds = 20;
@@ -72,6 +72,10 @@ PlanChoice choose_plan(const Plan& plan, const Sheets& sheets, const climate::Cl
 
 // Likely stems of a planting, by day from its first cut to its lift, after losses.
 std::vector<double> stems_by_day(const PlantingChoice& planting);
+
+// The likely stems of every week, as PlanChoice::weeks holds them.
+std::vector<Week> count_weeks(const Plan& plan, const climate::Climate& climate,
+                              const std::vector<PlantingChoice>& plantings);
 
 // The days of the wish in a flowering year, both ends inside.
 std::optional<DateRange> wish_days(const Plan& plan, const climate::Climate& climate);

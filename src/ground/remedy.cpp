@@ -37,12 +37,19 @@ std::string quoted(const std::string& text) {
 Remedy leave_out(const Plan& plan, PlantingRef ref, double costs_stems) {
   const Stretch& stretch = plan.beds[ref.bed].stretches[ref.stretch];
   std::string crops;
+  bool plain = true;  // the short form says all there is to say of what stays
   for (std::size_t i = 0; i < stretch.crops.size(); ++i) {
     const CropEntry& entry = stretch.crops[i];
-    if (i != ref.crop) crops += (crops.empty() ? "" : ", ") + quoted(entry.crop);
+    if (i == ref.crop) continue;
+    crops += (crops.empty() ? "" : ", ") + quoted(entry.crop);
+    const Pins& pins = entry.pins;
+    plain = plain && !entry.variety && !entry.group && !entry.id && !entry.plants &&
+            !entry.spacing_cm && entry.colours.empty() && !entry.keep && entry.successions == 1 &&
+            !entry.person && !pins.way && !pins.start_on && !pins.plant_on && !pins.lift_on &&
+            !pins.not_before;
   }
   Remedy remedy{.kind = Remedy::Kind::LeaveOut, .costs_stems = costs_stems};
-  if (!crops.empty()) remedy.toml = "crops = [" + crops + "]\n";
+  if (!crops.empty() && plain) remedy.toml = "crops = [" + crops + "]\n";
   return remedy;
 }
 
@@ -50,6 +57,8 @@ Remedy remedy_for_ground(const Plan& plan, const Sheets& sheets, const climate::
                          PlantingRef ref) {
   const Stretch& stretch = plan.beds[ref.bed].stretches[ref.stretch];
   if (ref.crop == 0) return leave_out(plan, ref, 0);
+  const std::string& before_it = stretch.crops[ref.crop - 1].crop;
+  if (stays_in_ground(sheets.at(before_it)->life_cycle)) return leave_out(plan, ref, 0);
   // The crop before it gives way after as many days of cutting as still do, a week at least.
   const PlanChoice now = choose_plan(only_stretch(plan, ref), sheets, climate);
   for (int days = kMostDaysTried; days >= kFewestDaysTried; --days) {
@@ -67,11 +76,11 @@ Remedy remedy_for_ground(const Plan& plan, const Sheets& sheets, const climate::
     if (!tried.plantings[ref.crop].chosen || !tried.plantings[ref.crop - 1].chosen) continue;
     if (tried.plantings[ref.crop - 1].chosen->lift != lift) continue;
     Remedy remedy{.kind = Remedy::Kind::LiftEarlier,
-                  .crop = stretch.crops[ref.crop - 1].crop,
+                  .crop = before_it,
                   .day = lift,
                   .costs_stems = stems(grown) - stems(tried.plantings[ref.crop - 1])};
-    remedy.toml = "# in the [[bed.stretch.crop]] of " + remedy.crop + ":\nlift_on = " + iso(lift) +
-                  "\n";
+    remedy.toml =
+        "# in the [[bed.stretch.crop]] of " + remedy.crop + ":\nlift_on = " + iso(lift) + "\n";
     return remedy;
   }
   return leave_out(plan, ref, 0);

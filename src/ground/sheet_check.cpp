@@ -12,12 +12,12 @@ namespace {
 // Genera of the cutting garden of which parts are poisonous, burn the skin or are widely listed as
 // invasive (common practice; no such list is complete).
 constexpr std::array<std::string_view, 38> kCautionGenera = {
-    "Achillea",   "Aconitum",      "Agrostemma",  "Alchemilla",  "Allium",     "Alstroemeria",
-    "Ammi",       "Anemone",       "Aquilegia",   "Arum",        "Chrysanthemum", "Colchicum",
-    "Consolida",  "Convallaria",   "Crocosmia",   "Dahlia",      "Delphinium", "Digitalis",
-    "Eucalyptus", "Euphorbia",     "Gladiolus",   "Helenium",    "Helleborus", "Hesperis",
-    "Hyacinthus", "Hydrangea",     "Iris",        "Lathyrus",    "Lilium",     "Lupinus",
-    "Narcissus",  "Nicotiana",     "Paeonia",     "Papaver",     "Ranunculus", "Ricinus",
+    "Achillea",   "Aconitum",    "Agrostemma", "Alchemilla", "Allium",        "Alstroemeria",
+    "Ammi",       "Anemone",     "Aquilegia",  "Arum",       "Chrysanthemum", "Colchicum",
+    "Consolida",  "Convallaria", "Crocosmia",  "Dahlia",     "Delphinium",    "Digitalis",
+    "Eucalyptus", "Euphorbia",   "Gladiolus",  "Helenium",   "Helleborus",    "Hesperis",
+    "Hyacinthus", "Hydrangea",   "Iris",       "Lathyrus",   "Lilium",        "Lupinus",
+    "Narcissus",  "Nicotiana",   "Paeonia",    "Papaver",    "Ranunculus",    "Ricinus",
     "Tanacetum",  "Tulipa"};
 
 struct Bounds {
@@ -62,8 +62,8 @@ std::vector<bool> possible_ways(const Sheet& sheet) {
   constexpr int kYear = 2027;
   for (const Place& place : test_places()) {
     const auto climate = climate::Climate::from(place);
-    const Setting setting{.climate = climate, .place = place, .work = work,
-                          .flowering_year = kYear};
+    const Setting setting{
+        .climate = climate, .place = place, .work = work, .flowering_year = kYear};
     for (const WayReport& report : candidates(setting, sheet, CropEntry{}).reports) {
       if (report.allowed > 0) possible[report.way] = true;
     }

@@ -9,12 +9,12 @@
 namespace trug::growth {
 namespace {
 
-constexpr int kFirstCutAfterFlower = 7;   // a useful handful (memory)
-constexpr int kModelSpread = 13;          // 80 in 100 (growth models, 6)
-constexpr int kWindowSpread = 21;         // without temperatures or constants (growth models, 3)
+constexpr int kFirstCutAfterFlower = 7;  // a useful handful (memory)
+constexpr int kModelSpread = 13;         // 80 in 100 (growth models, 6)
+constexpr int kWindowSpread = 21;        // without temperatures or constants (growth models, 3)
 constexpr int kHeatLoverSpread = 35;
 constexpr double kHeatLoverBase = 6;
-constexpr int kLongWindow = 31;           // longer windows are cut to their first third
+constexpr int kLongWindow = 31;             // longer windows are cut to their first third
 constexpr double kBulbDaysPerDegree = 4.5;  // memory
 constexpr double kBulbSpringMean = 6.9;     // of the place the windows describe, February to April
 constexpr double kAutumnPace = 0.4;         // from October on (common practice: a third to half)
@@ -23,9 +23,12 @@ constexpr int kHardyAfterFrost = 31;
 
 int back_years(FlowersIn flowers) {
   switch (flowers) {
-    case FlowersIn::SameYear: return 0;
-    case FlowersIn::NextYear: return 1;
-    case FlowersIn::ThirdYear: return 2;
+    case FlowersIn::SameYear:
+      return 0;
+    case FlowersIn::NextYear:
+      return 1;
+    case FlowersIn::ThirdYear:
+      return 2;
   }
   return 0;
 }
@@ -35,13 +38,24 @@ Date offset_day(const FrostOffset& offset, const climate::SeasonFrosts& frosts) 
   return from + Days{static_cast<int>(std::lround(offset.weeks * 7))};
 }
 
-// The mean of the three months in which bulbs come up, February to April (south: August to October).
+// The mean of the three months in which bulbs come up, February to April (south: August to
+// October).
 double bulb_spring_mean(const climate::Climate& climate, DateRange season) {
   const Date from = season.from + Days{31};
   double sum = 0;
   constexpr int kDays = 89;
   for (int day = 0; day < kDays; ++day) sum += climate.mean_c(from + Days{day});
   return sum / kDays;
+}
+
+// The last measured day from a start to its flower.
+std::optional<Date> measured_until(const climate::Climate& climate, const Forecast& forecast) {
+  if (!climate.has_record() || !forecast.stages.back().end) return std::nullopt;
+  const Date from = forecast.stages.front().start;
+  for (Date day = *forecast.stages.back().end; day >= from; day -= Days{1}) {
+    if (climate.measured(day)) return day;
+  }
+  return std::nullopt;
 }
 
 DateSpread spread_around(Date likely, int days) {
@@ -104,8 +118,8 @@ std::optional<Forecast> CropClock::forecast_of(const Way& way, Date start, Date 
 }
 
 // The trade's first-flower window: cut to its first third when it is long; the start's place in its
-// own window gives the place in this one (biennials, perennials and bulbs: the middle), and days too
-// late for the one are days later in the other.
+// own window gives the place in this one (biennials, perennials and bulbs: the middle), and days
+// too late for the one are days later in the other.
 std::optional<Date> CropClock::window_flower(const Way& way, Date in_ground) const {
   const auto& trade = group_ && group_->first_flower ? group_->first_flower : way.first_flower;
   if (!trade) return std::nullopt;
@@ -157,7 +171,8 @@ std::optional<Timeline> CropClock::timeline(const Way& way, Date start, Date in_
   Timeline result;
   std::optional<Date> flower;
   if (auto forecast = forecast_of(way, start, in_ground)) {
-    result.basis = Basis::Heat;
+    result.measured_until = measured_until(*climate_, *forecast);
+    result.basis = result.measured_until ? Basis::Measured : Basis::Heat;
     flower = forecast->first_flower;
     result.forecast = std::move(*forecast);
   } else {
@@ -169,9 +184,9 @@ std::optional<Timeline> CropClock::timeline(const Way& way, Date start, Date in_
   }
   if (!flower || *flower >= season_.until) return std::nullopt;
   const bool heat_lover = sheet_->growth && sheet_->growth->base_c >= kHeatLoverBase;
-  const int spread = result.basis == Basis::Heat                         ? kModelSpread
+  const int spread = result.basis != Basis::Window                 ? kModelSpread
                      : heat_lover && !climate_->has_temperatures() ? kHeatLoverSpread
-                                                                         : kWindowSpread;
+                                                                   : kWindowSpread;
   const int until_cut = sheet_->habit == Habit::Single ? 0 : kFirstCutAfterFlower;
   result.first_flower = spread_around(*flower, spread);
   result.first_cut = spread_around(*flower + Days{until_cut}, spread);

@@ -26,6 +26,11 @@ struct DateSpread {
 
 struct Timeline {
   Basis basis = Basis::Window;
+  std::optional<Date> measured_until;  // last measured day of its life; absent: none was
+  // Recorded years that the early and the late days come from (0: from the usual spread), and those
+  // of them in which it did not flower.
+  int years = 0;
+  int years_without = 0;
   Forecast forecast;  // empty on Basis::Window
   DateSpread first_flower;
   DateSpread first_cut;        // the first useful handful

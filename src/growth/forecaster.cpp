@@ -18,21 +18,19 @@ double share(double sum, double need) { return need <= 0 ? 1 : std::min(1.0, sum
 Forecaster::Forecaster(const climate::Climate& climate, const Growth& growth, DateRange span,
                        Rules rules)
     : growth_(growth), span_(span), rules_(rules) {
-  const double spread = climate.spread_c();
-  heat_heated_ =
-      climate::capped_excess(climate.heated_c(), growth.base_c, growth.top_c, 0);
+  heat_heated_ = climate::capped_excess(climate.heated_c(), growth.base_c, growth.top_c, 0);
   days_.reserve(static_cast<std::size_t>(days_between(span.from, span.until)));
   for (Date day = span.from; day < span.until; day += Days{1}) {
     const double mean = climate.mean_c(day);
+    const double spread = climate.spread_c(day);
     const double frame = mean + rules.frame_gain_c;
-    const double light =
-        climate::light_factor(climate.day_hours(day, Horizon::SunriseToSunset));
+    const double light = climate::light_factor(climate.day_hours(day, Horizon::SunriseToSunset));
     const auto heat = [&](double at) {
-      return static_cast<float>(
-          light * climate::capped_excess(at, growth.base_c, growth.top_c, spread));
+      return static_cast<float>(light *
+                                climate::capped_excess(at, growth.base_c, growth.top_c, spread));
     };
-    const Horizon horizon = growth.day_length.sunrise_to_sunset ? Horizon::SunriseToSunset
-                                                                : Horizon::CivilTwilight;
+    const Horizon horizon =
+        growth.day_length.sunrise_to_sunset ? Horizon::SunriseToSunset : Horizon::CivilTwilight;
     days_.push_back({heat(mean), heat(frame), static_cast<float>(climate::vernalisation(mean)),
                      static_cast<float>(climate::vernalisation(frame)),
                      static_cast<float>(climate::day_length_pace(
@@ -70,8 +68,9 @@ void Forecaster::step(const Raising& raising, Date day, Progress& p) const {
     if (!p.flower_start) p.flower_start = day;
     const bool too_old = in_pot && static_cast<double>(days_between(raising.start, day)) >
                                        raising.oldest_pot_weeks * 7;
-    const double pace = static_cast<double>(daily.pace) *
-                        (!in_pot ? 1 : too_old ? 0 : rules_.pot_pace);
+    const double pace = static_cast<double>(daily.pace) * (!in_pot   ? 1
+                                                           : too_old ? 0
+                                                                     : rules_.pot_pace);
     p.flower += heat * pace;
     if (p.flower >= p.flower_need) p.flower_end = day;
   }
@@ -114,8 +113,7 @@ Forecast Forecaster::forecast(const Raising& raising) const {
   result.stages.push_back({StageName::Flower, p.flower_start.value_or(raising.in_ground),
                            p.flower_end, p.flower_need, p.flower});
   if (p.flower_end) {
-    result.first_flower =
-        *p.flower_end + Days{static_cast<int>(std::lround(raising.pinch_days))};
+    result.first_flower = *p.flower_end + Days{static_cast<int>(std::lround(raising.pinch_days))};
   }
   return result;
 }

@@ -14,7 +14,8 @@ constexpr double kPeakDay = 10;   // limited: the middle of the second week
 // The pace of cutting at `day` (in the middle of the day) of `days`, in any unit.
 double pace(Habit habit, double day, double days) {
   switch (habit) {
-    case Habit::Single: return day < days / 2 ? 0.6 : 0.4;
+    case Habit::Single:
+      return day < days / 2 ? 0.6 : 0.4;
     case Habit::Limited: {
       const double peak = std::min(kPeakDay, days / 2);
       return day < peak ? 0.5 + 0.5 * day / peak : 1 - 0.8 * (day - peak) / (days - peak);
@@ -43,7 +44,8 @@ std::vector<double> harvest_curve(Habit habit, Range cutting_weeks,
   std::vector<double> shares = one_flush(habit, days);
   if (!second_flush) return shares;
   for (double& share : shares) share *= 1 - second_flush->share;
-  shares.resize(shares.size() + static_cast<std::size_t>(std::lround(second_flush->weeks_after * 7)));
+  shares.resize(shares.size() +
+                static_cast<std::size_t>(std::lround(second_flush->weeks_after * 7)));
   for (const double share : one_flush(habit, std::max(7, days / 2))) {
     shares.push_back(share * second_flush->share);
   }

@@ -38,9 +38,12 @@ std::string source_words(const Sheet& sheet, std::string_view key) {
   const Source* source = source_of(sheet, key);
   if (!source) return "no source";
   switch (source->kind) {
-    case Source::Kind::Published: return source->name;
-    case Source::Kind::CommonPractice: return "common practice";
-    case Source::Kind::Memory: return "memory";
+    case Source::Kind::Published:
+      return source->name;
+    case Source::Kind::CommonPractice:
+      return "common practice";
+    case Source::Kind::Memory:
+      return "memory";
   }
   return "";
 }
@@ -52,9 +55,12 @@ const std::optional<Growth>& growth_of(const PlantingChoice& planting) {
 
 std::string stage_name(growth::StageName name) {
   switch (name) {
-    case growth::StageName::Respond: return "able to respond";
-    case growth::StageName::Chill: return "chilled";
-    case growth::StageName::Flower: return "first flower";
+    case growth::StageName::Respond:
+      return "able to respond";
+    case growth::StageName::Chill:
+      return "chilled";
+    case growth::StageName::Flower:
+      return "first flower";
   }
   return "";
 }
@@ -104,10 +110,14 @@ std::string row(std::string_view label, const std::string& text) {
 
 std::string where_stood(const Plan& plan, const Way& way) {
   switch (way.raised) {
-    case Raised::Heated: return fmt::format("in warmth at {} degC", number(plan.place.heated_c));
-    case Raised::Frame: return "in an unheated frame, 2.5 degC above outdoors";
-    case Raised::NurseryBed: return "in a nursery bed, as warm as outdoors";
-    case Raised::InPlace: return "where it is to flower";
+    case Raised::Heated:
+      return fmt::format("in warmth at {} degC", number(plan.place.heated_c));
+    case Raised::Frame:
+      return "in an unheated frame, 2.5 degC above outdoors";
+    case Raised::NurseryBed:
+      return "in a nursery bed, as warm as outdoors";
+    case Raised::InPlace:
+      return "where it is to flower";
   }
   return "";
 }
@@ -116,7 +126,11 @@ class Page {
  public:
   Page(const Plan& plan, const PlantingChoice& planting, const climate::Climate& climate,
        Style style)
-      : plan_(plan), planting_(planting), sheet_(*planting.sheet), climate_(climate), style_(style) {}
+      : plan_(plan),
+        planting_(planting),
+        sheet_(*planting.sheet),
+        climate_(climate),
+        style_(style) {}
 
   std::string text() {
     if (!planting_.chosen) {
@@ -133,6 +147,7 @@ class Page {
     } else {
       by_heat();
     }
+    weather();
     rules();
     end();
     constants_list();
@@ -172,9 +187,9 @@ class Page {
       text_ += row(step.name, fmt::format("{}: needs {} {}, had {}", end, number(step.need, 0),
                                           step.unit, number(step.reached, 0)));
     }
-    text_ += row("", fmt::format("heat counts above {} degC, up to {} degC; a day varies by {} degC",
-                                 number(growth.base_c), number(growth.top_c),
-                                 number(climate_.spread_c())));
+    text_ += row(
+        "", fmt::format("heat counts above {} degC, up to {} degC; a day varies by {} degC",
+                        number(growth.base_c), number(growth.top_c), number(climate_.spread_c())));
     const Date flower = planting_.chosen->candidate.timeline.first_flower.likely;
     text_ += row("day length then", day_hours(climate_, flower));
     if (sheet_.pinch.advice == Pinch::Advice::Yes) {
@@ -190,20 +205,29 @@ class Page {
     text_ += row("reckoned by", fmt::format("the trade's windows, since {}", reason));
   }
 
+  void weather() {
+    const auto& until = planting_.chosen->candidate.timeline.measured_until;
+    if (!until) return;
+    const bool all = *until >= planting_.chosen->candidate.timeline.first_flower.likely;
+    text_ += row("weather", fmt::format("measured until {}{}", plain_day(*until),
+                                        all ? "" : "; averages from then on"));
+  }
+
   void rules() {
     const Candidate& c = planting_.chosen->candidate;
     if (way().method != Method::Established && frost_class(sheet_) != FrostClass::Hardy) {
       const Date last = climate_.frosts(plan_.flowering_year).last;
       const auto safe = climate::frost_safe_day(last, climate::kSpringSpreadDays, plan_.place.risk);
-      text_ += row("frost", fmt::format("last garden frost {} on average, {} days more or less; one "
-                                        "year in {} it comes after {}",
-                                        plain_day(last), number(climate::kSpringSpreadDays),
-                                        number(1 / plan_.place.risk, 0), short_day(safe.value_or(last))));
+      text_ += row("frost",
+                   fmt::format("last garden frost {} on average, {} days more or less; one "
+                               "year in {} it comes after {}",
+                               plain_day(last), number(climate::kSpringSpreadDays),
+                               number(1 / plan_.place.risk, 0), short_day(safe.value_or(last))));
     }
     if (c.overwinters && plan_.place.coldest_c) {
-      text_ += row("winter", fmt::format("survives {} degC; your coldest night is {} degC",
-                                         number(sheet_.coldest_survived_c),
-                                         number(*plan_.place.coldest_c)));
+      text_ += row("winter",
+                   fmt::format("survives {} degC; your coldest night is {} degC",
+                               number(sheet_.coldest_survived_c), number(*plan_.place.coldest_c)));
     }
   }
 
@@ -211,16 +235,30 @@ class Page {
     const auto& cut = planting_.chosen->candidate.timeline.first_cut;
     text_ += row("first cut", fmt::format("{}; eight years in ten {} to {}", long_day(cut.likely),
                                           short_day(cut.early), short_day(cut.late)));
+    years();
     const bool follows = planting_.chosen->another_follows();
-    text_ += row("last cut", long_day(std::min(planting_.chosen->candidate.timeline.last_cut(),
-                                               planting_.chosen->lift)) +
-                                 (planting_.chosen->candidate.timeline.cut_short
-                                      ? ", ended by the season"
-                                      : ""));
-    text_ += row("lifted", stays_in_ground(sheet_.life_cycle)
-                               ? "stays"
-                               : long_day(planting_.chosen->lift) +
-                                     (follows ? ", for the next crop" : ""));
+    text_ +=
+        row("last cut",
+            long_day(
+                std::min(planting_.chosen->candidate.timeline.last_cut(), planting_.chosen->lift)) +
+                (planting_.chosen->candidate.timeline.cut_short ? ", ended by the season" : ""));
+    text_ += row("lifted",
+                 stays_in_ground(sheet_.life_cycle)
+                     ? "stays"
+                     : long_day(planting_.chosen->lift) + (follows ? ", for the next crop" : ""));
+  }
+
+  // Where the early and the late day come from, when not from the usual spread.
+  void years() {
+    const growth::Timeline& timeline = planting_.chosen->candidate.timeline;
+    if (timeline.years == 0) return;
+    const std::string without =
+        timeline.years_without == 0
+            ? ""
+            : fmt::format("; in {} of them no flower", timeline.years_without);
+    text_ += row(
+        "", fmt::format("spread by the weather of {} recorded years, not by variety or place{}",
+                        timeline.years, without));
   }
 
   void constants_list() {
@@ -236,9 +274,8 @@ class Page {
     for (const ground::WayReport& report : planting_.candidates->reports) {
       std::string name = sheet_.ways[report.way].name;
       if (report.group) name += " (" + report.group->name + ")";
-      std::string verdict = report.allowed > 0
-                                ? counted(report.allowed, "possible date")
-                                : std::string("none possible");
+      std::string verdict = report.allowed > 0 ? counted(report.allowed, "possible date")
+                                               : std::string("none possible");
       const bool taken = planting_.chosen && planting_.chosen->candidate.way == report.way &&
                          planting_.chosen->candidate.group == report.group;
       if (taken) verdict += ", taken";
@@ -302,6 +339,15 @@ std::string why_json(const DocumentHead& head, const Plan& plan, const PlantingC
          {"dates", report.allowed},
          {"refused", report.allowed == 0 && report.refusal ? Json(refusal_words(*report.refusal))
                                                            : Json(nullptr)}});
+  }
+  document["measured_until"] = nullptr;
+  document["years"] = nullptr;
+  document["years_without"] = nullptr;
+  if (planting.chosen) {
+    const growth::Timeline& timeline = planting.chosen->candidate.timeline;
+    if (timeline.measured_until) document["measured_until"] = iso(*timeline.measured_until);
+    document["years"] = timeline.years;
+    document["years_without"] = timeline.years_without;
   }
   document["trust"] = trust_note(climate);
   return document.dump(2) + "\n";

@@ -40,7 +40,8 @@ TEST(CropClock, WindowsCountFromTheFrostsOfTheirOwnYear) {
   EXPECT_EQ(iso(window.until), "2026-12-11");
 }
 
-// Bulbs: the middle of their window whenever they are planted, 4.5 days a degree of spring (memory).
+// Bulbs: the middle of their window whenever they are planted, 4.5 days a degree of spring
+// (memory).
 TEST(CropClock, BulbsMoveWithTheSpringNotWithTheirPlanting) {
   const Sheet sheet = bulb();
   Place place = maritime();
@@ -63,8 +64,8 @@ TEST(CropClock, WithoutTemperaturesTheWindowsAreWide) {
   const auto climate = climate::Climate::from(place);
   Sheet sheet = bulb();
   sheet.life_cycle = LifeCycle::HardyAnnual;
-  sheet.growth = Growth{.base_c = 4, .top_c = 24, .heat_to_respond_kd = 200,
-                        .heat_to_first_flower_kd = 400};
+  sheet.growth =
+      Growth{.base_c = 4, .top_c = 24, .heat_to_respond_kd = 200, .heat_to_first_flower_kd = 400};
   const auto spread = [&] {
     const auto t = CropClock(climate, sheet, nullptr, 2027)
                        .timeline(sheet.ways[0], make_date(2026, 11, 1), make_date(2026, 11, 1));
@@ -83,10 +84,10 @@ struct SeasonEnd {
 
 TEST(CropClock, SeasonsEndByHardiness) {
   const auto climate = climate::Climate::from(maritime());
-  for (const SeasonEnd& row : {SeasonEnd{FrostClass::Tender, "2027-10-15"},
-                               SeasonEnd{FrostClass::HalfHardy, "2027-11-01"},
-                               // The ten-hour day at 52.5 N comes before 15 November.
-                               SeasonEnd{FrostClass::Hardy, "2027-10-26"}}) {
+  for (const SeasonEnd& row :
+       {SeasonEnd{FrostClass::Tender, "2027-10-15"}, SeasonEnd{FrostClass::HalfHardy, "2027-11-01"},
+        // The ten-hour day at 52.5 N comes before 15 November.
+        SeasonEnd{FrostClass::Hardy, "2027-10-26"}}) {
     EXPECT_EQ(iso(season_end(climate, row.frost_class, 2027)), row.end);
   }
 }

@@ -35,7 +35,8 @@ Place mirrored(Place place) {
 }
 
 DayLengthResponse long_day(double from = 10.5, double to = 14.5, double floor = 0) {
-  return {.kind = DayLengthResponse::Kind::Long, .from_hours = from, .to_hours = to, .floor = floor};
+  return {
+      .kind = DayLengthResponse::Kind::Long, .from_hours = from, .to_hours = to, .floor = floor};
 }
 
 DayLengthResponse short_day(double slower, double floor) {
@@ -69,9 +70,12 @@ struct Row {
 // named in growth/forecaster.h), tolerance one day. The trade's own dates for the same sowings
 // (common practice; sunflower: Teagasc, Ireland, "from mid-July") stand beside them as comments.
 const std::vector<Row> kRows = {
-    {"cornflower", cornflower(), "2026-09-05", "", "2026-10-14", "", "2027-05-24"},  // late May-June
-    {"cornflower", cornflower(), "2027-03-25", "", "2027-05-25", "", "2027-07-03"},  // late June-July
-    {"cornflower", cornflower(), "2027-04-25", "", "2027-06-08", "", "2027-07-14"},  // mid/late July
+    {"cornflower", cornflower(), "2026-09-05", "", "2026-10-14", "",
+     "2027-05-24"},  // late May-June
+    {"cornflower", cornflower(), "2027-03-25", "", "2027-05-25", "",
+     "2027-07-03"},  // late June-July
+    {"cornflower", cornflower(), "2027-04-25", "", "2027-06-08", "",
+     "2027-07-14"},  // mid/late July
     {"cornflower", cornflower(), "2026-08-15", "", "", "", "2027-05-06"},
     {"cornflower", cornflower(), "2026-08-25", "", "", "", "2027-05-17"},
     {"cornflower", cornflower(), "2026-09-15", "", "", "", "2027-05-27"},

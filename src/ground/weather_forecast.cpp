@@ -1,0 +1,135 @@
+// SPDX-License-Identifier: MIT
+#include "ground/weather_forecast.h"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+#include "climate/frost_record.h"
+
+namespace trug::ground {
+namespace {
+
+using climate::Climate;
+using growth::CropClock;
+using growth::DateSpread;
+
+constexpr int kMostMissing = 9;  // days of a life, as of a frost winter
+
+// A planting's sowings: the strips of a succession, or itself.
+std::vector<Candidate*> sowings(Candidate& candidate) {
+  std::vector<Candidate*> result;
+  for (Candidate& strip : candidate.strips) result.push_back(&strip);
+  if (result.empty()) result.push_back(&candidate);
+  return result;
+}
+
+// The last strip of a succession goes when the planting does, the others when they are over.
+Date lifted(const Chosen& chosen, const Candidate& sowing) {
+  const auto& strips = chosen.candidate.strips;
+  return strips.empty() || &sowing == &strips.back() ? chosen.lift : sowing.lift_to;
+}
+
+CropClock clock_of(const Climate& climate, const PlantingChoice& planting, int flowering_year) {
+  return {climate, *planting.sheet, planting.chosen->candidate.group, flowering_year};
+}
+
+// The first cuts of one sowing, year by year, as days after the first day of its season.
+struct Lives {
+  std::vector<double> first_cuts;
+  int without = 0;
+  int years() const { return static_cast<int>(first_cuts.size()) + without; }
+};
+
+// Whether the climate's record tells these days.
+bool told(const Climate& climate, DateRange days) {
+  int missing = 0;
+  for (Date day = days.from; day < days.until && missing <= kMostMissing; day += Days{1}) {
+    if (!climate.measured(day)) ++missing;
+  }
+  return missing <= kMostMissing;
+}
+
+void live_once(const Climate& climate, const CropClock& clock, const Way& way,
+               const Candidate& sowing, Lives& lives) {
+  if (lives.years() == kMostYears) return;
+  const Date season = clock.season().from;
+  const Date from = way.method == Method::Established ? season : sowing.start;
+  const auto timeline = clock.timeline(way, sowing.start, sowing.in_ground);
+  const Date until = timeline ? timeline->first_flower.likely : clock.season().until;
+  if (!told(climate, {from, until})) return;
+  if (timeline) {
+    lives.first_cuts.push_back(days_between(season, timeline->first_cut.likely));
+  } else {
+    ++lives.without;
+  }
+}
+
+// Nothing where too few years were told, or where more than half of them never flower.
+void take_spread(Lives lives, DateRange season, growth::Timeline& timeline) {
+  if (lives.years() < kFewestYears) return;
+  std::ranges::sort(lives.first_cuts);
+  const auto level = [&](double share) {
+    return climate::counted_level(lives.first_cuts, share, 0, lives.without);
+  };
+  const auto early = level(0.1), middle = level(0.5), late = level(0.9);
+  timeline.years = lives.years();
+  timeline.years_without = lives.without;
+  if (!early || !middle) return;
+  const Days before{std::lround(*middle - *early)};
+  for (DateSpread* spread : {&timeline.first_flower, &timeline.first_cut}) {
+    spread->early = spread->likely - before;
+    spread->late = late ? spread->likely + Days{std::lround(*late - *middle)}
+                        : std::max(spread->likely, season.until - Days{1});
+  }
+}
+
+}  // namespace
+
+void forecast_in(const Climate& climate, const Plan& plan, PlanChoice& choice) {
+  for (PlantingChoice& planting : choice.plantings) {
+    if (!planting.chosen) continue;
+    const CropClock clock = clock_of(climate, planting, plan.flowering_year);
+    Candidate& candidate = planting.chosen->candidate;
+    const Way& way = planting.sheet->ways[candidate.way];
+    for (Candidate* sowing : sowings(candidate)) {
+      auto timeline = clock.timeline(way, sowing->start, sowing->in_ground);
+      if (timeline && timeline->first_cut.likely <= lifted(*planting.chosen, *sowing)) {
+        sowing->timeline = std::move(*timeline);
+      }
+    }
+    if (!candidate.strips.empty()) candidate.timeline = joined_timeline(candidate.strips);
+  }
+  choice.weeks = count_weeks(plan, climate, choice.plantings);
+}
+
+void spread_by_years(const Climate& averages, const std::shared_ptr<const DailyRecord>& record,
+                     const Plan& plan, PlanChoice& choice) {
+  std::map<const Candidate*, Lives> lives;
+  // The latest first: of a longer record only the last years are run.
+  const int last = year_of(record->until());
+  const int first = std::max(year_of(record->first), last - kMostYears - 2);
+  for (int year = last; year >= first; --year) {
+    const Climate climate = averages.with_record(record, year - plan.flowering_year);
+    for (PlantingChoice& planting : choice.plantings) {
+      if (!planting.chosen) continue;
+      const CropClock clock = clock_of(climate, planting, plan.flowering_year);
+      if (!clock.by_heat()) continue;
+      Candidate& candidate = planting.chosen->candidate;
+      for (Candidate* sowing : sowings(candidate)) {
+        live_once(climate, clock, planting.sheet->ways[candidate.way], *sowing, lives[sowing]);
+      }
+    }
+  }
+  for (PlantingChoice& planting : choice.plantings) {
+    if (!planting.chosen) continue;
+    Candidate& candidate = planting.chosen->candidate;
+    const DateRange season{averages.season_start(plan.flowering_year),
+                           averages.season_start(plan.flowering_year + 1)};
+    for (Candidate* sowing : sowings(candidate))
+      take_spread(lives[sowing], season, sowing->timeline);
+    if (!candidate.strips.empty()) candidate.timeline = joined_timeline(candidate.strips);
+  }
+}
+
+}  // namespace trug::ground

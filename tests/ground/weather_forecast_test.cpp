@@ -1,0 +1,227 @@
+// SPDX-License-Identifier: MIT
+// Made-up weather of constant days, whose heat can be added up by hand: above 5 degC a crop needs
+// 100 degree-days to respond and 200 more to flower, so at 10, 15 and 25 degC its first flower
+// opens on the 60th, 30th and 15th day of its life.
+#include "ground/weather_forecast.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <string>
+
+#include "ground/made_up_garden.h"
+
+namespace trug::ground {
+namespace {
+
+constexpr int kYear = 2027;
+
+Sheet mallow() {
+  Sheet sheet = crop("mallow", LifeCycle::HardyAnnual, -15, Habit::CutAndComeAgain, {5, 7},
+                     {15, 25}, {20, 25});
+  sheet.growth = Growth{5, 30, 100, 200, {}, std::nullopt, std::nullopt};
+  sheet.ways = {sown_in_place("in spring", after_last(-4, 2))};
+  return sheet;
+}
+
+struct Grown {
+  Sheet sheet = mallow();
+  Plan plan;
+  std::optional<climate::Climate> climate;
+  PlanChoice choice;
+
+  explicit Grown(int successions = 1) {
+    plan.flowering_year = kYear;
+    plan.place = maritime();
+    Bed bed;
+    bed.name = "lane bed";
+    bed.length = bed.width = Millimetres{1000};
+    CropEntry entry;
+    entry.crop = "mallow";
+    entry.successions = successions;
+    Stretch stretch;
+    stretch.length = Millimetres{1000};
+    stretch.crops = {entry};
+    bed.stretches = {stretch};
+    plan.beds = {bed};
+    climate.emplace(climate::Climate::from(plan.place));
+    choice = choose_plan(plan, {{"mallow", &sheet}}, *climate);
+  }
+
+  Chosen& chosen() { return *choice.plantings[0].chosen; }
+  growth::Timeline& timeline() { return chosen().candidate.timeline; }
+};
+
+// Days of the same mean from `from` on.
+void add(DailyRecord& record, Date from, Date until, double mean_c) {
+  if (record.days.empty()) record.first = from;
+  record.days.resize(static_cast<std::size_t>(days_between(record.first, from)));
+  record.days.resize(static_cast<std::size_t>(days_between(record.first, until)),
+                     {mean_c - 4, mean_c + 4});
+}
+
+// Whole years from 2000 on, each of one mean.
+std::shared_ptr<DailyRecord> years(const std::vector<double>& means) {
+  auto record = std::make_shared<DailyRecord>();
+  int year = 2000;
+  for (const double mean : means) {
+    add(*record, make_date(year, 1, 1), make_date(year + 1, 1, 1), mean);
+    ++year;
+  }
+  return record;
+}
+
+void measure(Grown& grown, const DailyRecord& record) {
+  forecast_in(grown.climate->with_record(std::make_shared<DailyRecord>(record)), grown.plan,
+              grown.choice);
+}
+
+TEST(ForecastIn, MovesTheFlowerAndNothingElse) {
+  const Grown before;
+  Grown grown;
+  const Candidate& was = before.choice.plantings[0].chosen->candidate;
+  ASSERT_EQ(was.timeline.basis, growth::Basis::Heat);
+  DailyRecord warm;
+  add(warm, make_date(kYear, 1, 1), make_date(kYear, 12, 1), 25);
+  measure(grown, warm);
+  const Candidate& now = grown.chosen().candidate;
+  EXPECT_EQ(now.start, was.start);
+  EXPECT_EQ(now.in_ground, was.in_ground);
+  EXPECT_EQ(grown.chosen().lift, before.choice.plantings[0].chosen->lift);
+  EXPECT_EQ(now.timeline.first_flower.likely, now.start + Days{14});
+  EXPECT_EQ(now.timeline.first_cut.likely, now.start + Days{21});
+  EXPECT_EQ(now.timeline.basis, growth::Basis::Measured);
+  EXPECT_EQ(now.timeline.measured_until, now.timeline.first_flower.likely);
+  EXPECT_EQ(now.timeline.first_cut.late - now.timeline.first_cut.likely,
+            was.timeline.first_cut.late - was.timeline.first_cut.likely);
+  const auto first_week = [](const PlanChoice& choice) {
+    return std::ranges::find_if(choice.weeks, [](const Week& w) { return w.stems > 0; })->monday;
+  };
+  EXPECT_EQ(first_week(grown.choice), monday_of(now.timeline.first_cut.likely));
+  EXPECT_EQ(first_week(before.choice), monday_of(was.timeline.first_cut.likely));
+  EXPECT_LT(now.timeline.first_cut.likely, was.timeline.first_cut.likely);
+}
+
+TEST(ForecastIn, AveragesGoOnWhereTheRecordEnds) {
+  const Grown before;
+  Grown grown;
+  const Date start = grown.chosen().candidate.start;
+  DailyRecord five;
+  add(five, start, start + Days{5}, 25);
+  measure(grown, five);
+  const growth::Timeline& timeline = grown.timeline();
+  EXPECT_EQ(timeline.basis, growth::Basis::Measured);
+  EXPECT_EQ(timeline.measured_until, start + Days{4});
+  // Five days of twenty degrees above the base: able to respond at once.
+  EXPECT_EQ(timeline.forecast.stages[0].end, start + Days{4});
+  EXPECT_GT(timeline.first_flower.likely, start + Days{14});
+  EXPECT_LT(timeline.first_flower.likely,
+            before.choice.plantings[0].chosen->candidate.timeline.first_flower.likely);
+}
+
+TEST(ForecastIn, ARecordOfOtherDaysChangesNothing) {
+  const Grown before;
+  Grown grown;
+  measure(grown, *years({25, 25}));
+  EXPECT_EQ(grown.timeline().basis, growth::Basis::Heat);
+  EXPECT_FALSE(grown.timeline().measured_until);
+  EXPECT_EQ(grown.timeline().first_cut.likely,
+            before.choice.plantings[0].chosen->candidate.timeline.first_cut.likely);
+}
+
+// A degree above the base a day: three hundred days to the flower, long after the ground is wanted.
+TEST(ForecastIn, TooColdToFlowerBeforeItIsLifted) {
+  const Grown before;
+  Grown grown;
+  DailyRecord cold;
+  add(cold, make_date(kYear, 1, 1), make_date(kYear + 1, 12, 1), 6);
+  measure(grown, cold);
+  EXPECT_EQ(grown.timeline().first_cut.likely,
+            before.choice.plantings[0].chosen->candidate.timeline.first_cut.likely);
+}
+
+TEST(ForecastIn, EverySowingOfASuccession) {
+  Grown grown(3);
+  ASSERT_EQ(grown.chosen().candidate.strips.size(), 3U);
+  DailyRecord warm;
+  add(warm, make_date(kYear, 1, 1), make_date(kYear, 12, 1), 25);
+  measure(grown, warm);
+  double total = 0;
+  for (const Candidate& strip : grown.chosen().candidate.strips) {
+    EXPECT_EQ(strip.timeline.first_cut.likely, strip.start + Days{21});
+    for (const double share : strip.timeline.shares) total += share / 3;
+  }
+  double joined = 0;
+  for (const double share : grown.timeline().shares) joined += share;
+  EXPECT_NEAR(joined, total, 1e-9);
+  EXPECT_EQ(grown.timeline().first_cut.likely,
+            grown.chosen().candidate.strips[0].timeline.first_cut.likely);
+}
+
+void spread(Grown& grown, const std::shared_ptr<DailyRecord>& record) {
+  spread_by_years(*grown.climate, record, grown.plan, grown.choice);
+}
+
+// Twelve years, four each of first flowers on the 15th, 30th and 60th day. By Hazen's positions the
+// 10, 50 and 90 in 100 stand at ranks 1.7, 6.5 and 11.3.
+TEST(SpreadByYears, TakesTheYearsOfTheRecord) {
+  const Grown before;
+  Grown grown;
+  spread(grown, years({10, 15, 25, 25, 15, 10, 10, 15, 25, 25, 15, 10}));
+  const growth::Timeline& timeline = grown.timeline();
+  const growth::Timeline& was = before.choice.plantings[0].chosen->candidate.timeline;
+  EXPECT_EQ(timeline.years, 12);
+  EXPECT_EQ(timeline.years_without, 0);
+  for (const auto& [now, then] : {std::pair(timeline.first_cut, was.first_cut),
+                                  std::pair(timeline.first_flower, was.first_flower)}) {
+    EXPECT_EQ(now.likely, then.likely);
+    EXPECT_EQ(days_between(now.early, now.likely), 15);
+    EXPECT_EQ(days_between(now.likely, now.late), 30);
+  }
+}
+
+// Two years at the base itself give no heat: with them the 90 in 100 never comes.
+TEST(SpreadByYears, YearsWithoutAFlowerComeLast) {
+  Grown grown;
+  spread(grown, years({10, 15, 25, 25, 15, 10, 5, 15, 25, 25, 15, 5}));
+  EXPECT_EQ(grown.timeline().years, 12);
+  EXPECT_EQ(grown.timeline().years_without, 2);
+  EXPECT_EQ(days_between(grown.timeline().first_cut.early, grown.timeline().first_cut.likely), 15);
+  EXPECT_EQ(iso(grown.timeline().first_cut.late), "2027-12-31");
+}
+
+TEST(SpreadByYears, UnderTenYearsTheUsualSpreadStays) {
+  Grown grown;
+  spread(grown, years({10, 15, 25, 25, 15, 10, 10, 15, 25}));
+  EXPECT_EQ(grown.timeline().years, 0);
+  EXPECT_EQ(days_between(grown.timeline().first_cut.early, grown.timeline().first_cut.likely), 13);
+  EXPECT_EQ(days_between(grown.timeline().first_cut.likely, grown.timeline().first_cut.late), 13);
+}
+
+TEST(SpreadByYears, AYearWithTenDaysMissingIsNotCounted) {
+  for (const int missing : {9, 10}) {
+    SCOPED_TRACE(missing);
+    Grown grown;
+    auto record = years({10, 15, 25, 25, 15, 10, 10, 15, 25, 25, 15});
+    const Date sown = on({std::chrono::month{month_of(grown.chosen().candidate.start)},
+                          std::chrono::year_month_day{grown.chosen().candidate.start}.day()},
+                         2005);
+    for (int day = 0; day < missing; ++day) {
+      record->days[static_cast<std::size_t>(days_between(record->first, sown) + day)] = {};
+    }
+    spread(grown, record);
+    EXPECT_EQ(grown.timeline().years, missing == 9 ? 11 : 10);
+  }
+}
+
+TEST(SpreadByYears, OfALongRecordTheLastThirty) {
+  Grown grown;
+  std::vector<double> means(70, 10);
+  std::fill(means.end() - 30, means.end(), 15);
+  spread(grown, years(means));
+  EXPECT_EQ(grown.timeline().years, kMostYears);
+  EXPECT_EQ(grown.timeline().first_cut.early, grown.timeline().first_cut.late);
+}
+
+}  // namespace
+}  // namespace trug::ground
