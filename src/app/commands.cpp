@@ -5,6 +5,9 @@
 
 #include "app/reckoning.h"
 #include "base/text.h"
+#include "ground/sheet_check.h"
+#include "read/sheet_reader.h"
+#include "read/text_file.h"
 #include "show/pages.h"
 #include "show/why.h"
 
@@ -96,7 +99,34 @@ int run_why(const Options& options, const Environment& environment) {
   return exit_code(options, *r);
 }
 
+// Judges a folder of sheets: what does not read, and what cannot be believed.
+int check_sheets(const Options& options, const Environment& environment) {
+  const auto names = environment.files.list(options.check_folder, ".toml");
+  if (!names || names->empty()) {
+    environment.err << "error: there are no sheets (*.toml) in '" << options.check_folder << "'\n";
+    return kBadInput;
+  }
+  Diagnostics diagnostics;
+  int wrong = 0;
+  for (const std::string& name : *names) {
+    const std::string path = options.check_folder + "/" + name;
+    const auto text = read::read_bytes(environment.files, path, diagnostics);
+    const auto sheet = text ? read::read_sheet(*text, path, diagnostics) : std::nullopt;
+    if (!sheet) continue;
+    for (const std::string& what : ground::judge_sheet(*sheet)) {
+      environment.out << path << ": " << what << "\n";
+      ++wrong;
+    }
+  }
+  environment.err << diagnostics.render();
+  environment.out << counted(static_cast<int>(names->size()), "sheet") << ", "
+                  << counted(wrong + static_cast<int>(diagnostics.error_count()), "thing")
+                  << " wrong\n";
+  return wrong > 0 || diagnostics.has_errors() ? kBadInput : kDone;
+}
+
 int run_crop(const Options& options, const Environment& environment) {
+  if (!options.check_folder.empty()) return check_sheets(options, environment);
   Diagnostics diagnostics;
   const auto library = open_library(options, "", environment, diagnostics);
   std::vector<const Sheet*> sheets;
@@ -109,8 +139,7 @@ int run_crop(const Options& options, const Environment& environment) {
   } else if (!library->has(options.crop)) {
     const std::string near = library->nearest_name(options.crop, diagnostics);
     environment.err << "error: there is no sheet '" << options.crop << "'\n  hint: "
-                    << (near.empty() ? "trug crop lists them all"
-                                     : "did you mean '" + near + "'?")
+                    << (near.empty() ? "trug crop lists them all" : "did you mean '" + near + "'?")
                     << "\n";
     return kBadInput;
   }

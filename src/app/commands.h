@@ -10,7 +10,10 @@ namespace trug::app {
 int run_check(const Options& options, const Environment& environment);
 int run_jobs(const Options& options, const Environment& environment);
 int run_calendar(const Options& options, const Environment& environment);
+int run_chart(const Options& options, const Environment& environment);
+int run_feed(const Options& options, const Environment& environment);
 int run_why(const Options& options, const Environment& environment);
+int run_frost(const Options& options, const Environment& environment);
 int run_crop(const Options& options, const Environment& environment);
 
 }  // namespace trug::app

@@ -13,6 +13,11 @@
 
 namespace trug::app {
 
+struct Moment {
+  Date today;  // of the gardener's place
+  std::chrono::sys_seconds now;
+};
+
 struct Environment {
   const FileReader& files;
   std::ostream& out;  // the product only
@@ -22,6 +27,8 @@ struct Environment {
   bool colour = false;  // out is a terminal and NO_COLOR is not set
   int width = 100;      // columns of the terminal
   std::function<std::array<std::uint8_t, 16>()> random;
+  // `today` and `now` at the time of the call, for the command that goes on for days.
+  std::function<Moment()> clock;
 };
 
 // Exit codes, stable.

@@ -2,10 +2,11 @@
 #include <sys/ioctl.h>
 #include <unistd.h>
 
+#include <cerrno>
 #include <cstdlib>
 #include <ctime>
 #include <iostream>
-#include <random>
+#include <system_error>
 
 #include "app/environment.h"
 #include "app/real_files.h"
@@ -21,10 +22,17 @@ trug::Date local_today() {
                          static_cast<unsigned>(local.tm_mday));
 }
 
+trug::app::Moment moment() {
+  return {local_today(),
+          std::chrono::floor<std::chrono::seconds>(std::chrono::system_clock::now())};
+}
+
+// The kernel's own generator: secret links are made of it.
 std::array<std::uint8_t, 16> random_octets() {
-  std::random_device device;
   std::array<std::uint8_t, 16> octets{};
-  for (std::uint8_t& octet : octets) octet = static_cast<std::uint8_t>(device());
+  if (getentropy(octets.data(), octets.size()) != 0) {
+    throw std::system_error(errno, std::generic_category(), "no randomness to be had");
+  }
   return octets;
 }
 
@@ -39,15 +47,16 @@ int terminal_width() {
 int main(int count, char** words) {
   std::ios::sync_with_stdio(false);
   const trug::app::RealFiles files;
+  const trug::app::Moment start = moment();
   const bool terminal = isatty(STDOUT_FILENO) == 1;
-  const trug::app::Environment environment{
-      .files = files,
-      .out = std::cout,
-      .err = std::cerr,
-      .today = local_today(),
-      .now = std::chrono::floor<std::chrono::seconds>(std::chrono::system_clock::now()),
-      .colour = terminal && std::getenv("NO_COLOR") == nullptr,
-      .width = terminal ? terminal_width() : 100,
-      .random = random_octets};
+  const trug::app::Environment environment{.files = files,
+                                           .out = std::cout,
+                                           .err = std::cerr,
+                                           .today = start.today,
+                                           .now = start.now,
+                                           .colour = terminal && std::getenv("NO_COLOR") == nullptr,
+                                           .width = terminal ? terminal_width() : 100,
+                                           .random = random_octets,
+                                           .clock = moment};
   return trug::app::run({words + 1, words + count}, environment);
 }

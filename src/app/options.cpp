@@ -9,6 +9,7 @@
 #include "app/environment.h"
 #include "app/version.h"
 #include "base/text.h"
+#include "feed/site.h"
 
 namespace trug::app {
 namespace {
@@ -27,6 +28,24 @@ Date parse_date_option(const std::string& option, const std::string& text) {
   return *date;
 }
 
+feed::Address parse_listen_option(const std::string& text) {
+  const auto address = feed::parse_address(text);
+  if (!address) {
+    throw CLI::ValidationError(
+        "--listen",
+        fmt::format("'{}' is no address with a port; write it as 192.168.1.20:8017", text));
+  }
+  return *address;
+}
+
+std::string parse_url_option(const std::string& text) {
+  if (!feed::is_base_url(text)) {
+    throw CLI::ValidationError("--url",
+                               fmt::format("'{}' must be like https://example.org/garden", text));
+  }
+  return text;
+}
+
 std::vector<std::string> kind_words() {
   std::vector<std::string> words;
   for (const work::JobKind kind : work::all_job_kinds()) words.emplace_back(to_string(kind));
@@ -37,9 +56,16 @@ work::JobKind parse_kind_option(const std::string& text) {
   if (const auto kind = work::parse_job_kind(text)) return *kind;
   const std::string near = nearest(text, kind_words());
   throw CLI::ValidationError(
-      "--only", near.empty() ? fmt::format("'{}' is no kind of job; there are {}", text,
-                                           listed(kind_words()))
-                             : fmt::format("'{}' is no kind of job; did you mean '{}'?", text, near));
+      "--only",
+      near.empty() ? fmt::format("'{}' is no kind of job; there are {}", text, listed(kind_words()))
+                   : fmt::format("'{}' is no kind of job; did you mean '{}'?", text, near));
+}
+
+read::DegreeUnit parse_unit_option(const std::string& text) {
+  if (text == "c") return read::DegreeUnit::Celsius;
+  if (text == "f") return read::DegreeUnit::Fahrenheit;
+  if (text == "tenths") return read::DegreeUnit::TenthsCelsius;
+  throw CLI::ValidationError("--unit", fmt::format("'{}' must be c, f or tenths", text));
 }
 
 void date_option(CLI::App& app, const std::string& name, std::optional<Date>& target,
@@ -53,7 +79,9 @@ void date_option(CLI::App& app, const std::string& name, std::optional<Date>& ta
 // The command line, built once for each run.
 class CommandLine {
  public:
-  CommandLine() : app_("trug reckons the year's jobs of a cut-flower bed and writes them as a calendar.", "trug") {
+  CommandLine()
+      : app_("trug reckons the year's jobs of a cut-flower bed and writes them as a calendar.",
+             "trug") {
     app_.set_version_flag("--version", std::string("trug ") + kVersion);
     app_.require_subcommand(0, 1);
     app_.get_formatter()->column_width(30);
@@ -64,6 +92,8 @@ class CommandLine {
     why();
     chart();
     crop();
+    frost();
+    feed();
   }
 
   CLI::App& app() { return app_; }
@@ -82,7 +112,8 @@ class CommandLine {
     CLI::App& result = *app_.add_subcommand(name, help);
     result.footer("Example:\n  trug " + example + "\n");
     date_option(result, "--today", options_.today, "reckon as if today were DATE");
-    result.add_option("--crops", options_.crop_folders, "a folder of crop sheets to add or replace")
+    result
+        .add_option("--crops", options_.crop_folders, "a folder of crop sheets to add or replace")
         ->type_name("DIR");
     result.add_flag("--strict", options_.strict, "exit 1 where there are findings");
     result.add_flag("--plain", options_.plain, "no colour");
@@ -99,7 +130,8 @@ class CommandLine {
   }
 
   void check() {
-    CLI::App& app = command("check", "does the plan hold? findings, worst first", "check garden.toml");
+    CLI::App& app =
+        command("check", "does the plan hold? findings, worst first", "check garden.toml");
     plan_argument(app);
     app.add_flag("--json", options_.json, "findings as JSON");
   }
@@ -126,14 +158,16 @@ class CommandLine {
     CLI::App& app = command("calendar", "write the jobs as an iCalendar file",
                             "calendar garden.toml -o garden.ics");
     plan_argument(app);
-    app.add_option("-o,--output", options_.output, "the file; an earlier one of the same garden is brought up to date")
+    app.add_option("-o,--output", options_.output,
+                   "the file; an earlier one of the same garden is brought up to date")
         ->type_name("FILE")
         ->required();
     app.add_option_function<std::string>(
            "--for",
            [this](const std::string& text) {
              if (text != "import" && text != "feed") {
-               throw CLI::ValidationError("--for", fmt::format("'{}' must be import or feed", text));
+               throw CLI::ValidationError("--for",
+                                          fmt::format("'{}' must be import or feed", text));
              }
              options_.feed = text == "feed";
            },
@@ -176,8 +210,8 @@ class CommandLine {
   }
 
   void chart() {
-    CLI::App& app = command("chart", "the bed and the year as a picture (SVG)",
-                            "chart garden.toml -o bed.svg");
+    CLI::App& app =
+        command("chart", "the bed and the year as a picture (SVG)", "chart garden.toml -o bed.svg");
     plan_argument(app);
     app.add_option("-o,--output", options_.output, "the picture")->type_name("FILE")->required();
     app.add_flag("--force", options_.force, "replace a file that trug did not write");
@@ -186,8 +220,84 @@ class CommandLine {
   void crop() {
     CLI::App& app = command("crop", "the crop sheets, or one of them with its sources",
                             "crop \"sweet william\"");
-    app.add_option("name", options_.crop, "the crop; without it, all are listed")->type_name("NAME");
+    app.add_option("name", options_.crop, "the crop; without it, all are listed")
+        ->type_name("NAME");
     app.add_option("--check", options_.check_folder, "judge a folder of sheets")->type_name("DIR");
+  }
+
+  void frost() {
+    CLI::App& app = command("frost", "frost dates and temperatures from a daily record (CSV)",
+                            "frost daily.csv --place");
+    app.add_option("record", options_.record, "a table with a line for each day")
+        ->type_name("DAILY.csv")
+        ->required();
+    app.add_option("--threshold", options_.thresholds,
+                   "also for minima up to C degrees Celsius (may be repeated)")
+        ->type_name("C")
+        ->allow_extra_args(false)
+        ->check(CLI::Range(-60.0, 30.0));
+    app.add_option("--years", options_.years, "the last N years; 0: all of them")
+        ->type_name("N")
+        ->default_str("30")
+        ->check(CLI::Range(0, 1000));
+    app.add_flag("--south", options_.south, "the place lies south of the equator");
+    auto* json = app.add_flag("--json", options_.json, "the figures as JSON");
+    auto* place =
+        app.add_flag("--place", options_.place, "the [place] table for a plan")->excludes(json);
+    app.add_option("--latitude", options_.latitude, "with --place: of the place, south negative")
+        ->type_name("DEGREES")
+        ->needs(place)
+        ->check(CLI::Range(-89.9, 89.9));
+    record_columns(app);
+  }
+
+  void record_columns(CLI::App& app) {
+    app.add_option("--date", options_.columns.date_column, "the heading of the days")
+        ->type_name("COLUMN");
+    app.add_option("--min", options_.columns.min_column, "the heading of the minima")
+        ->type_name("COLUMN");
+    app.add_option("--max", options_.columns.max_column, "the heading of the maxima")
+        ->type_name("COLUMN");
+    app.add_option_function<std::string>(
+           "--unit",
+           [this](const std::string& text) { options_.columns.unit = parse_unit_option(text); },
+           "of the temperatures: c, f or tenths (of a degree Celsius)")
+        ->type_name("UNIT");
+  }
+
+  void feed() {
+    CLI::App& app = command("feed", "serve the calendar to the house, kept up to date",
+                            "feed garden.toml --new-link --qr shed-door.svg");
+    plan_argument(app);
+    app.add_option("--file", options_.feed_file,
+                   "the calendar it keeps (default: beside the plan, garden.feed.ics)")
+        ->type_name("FILE");
+    app.add_option_function<std::string>(
+           "--listen",
+           [this](const std::string& text) { options_.listen = parse_listen_option(text); },
+           "where to listen; beyond 127.0.0.1, others in the network can reach it")
+        ->type_name("ADDRESS:PORT")
+        ->default_str("127.0.0.1:8017");
+    auto* url =
+        app.add_option_function<std::string>(
+               "--url",
+               [this](const std::string& text) { options_.base_url = parse_url_option(text); },
+               "what people type to reach it, such as https://example.org/garden")
+            ->type_name("URL");
+    app.add_flag("--behind-proxy", options_.behind_proxy,
+                 "all requests come from one address, that of a proxy")
+        ->needs(url);
+    auto* add =
+        app.add_flag("--new-link", options_.new_link, "make a secret link, show it and end");
+    auto* revoke = app.add_option("--revoke", options_.revoke, "withdraw that link and end")
+                       ->type_name("LINK")
+                       ->excludes(add);
+    app.add_flag("--revoke-all", options_.revoke_all, "withdraw every link and end")
+        ->excludes(add)
+        ->excludes(revoke);
+    app.add_option("--qr", options_.qr_file, "draw the new link as a QR code (SVG)")
+        ->type_name("FILE");
+    app.add_flag("--force", options_.force, "with --qr: replace a file that trug did not write");
   }
 
   CLI::App app_;
@@ -210,8 +320,9 @@ ParsedOptions unknown_words(CommandLine& line, std::ostream& err) {
   const bool top = line.app().get_subcommands().empty();
   if (top && !word.starts_with("-")) {
     const std::string near = nearest(word, line.command_names());
-    return usage(near.empty() ? fmt::format("there is no command '{}'", word)
-                              : fmt::format("there is no command '{}'; did you mean '{}'?", word, near),
+    return usage(near.empty()
+                     ? fmt::format("there is no command '{}'", word)
+                     : fmt::format("there is no command '{}'; did you mean '{}'?", word, near),
                  err);
   }
   std::vector<std::string> known;
@@ -220,8 +331,9 @@ ParsedOptions unknown_words(CommandLine& line, std::ostream& err) {
     for (const std::string& name : option->get_lnames()) known.push_back("--" + name);
   }
   const std::string near = nearest(word, known);
-  return usage(near.empty() ? fmt::format("'{}' is not understood here", word)
-                            : fmt::format("there is no option '{}'; did you mean '{}'?", word, near),
+  return usage(near.empty()
+                   ? fmt::format("'{}' is not understood here", word)
+                   : fmt::format("there is no option '{}'; did you mean '{}'?", word, near),
                err);
 }
 
@@ -230,16 +342,19 @@ ParsedOptions unknown_words(CommandLine& line, std::ostream& err) {
 ParsedOptions parse_options(const std::vector<std::string>& arguments, std::ostream& out,
                             std::ostream& err) {
   CommandLine line;
-  if (arguments.empty() || (arguments.size() == 1 && arguments[0] == "help")) {
+  if (arguments.empty()) {
+    err << line.app().help();
+    return {std::nullopt, kBadInput};
+  }
+  if (arguments.size() == 1 && arguments[0] == "help") {
     out << line.app().help();
-    return {std::nullopt, arguments.empty() ? kBadInput : kDone};
+    return {std::nullopt, kDone};
   }
   try {
     // CLI11 takes the words last first.
     line.app().parse(std::vector<std::string>(arguments.rbegin(), arguments.rend()));
   } catch (const CLI::CallForHelp&) {
-    const auto used = line.app().get_subcommands();
-    out << (used.empty() ? line.app().help() : used.front()->help());
+    out << line.app().help();  // of the command that was named, where one was
     return {std::nullopt, kDone};
   } catch (const CLI::CallForVersion&) {
     out << "trug " << kVersion << "\n";

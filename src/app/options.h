@@ -8,6 +8,8 @@
 #include <vector>
 
 #include "base/date.h"
+#include "feed/server.h"
+#include "read/daily_csv.h"
 #include "work/jobs.h"
 
 namespace trug::app {
@@ -38,6 +40,23 @@ struct Options {
   std::string check_folder;
   // why
   std::string bed;
+  // frost
+  std::string record;  // the table of daily minima and maxima
+  read::DailyCsvOptions columns;
+  std::vector<double> thresholds;  // besides the usual ones
+  int years = 30;                  // the last so many; 0: all
+  bool south = false;
+  bool place = false;  // the plan's block
+  std::optional<double> latitude;
+  // feed
+  std::string feed_file;  // empty: beside the plan
+  feed::Address listen{"127.0.0.1", 8017};
+  std::string base_url;  // empty: the address it listens on
+  bool behind_proxy = false;
+  bool new_link = false;
+  std::string revoke;  // a link
+  bool revoke_all = false;
+  std::string qr_file;
 };
 
 struct ParsedOptions {

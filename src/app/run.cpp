@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include <exception>
+#include <system_error>
 
 #include "app/commands.h"
 #include "app/environment.h"
-#include "app/output_file.h"
 
 namespace trug::app {
 namespace {
@@ -12,7 +12,10 @@ int dispatch(const Options& options, const Environment& environment) {
   if (options.command == "check") return run_check(options, environment);
   if (options.command == "jobs") return run_jobs(options, environment);
   if (options.command == "calendar") return run_calendar(options, environment);
+  if (options.command == "chart") return run_chart(options, environment);
+  if (options.command == "feed") return run_feed(options, environment);
   if (options.command == "why") return run_why(options, environment);
+  if (options.command == "frost") return run_frost(options, environment);
   return run_crop(options, environment);
 }
 
@@ -22,7 +25,7 @@ int run(const std::vector<std::string>& arguments, const Environment& environmen
   try {
     const ParsedOptions parsed = parse_options(arguments, environment.out, environment.err);
     return parsed.options ? dispatch(*parsed.options, environment) : parsed.exit;
-  } catch (const IoError& error) {
+  } catch (const std::system_error& error) {  // the world refuses
     environment.err << "error: " << error.what() << "\n";
     return kRefused;
   } catch (const std::exception& error) {

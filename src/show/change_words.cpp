@@ -17,12 +17,11 @@ using Json = nlohmann::ordered_json;
 std::string change_line(const CalendarChange& change) {
   if (change.kind == "moved") {
     const int days = days_between(change.from, change.to);
-    return fmt::format("  moved      {}: {} to {}, {} {}\n", change.summary,
-                       plain_day(change.from), plain_day(change.to),
-                       counted(std::abs(days), "day"), days > 0 ? "later" : "earlier");
+    return fmt::format("  moved      {}: {} to {}, {} {}\n", change.summary, plain_day(change.from),
+                       plain_day(change.to), counted(std::abs(days), "day"),
+                       days > 0 ? "later" : "earlier");
   }
-  return fmt::format("  {}{}: {}\n", padded(change.kind, 11), change.summary,
-                     plain_day(change.to));
+  return fmt::format("  {}{}: {}\n", padded(change.kind, 11), change.summary, plain_day(change.to));
 }
 
 Json change_json(const CalendarChange& change) {

@@ -71,21 +71,22 @@ class Labels {
  private:
   void name() {
     for (const double size : kNameSizes) {
-      if (across(size)) return;
+      if (across(size, true)) return;
     }
     for (const double size : kNameSizes) {
       if (downwards(block_.label, size)) return;
     }
+    if (across(kDaySize, false)) return;
     const int room = letters(box_.height - 4 * kPad, kDaySize, true);
     if (room >= kFewestLetters) downwards(shortened(block_.label, room), kDaySize);
   }
 
   // The name in lines, and below it the day it goes into the ground.
-  bool across(double size) {
-    const double room = box_.width - 3 * kPad;
-    const auto lines = wrapped(block_.label, std::max(1, letters(room, size, true)));
+  bool across(double size, bool bold) {
+    const double room = box_.width - 2 * kPad;
+    const auto lines = wrapped(block_.label, std::max(1, letters(room, size, bold)));
     double widest = 0;
-    for (const std::string& line : lines) widest = std::max(widest, text_width(line, size, true));
+    for (const std::string& line : lines) widest = std::max(widest, text_width(line, size, bold));
     const std::string since = block_.stood_before ? "" : day_words(block_.in_ground.from);
     const double day = since.empty() || text_width(since, kDaySize) > room ? 0 : kDaySize * kLine;
     if (day > 0) widest = std::max(widest, text_width(since, kDaySize));
@@ -95,7 +96,7 @@ class Labels {
     double y = free_from_ + kPad / 2;
     for (const std::string& line : lines) {
       svg_.text(middle(), y + size * kAscent, line,
-                {.size = size, .bold = true, .anchor = Anchor::Middle});
+                {.size = size, .bold = bold, .anchor = Anchor::Middle});
       y += size * kLine;
     }
     if (day > 0) {

@@ -4,7 +4,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
 
 #include "base/text.h"
 #include "work/job_text.h"
@@ -16,7 +15,7 @@ using ground::PlantingChoice;
 
 // Scales that read well in print, those still readable, and the largest of use.
 constexpr double kGoodPerMetre = 25;
-constexpr double kLeastPerMetre = 12;
+constexpr double kLeastPerMetre = 10;
 constexpr double kMostPerMetre = 45;
 constexpr double kGoodPerMonth = 7;
 constexpr double kLeastPerMonth = 4.5;
@@ -68,26 +67,33 @@ ChartBlock block_of(const Plan& plan, const PlantingChoice& planting, const work
   return block;
 }
 
-// Beds in `columns` columns, filled row by row.
+constexpr double kRoomAcross = kPageWidth - 2 * kPageMargin - kMonthColumn - kFrostColumn;
+
+// The scale at which the beds from `first` to `last` fill a row.
+double filling_scale(const Plan& plan, std::size_t first, std::size_t last) {
+  int length = 0;
+  for (std::size_t i = first; i <= last; ++i) length += plan.beds[i].length.value();
+  return (kRoomAcross - static_cast<double>(last - first) * kBetweenBeds) * 1000.0 / length;
+}
+
+// The beds at one scale, in the plan's order: row by row, as many in a row as it holds.
 class Arrangement {
  public:
-  Arrangement(const Plan& plan, DateRange days, double foot, int columns)
-      : plan_(&plan), columns_(columns), days_(days_between(days.from, days.until)) {
-    const int rows = (count() + columns - 1) / columns;
-    room_ = kPageHeight - 2 * kPageMargin - kPageHead - foot;
-    const double least = kBedHead + kBetweenBeds + kLeastPerMonth * days_ / kDaysInMonth;
-    const int most_rows = std::max(1, static_cast<int>((room_ + kBetweenBeds) / least));
-    pages_ = (rows + most_rows - 1) / most_rows;
-    rows_on_page_ = (rows + pages_ - 1) / pages_;
-    row_height_ = (room_ + kBetweenBeds) / rows_on_page_;
-    per_day_ = (row_height_ - kBedHead - kBetweenBeds) / days_;
-    const double width = kPageWidth - 2 * kPageMargin - kMonthColumn - kFrostColumn;
-    per_metre_ = kMostPerMetre;
-    for (int row = 0; row < rows; ++row) {
-      const int in_row = std::min(columns, count() - row * columns);
-      per_metre_ =
-          std::min(per_metre_, (width - (in_row - 1) * kBetweenBeds) / metres_before(row, in_row));
+  Arrangement(const Plan& plan, DateRange days, double foot, double per_metre)
+      : per_metre_(per_metre) {
+    int row = -1;
+    double x = 0;
+    for (const Bed& bed : plan.beds) {
+      const double width = per_metre * bed.length.value() / 1000.0;
+      const bool fits = row >= 0 && x + width <= kRoomAcross + 1e-6;
+      if (!fits) {
+        ++row;
+        x = 0;
+      }
+      places_.push_back({x, row});
+      x += width + kBetweenBeds;
     }
+    set_heights(row + 1, days_between(days.from, days.until), foot);
   }
 
   // Readable first, then fewer pages, then the better of its weaker scale.
@@ -100,45 +106,44 @@ class Arrangement {
 
   ChartLayout layout() const {
     ChartLayout layout{.pages = pages_, .per_metre = per_metre_, .per_day = per_day_};
-    for (int i = 0; i < count(); ++i) {
-      const int row = i / columns_;
-      const int column = i % columns_;
+    for (std::size_t i = 0; i < places_.size(); ++i) {
+      const auto& [x, row] = places_[i];
       const int page = row / rows_on_page_;
-      BedPlace place;
-      place.x = kPageMargin + kMonthColumn + column * kBetweenBeds +
-                per_metre_ * metres_before(row, column);
-      place.y = page * kPageHeight + kPageMargin + kPageHead + kBedHead +
-                (row % rows_on_page_) * row_height_;
-      place.first_in_row = column == 0;
-      place.last_in_row = column + 1 == columns_ || i + 1 == count();
-      layout.beds.push_back(place);
+      layout.beds.push_back({.x = kPageMargin + kMonthColumn + x,
+                             .y = page * kPageHeight + kPageMargin + kPageHead + kBedHead +
+                                  (row % rows_on_page_) * row_height_,
+                             .first_in_row = i == 0 || places_[i - 1].row != row,
+                             .last_in_row = i + 1 == places_.size() || places_[i + 1].row != row});
     }
     return layout;
   }
 
  private:
-  int count() const { return static_cast<int>(plan_->beds.size()); }
+  struct Place {
+    double x;
+    int row;
+  };
+
+  void set_heights(int rows, int days, double foot) {
+    const double room = kPageHeight - 2 * kPageMargin - kPageHead - foot + kBetweenBeds;
+    const double least = kBedHead + kBetweenBeds + kLeastPerMonth * days / kDaysInMonth;
+    const int most_rows = std::max(1, static_cast<int>(room / least));
+    pages_ = (rows + most_rows - 1) / most_rows;
+    rows_on_page_ = (rows + pages_ - 1) / pages_;
+    row_height_ = room / rows_on_page_;
+    per_day_ = (row_height_ - kBedHead - kBetweenBeds) / days;
+  }
+
   double ease() const {
     return std::min(per_metre_ / kGoodPerMetre, per_day_ * kDaysInMonth / kGoodPerMonth);
   }
-  // Of the row's first `beds` beds together.
-  double metres_before(int row, int beds) const {
-    int length = 0;
-    for (int i = 0; i < beds; ++i) {
-      length += plan_->beds[static_cast<std::size_t>(row * columns_ + i)].length.value();
-    }
-    return length / 1000.0;
-  }
 
-  const Plan* plan_;
-  int columns_;
-  int days_;
-  double room_ = 0;
+  double per_metre_;
+  std::vector<Place> places_;
   int pages_ = 1;
   int rows_on_page_ = 1;
   double row_height_ = 0;
   double per_day_ = 0;
-  double per_metre_ = 0;
 };
 
 }  // namespace
@@ -186,10 +191,20 @@ ChartFacts chart_facts(const Plan& plan, const ground::PlanChoice& choice,
 }
 
 ChartLayout chart_layout(const Plan& plan, DateRange days, double foot) {
-  Arrangement best(plan, days, foot, 1);
-  for (int columns = 2; columns <= static_cast<int>(plan.beds.size()); ++columns) {
-    const Arrangement next(plan, days, foot, columns);
-    if (next.better_than(best)) best = next;
+  // The longest bed must fit; below that, only scales at which a row is just filled can be best.
+  double most = kMostPerMetre;
+  for (std::size_t i = 0; i < plan.beds.size(); ++i) {
+    most = std::min(most, filling_scale(plan, i, i));
+  }
+  Arrangement best(plan, days, foot, most);
+  for (std::size_t first = 0; first < plan.beds.size(); ++first) {
+    for (std::size_t last = first + 1; last < plan.beds.size(); ++last) {
+      const double scale = filling_scale(plan, first, last);
+      if (scale <= 0) break;
+      if (scale > most) continue;
+      const Arrangement next(plan, days, foot, scale);
+      if (next.better_than(best)) best = next;
+    }
   }
   return best.layout();
 }

@@ -3,6 +3,8 @@
 
 #include <fmt/format.h>
 
+#include <cmath>
+
 #include "base/text.h"
 
 namespace trug::show {
@@ -23,7 +25,8 @@ std::string neighbours(const Finding& f) {
   std::string text;
   for (const std::string& word : f.words) {
     if (word.starts_with("after:")) {
-      text += fmt::format("{} can leave the ground on {} at the earliest", word.substr(6), day(f.day("free_from")));
+      text += fmt::format("{} can leave the ground on {} at the earliest", word.substr(6),
+                          day(f.day("free_from")));
     } else if (word.starts_with("before:")) {
       if (!text.empty()) text += " and ";
       text += fmt::format("{} must have it by {}", word.substr(7), day(f.day("needed_by")));
@@ -33,10 +36,11 @@ std::string neighbours(const Finding& f) {
 }
 
 std::string ground_taken(const Finding& f) {
-  return fmt::format("{} is left out: it can go into the ground from {} to {} and be lifted from {} "
-                     "on, but {}",
-                     f.planting_name, day(f.day("in_ground_from")), day(f.day("in_ground_to")),
-                     day(f.day("lift_from")), neighbours(f));
+  return fmt::format(
+      "{} is left out: it can go into the ground from {} to {} and be lifted from {} "
+      "on, but {}",
+      f.planting_name, day(f.day("in_ground_from")), day(f.day("in_ground_to")),
+      day(f.day("lift_from")), neighbours(f));
 }
 
 std::string cannot_grow(const Finding& f) {
@@ -46,9 +50,10 @@ std::string cannot_grow(const Finding& f) {
 }
 
 std::string short_weeks(const Finding& f) {
-  return fmt::format("{} of {} weeks of the wish go short, {} stems in all: {}",
-                     number(f.number("short_weeks")), number(f.number("weeks")),
-                     number(f.number("missing_stems"), 0), listed(f.words));
+  return fmt::format(
+      "{} of {} weeks of the wish {} short, {} in all: {}", number(f.number("short_weeks")),
+      number(f.number("weeks")), f.words.size() == 1 ? "goes" : "go",
+      counted(static_cast<int>(std::lround(f.number("missing_stems"))), "stem"), listed(f.words));
 }
 
 }  // namespace
@@ -56,8 +61,10 @@ std::string short_weeks(const Finding& f) {
 std::string refusal_words(const ground::Refusal& r) {
   switch (r.rule) {
     case Rule::FrostRisk:
-      return fmt::format("it would be out in the open on {}, but the frost risk you accept allows it only "
-                         "from {}", day(r.found_day), day(r.wanted_day));
+      return fmt::format(
+          "it would be out in the open on {}, but the frost risk you accept allows it only "
+          "from {}",
+          day(r.found_day), day(r.wanted_day));
     case Rule::WinterCold:
       return fmt::format("it would meet {} degC in winter and survives {} degC", number(r.found),
                          number(r.wanted));
@@ -65,8 +72,10 @@ std::string refusal_words(const ground::Refusal& r) {
       return fmt::format("begun on {} it would flower on {}, before the winter", day(r.start),
                          day(r.found_day));
     case Rule::RosetteTooSmall:
-      return fmt::format("begun on {} it has {} of its leaves when the days fall under ten hours, and "
-                         "needs {}", day(r.start), percent(r.found), percent(r.wanted));
+      return fmt::format(
+          "begun on {} it has {} of its leaves when the days fall under ten hours, and "
+          "needs {}",
+          day(r.start), percent(r.found), percent(r.wanted));
     case Rule::NoFlower:
       return fmt::format("begun on {} it would not flower within the year", day(r.start));
     case Rule::SeasonTooShort:
@@ -75,34 +84,46 @@ std::string refusal_words(const ground::Refusal& r) {
     case Rule::TooLate:
       return fmt::format("it should have begun on {}, before {}", day(r.found_day),
                          day(r.wanted_day));
-    case Rule::Pinned: return "the plan's own pins rule it out";
+    case Rule::Pinned:
+      return "the plan's own pins rule it out";
   }
   return "";
 }
 
 std::string message(const Finding& f) {
   switch (f.code) {
-    case FindingCode::CannotGrow: return cannot_grow(f);
-    case FindingCode::GroundTaken: return ground_taken(f);
+    case FindingCode::CannotGrow:
+      return cannot_grow(f);
+    case FindingCode::GroundTaken:
+      return ground_taken(f);
     case FindingCode::TooLate:
       return fmt::format("{} is too late for this year: {}", f.planting_name,
                          refusal_words(*f.refusal));
-    case FindingCode::ShortWeeks: return short_weeks(f);
+    case FindingCode::ShortWeeks:
+      return short_weeks(f);
     case FindingCode::LateStart:
-      return fmt::format("{} ({}) goes into the ground on {}, {} days after the trade's window ends ({})",
-                         f.planting_name, f.way, day(f.day("in_ground")),
-                         number(f.number("days_late"), 0), short_date(f.day("window_end")));
+      if (f.number("days_early") > 0) {
+        return fmt::format(
+            "{} ({}) goes into the ground on {}, {} days before the trade's window opens ({})",
+            f.planting_name, f.way, day(f.day("in_ground")), number(f.number("days_early"), 0),
+            short_date(f.day("window_start")));
+      }
+      return fmt::format(
+          "{} ({}) goes into the ground on {}, {} days after the trade's window ends ({})",
+          f.planting_name, f.way, day(f.day("in_ground")), number(f.number("days_late"), 0),
+          short_date(f.day("window_end")));
     case FindingCode::TooEarly:
-      return fmt::format("{} begun on {} is {} of the way to its flower before the winter: hard frost "
-                         "may take the buds",
-                         f.planting_name, day(f.day("start")), percent(f.number("share_done")));
+      return fmt::format(
+          "{} begun on {} is {} of the way to its flower before the winter: hard frost "
+          "may take the buds",
+          f.planting_name, day(f.day("start")), percent(f.number("share_done")));
     case FindingCode::SmallRosette:
       return fmt::format("{} has {} of its leaves before the winter: count on half its stems",
                          f.planting_name, percent(f.number("share_done")));
     case FindingCode::NeedsFleece:
-      return fmt::format("{} survives {} degC bare and your coldest night is {} degC: it needs fleece",
-                         f.planting_name, number(f.number("survives_c")),
-                         number(f.number("coldest_c")));
+      return fmt::format(
+          "{} survives {} degC bare and your coldest night is {} degC: it needs fleece",
+          f.planting_name, number(f.number("survives_c")), number(f.number("coldest_c")));
     case FindingCode::CostsStems:
       return fmt::format("keeping {} costs its stretch {} stems of the {} it could give",
                          f.planting_name, number(f.number("stems"), 0),
@@ -118,8 +139,9 @@ std::string message(const Finding& f) {
       return fmt::format("{} has none of the wish's colours ({})", f.planting_name,
                          listed(f.words));
     case FindingCode::NotSettled:
-      return fmt::format("the stretches were still changing after {} rounds: another choice may be better",
-                         number(f.number("rounds"), 0));
+      return fmt::format(
+          "the stretches were still changing after {} rounds: another choice may be better",
+          number(f.number("rounds"), 0));
   }
   return "";
 }
@@ -129,15 +151,18 @@ std::string remedy_text(const Finding& f) {
   const Remedy& r = *f.remedy;
   switch (r.kind) {
     case Remedy::Kind::LiftEarlier:
-      return fmt::format("lift {} on {}, before its fewest useful days; that costs {} stems", r.crop,
-                         day(r.day), number(r.costs_stems, 0));
-    case Remedy::Kind::LeaveOut: return "leave it out of this stretch";
-    case Remedy::Kind::NextYear: return "it can be grown a year later; or buy plants";
+      return fmt::format("lift {} on {}, before its fewest useful days; that costs {} stems",
+                         r.crop, day(r.day), number(r.costs_stems, 0));
+    case Remedy::Kind::LeaveOut:
+      return "leave it out of this stretch";
+    case Remedy::Kind::NextYear:
+      return "it can be grown a year later; or buy plants";
     case Remedy::Kind::FewerPlants:
       return fmt::format("plant {}", number(r.plants));
     case Remedy::Kind::StartLater:
       return fmt::format("start it on {} or later", day(r.day));
-    case Remedy::Kind::OtherPlace: return "give its ground to another crop; it does not grow here";
+    case Remedy::Kind::OtherPlace:
+      return "give its ground to another crop; it does not grow here";
   }
   return "";
 }

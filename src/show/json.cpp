@@ -20,18 +20,24 @@ std::string dump(const Json& document) { return document.dump(2) + "\n"; }
 
 std::string_view to_string(work::Job::State state) {
   switch (state) {
-    case work::Job::State::Due: return "due";
-    case work::Job::State::Recorded: return "recorded";
-    case work::Job::State::Assumed: return "assumed";
+    case work::Job::State::Due:
+      return "due";
+    case work::Job::State::Recorded:
+      return "recorded";
+    case work::Job::State::Assumed:
+      return "assumed";
   }
   return "";
 }
 
 std::string_view to_string(growth::Basis basis) {
   switch (basis) {
-    case growth::Basis::Heat: return "heat";
-    case growth::Basis::Measured: return "measured";
-    case growth::Basis::Window: return "window";
+    case growth::Basis::Heat:
+      return "heat";
+    case growth::Basis::Measured:
+      return "measured";
+    case growth::Basis::Window:
+      return "window";
   }
   return "";
 }

@@ -67,20 +67,23 @@ std::string caution_footer(const std::vector<work::Job>& jobs,
   for (const auto& [crop, lines] : by_crop) {
     for (const std::string& line : lines) text += indented(crop + ": " + line, 2, style);
   }
-  return text + "  No list of harmful plants is complete; local rules and qualified advice stand "
-                "above it.\n";
+  return text +
+         "  No list of harmful plants is complete; local rules and qualified advice stand "
+         "above it.\n";
 }
 
 std::string job_line(const work::Job& job, Style style) {
-  const std::string name = job.planting_name + (job.cautions.empty() ? "" : " !");
-  const std::string details =
-      padded(amount(job), 14) + padded(where_words(job), 12);
+  const std::string sowing = job.key.succession > 0 ? fmt::format(" {}", job.key.succession) : "";
+  const std::string name = job.planting_name + sowing + (job.cautions.empty() ? "" : " !");
+  const std::string details = padded(amount(job), 14) + padded(where_words(job), 12);
   const std::string window =
-      job.first == job.last ? "" : fmt::format("{} to {}", short_day(job.first), short_day(job.last));
+      job.first == job.last ? ""
+                            : fmt::format("{} to {}", short_day(job.first), short_day(job.last));
   std::string line = fmt::format("  {}  {} {} {}", weekday_and_day(job.day),
                                  padded(work::words(job.key.kind), 16), padded(name, 30), details);
-  if (job.state == work::Job::State::Assumed) return faint(line + window, style) + "\n";
-  return line + faint(window, style) + "\n";
+  line += window;
+  line.erase(line.find_last_not_of(' ') + 1);
+  return (job.state == work::Job::State::Assumed ? faint(line, style) : line) + "\n";
 }
 
 std::string range_words(Range range) {
@@ -107,15 +110,15 @@ std::string fact(std::string_view label, std::string_view value) {
 std::string way_text(const Way& way) {
   std::string text = fmt::format("  {}\n", way.name);
   const auto line = [&](std::string_view label, const std::string& value) {
-    text += fmt::format("    {}{}\n", padded(label, 20), value);
+    text += fmt::format("    {} {}\n", padded(label, 22), value);
   };
   if (way.window) {
     line(way.raised == Raised::InPlace && way.method == Method::Seed ? "sow" : "into the bed",
          window_words(*way.window));
   }
   if (way.weeks_under_cover) {
-    line("raised " + std::string(way.raised == Raised::Heated      ? "in warmth"
-                                 : way.raised == Raised::Frame     ? "in a frame"
+    line("raised " + std::string(way.raised == Raised::Heated       ? "in warmth"
+                                 : way.raised == Raised::Frame      ? "in a frame"
                                  : way.raised == Raised::NurseryBed ? "in nursery bed"
                                                                     : "in place"),
          range_words(*way.weeks_under_cover) + " weeks");
@@ -144,7 +147,9 @@ std::string growth_text(const Growth& growth) {
   const DayLengthResponse& d = growth.day_length;
   const auto hours = [&](double h) { return number(h) + " hours"; };
   switch (d.kind) {
-    case DayLengthResponse::Kind::Neutral: text += fact("day length", "no matter"); break;
+    case DayLengthResponse::Kind::Neutral:
+      text += fact("day length", "no matter");
+      break;
     case DayLengthResponse::Kind::Long:
       text += fact("day length", fmt::format("faster with longer days, {} to {}",
                                              number(d.from_hours), hours(d.to_hours)));
@@ -173,9 +178,9 @@ std::string trust_note(const climate::Climate& climate) {
 std::string jobs_page(const Plan& plan, const std::vector<work::Job>& jobs,
                       const std::vector<std::size_t>& shown, const climate::Climate& climate,
                       Style style, bool full) {
-  std::string text = bold(plan.title, style) +
-                     fmt::format(", flowering {}: {}\n", plan.flowering_year,
-                                 counted(static_cast<int>(shown.size()), "job"));
+  std::string text =
+      bold(plan.title, style) + fmt::format(", flowering {}: {}\n", plan.flowering_year,
+                                            counted(static_cast<int>(shown.size()), "job"));
   if (const std::string note = trust_note(climate); !note.empty()) text += indented(note, 0, style);
   std::string month;
   for (const std::size_t i : shown) {
@@ -201,8 +206,8 @@ std::string check_page(const Plan& plan, const ground::PlanChoice& choice,
     if (finding.remedy && finding.remedy->toml) {
       text += "  paste:\n";
       for (std::size_t at = 0; at < finding.remedy->toml->size();) {
-        const std::size_t end = std::min(finding.remedy->toml->find('\n', at),
-                                         finding.remedy->toml->size());
+        const std::size_t end =
+            std::min(finding.remedy->toml->find('\n', at), finding.remedy->toml->size());
         text += "    " + finding.remedy->toml->substr(at, end - at) + "\n";
         at = end + 1;
       }
@@ -219,9 +224,10 @@ std::string check_page(const Plan& plan, const ground::PlanChoice& choice,
   }
   text += ".\n";
   if (!choice.exact) {
-    text += fmt::format("Best for each stretch given the others ({} gone), not proved best "
-                        "for the whole plan.\n",
-                        counted(choice.rounds, "round"));
+    text += fmt::format(
+        "Best for each stretch given the others ({} gone), not proved best "
+        "for the whole plan.\n",
+        counted(choice.rounds, "round"));
   }
   if (const std::string note = trust_note(climate); !note.empty()) text += indented(note, 0, style);
   return text;
@@ -246,19 +252,21 @@ std::string crop_list(const std::vector<const Sheet*>& sheets, Style style) {
     for (const Role role : sheet->roles) {
       roles += (roles.empty() ? "" : ", ") + std::string(to_string(role));
     }
-    text += fmt::format("  {} {} {} {}\n", padded(sheet->name, 22),
-                        padded(to_string(sheet->life_cycle), 18), padded(roles, 18),
-                        sheet->cautions.empty() ? "" : "!");
+    std::string line = fmt::format("  {} {} {} {}", padded(sheet->name, 22),
+                                   padded(to_string(sheet->life_cycle), 18), padded(roles, 18),
+                                   sheet->cautions.empty() ? "" : "!");
+    line.erase(line.find_last_not_of(' ') + 1);
+    text += line + "\n";
   }
   return text + "\n! has a caution: trug crop NAME shows it.\n";
 }
 
 std::string crop_page(const Sheet& sheet, Style style) {
-  std::string text = bold(sheet.name, style) +
-                     fmt::format(" ({}, {}), {}\n", sheet.botanical_name, sheet.family,
-                                 to_string(sheet.life_cycle));
+  std::string text =
+      bold(sheet.name, style) + fmt::format(" ({}, {}), {}\n", sheet.botanical_name, sheet.family,
+                                            to_string(sheet.life_cycle));
   for (const Caution& caution : sheet.cautions) {
-    text += indented(fmt::format("! {}. {}.", caution.text, caution.handling), 2, style);
+    text += indented(fmt::format("! {}. To do: {}.", caution.text, caution.handling), 2, style);
   }
   text += fact("survives", number(sheet.coldest_survived_c) + " degC (" +
                                std::string(to_string(frost_class(sheet))) + ")");
@@ -267,8 +275,8 @@ std::string crop_page(const Sheet& sheet, Style style) {
   text += fact("colours", listed(sheet.colours));
   text += fact("cut when", sheet.cut_stage);
   text += fact("stems a plant", range_words(sheet.stems_per_plant));
-  text += fact("cutting", range_words(sheet.cutting_weeks) + " weeks, " +
-                              std::string(to_string(sheet.habit)));
+  text += fact("cutting",
+               range_words(sheet.cutting_weeks) + " weeks, " + std::string(to_string(sheet.habit)));
   text += fact("in the vase", range_words(sheet.vase_days) + " days");
   if (sheet.rotation_years) {
     text += fact("same ground again", fmt::format("after {} years", *sheet.rotation_years));

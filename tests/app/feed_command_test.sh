@@ -51,14 +51,17 @@ stop() {
   equal "exit code after SIG$1" 0 $code
 }
 
-status() { curl -s -o "$folder/body" -D "$folder/headers" -w '%{http_code}' "$@"; }
+status() {
+  : >"$folder/body"  # curl leaves it alone where there is none
+  curl -s -o "$folder/body" -D "$folder/headers" -w '%{http_code}' "$@"
+}
 header() { tr -d '\r' <"$folder/headers" | sed -n "s/^$1: //p"; }
 tag() { status "$address" >/dev/null; header ETag; }
 tag_is_new() { [ "$(tag)" != "$old_tag" ]; }
 answers() { [ "$(status "$2")" = "$1" ]; }
 read_code() { rsvg-convert -w 400 "$1" -o "$folder/code.png" && zbarimg -q --raw "$folder/code.png" 2>/dev/null; }
 token_of() { basename "$(dirname "$1")"; }
-link_in() { sed -n "s/.* \($1:.*$2\)\$/\1/p" "$3"; }
+link_in() { sed -n "s|.* \($1:.*$2\)\$|\1|p" "$3"; }
 
 cd "$folder"
 cp "$project/examples/harbour-office.toml" garden.toml

@@ -20,6 +20,7 @@ fail() {
   cat "$folder"/*.log 2>/dev/null || true
   exit 1
 }
+chmod 755 "$folder"  # nginx may run as another user
 cd "$folder"
 
 # --- the unit, with the program where it is now; what systemd does not know it only mentions
@@ -60,7 +61,11 @@ http {
   fastcgi_temp_path $folder/temp;
   uwsgi_temp_path $folder/temp;
   scgi_temp_path $folder/temp;
-  server { listen 127.0.0.1:$front; include $folder/feed.conf; }
+  server {
+    listen 127.0.0.1:$front;
+    location / { return 404; }
+    include $folder/feed.conf;
+  }
 }
 CONF
 nginx -t -p "$folder" -c "$folder/nginx.conf" 2>nginx-test.log || fail "nginx refuses the example"

@@ -6,6 +6,8 @@
 #include <map>
 #include <thread>
 
+#include "base/uuid.h"
+
 namespace trug::feed {
 namespace {
 
@@ -83,6 +85,33 @@ TEST_F(SiteTest, TheOtherFilesHaveTheirTypeAndTag) {
     EXPECT_EQ(headers["Content-Type"], row.type);
     EXPECT_EQ(headers["ETag"], row.tag);
     EXPECT_EQ(headers["Cache-Control"], "private, max-age=900");
+  }
+}
+
+TEST_F(SiteTest, ThePageNamesTheAddressItWasAskedWith) {
+  Published with_marks = published();
+  with_marks.page = "<a href=\"<!--webcal-->\">x</a> <!--address--> <!--address-->";
+  with_marks.base_url = "https://example.org/garden/";
+  EXPECT_TRUE(site_.publish(with_marks));
+  const std::string rest = "example.org/garden/" + kOpen + "/calendar.ics";
+  const Response page = get("/" + kOpen + "/");
+  EXPECT_EQ(body_of(page),
+            "<a href=\"webcal://" + rest + "\">x</a> https://" + rest + " https://" + rest);
+  auto headers = headers_of(page);
+  EXPECT_EQ(headers["ETag"], "\"" + sha256_hex(body_of(page)) + "\"");
+  EXPECT_EQ(headers.count("Last-Modified"), 0U) << "it changes with the day, not with the calendar";
+  EXPECT_EQ(site_.answer({"GET", "/" + kOpen + "/", headers["ETag"], ""}).status, 304);
+}
+
+TEST(BaseUrl, IsSafeInHtmlAndInLinks) {
+  for (const std::string text : {"https://example.org", "http://192.168.1.20:8017",
+                                 "http://[::1]:8017", "https://example.org/my%20garden/"}) {
+    EXPECT_TRUE(is_base_url(text)) << text;
+  }
+  for (const std::string text : {"", "https://", "http:///x", "ftp://example.org", "example.org",
+                                 "https://a\"b", "https://a<b", "https://a&b", "https://a'b",
+                                 "https://a b", "https://a?b", "https://a#b", "https://a\nb"}) {
+    EXPECT_FALSE(is_base_url(text)) << text;
   }
 }
 

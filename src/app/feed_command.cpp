@@ -1,0 +1,308 @@
+// SPDX-License-Identifier: MIT
+#include <fmt/format.h>
+#include <unistd.h>
+
+#include <algorithm>
+#include <csignal>
+#include <ctime>
+#include <mutex>
+#include <optional>
+#include <thread>
+
+#include "app/commands.h"
+#include "app/feed_keeper.h"
+#include "app/feed_links.h"
+#include "app/output_file.h"
+#include "app/owner_only.h"
+#include "base/text.h"
+#include "feed/qr.h"
+#include "feed/server.h"
+#include "feed/site.h"
+
+namespace trug::app {
+namespace {
+
+// "garden.toml": "garden.feed.ics", beside it.
+std::string feed_path(const Options& options) {
+  if (!options.feed_file.empty()) return options.feed_file;
+  constexpr std::string_view kEnding = ".toml";
+  const std::string& plan = options.plans.front();
+  const bool usual = plan.ends_with(kEnding);
+  return plan.substr(0, plan.size() - (usual ? kEnding.size() : 0)) + ".feed.ics";
+}
+
+std::string base_url(const Options& options, int port) {
+  if (!options.base_url.empty()) return options.base_url;
+  return "http://" + feed::to_string({options.listen.host, port});
+}
+
+// What no link can be made of; empty: nothing.
+std::string url_trouble(const Options& options) {
+  if (!options.base_url.empty()) return "";
+  if (options.listen.host == "0.0.0.0" || options.listen.host == "::") {
+    return fmt::format(
+        "error: {} is every address of this machine, and none that a link could name\n"
+        "  hint: listen on the machine's own address, such as 192.168.1.20:8017, or name it with "
+        "--url\n",
+        options.listen.host);
+  }
+  if (options.new_link && options.listen.port == 0) {
+    return "error: port 0 is any that is free: a link needs one that stays\n"
+           "  hint: name the port with --listen, or the address with --url\n";
+  }
+  return "";
+}
+
+std::string links_line(const std::vector<feed::Link>& links) {
+  const auto open = std::ranges::count(links, feed::LinkState::Active, &feed::Link::state);
+  if (open == 0) return "No link is open; --new-link makes one.\n";
+  return fmt::format("{} open.\n", open == 1 ? "1 link is" : fmt::format("{} links are", open));
+}
+
+// The QR code of a link, drawn to the file the gardener named.
+class QrFile {
+ public:
+  // Throws IoError. `refused` where there is a file that is no such drawing.
+  explicit QrFile(const Options& options) : path_(options.qr_file) {
+    if (path_.empty()) return;
+    const OwnerOnly mask;  // it holds the secret
+    file_.emplace(path_);
+    const auto previous = file_->previous();
+    refused_ = previous && !feed::is_qr_svg(*previous) && !options.force;
+  }
+  bool refused() const { return refused_; }
+  void draw(const std::string& url) {
+    const auto code = feed::make_qr(url);
+    if (file_ && code) file_->replace(feed::qr_svg(*code));
+  }
+
+ private:
+  std::string path_;
+  std::optional<OutputFile> file_;
+  bool refused_ = false;
+};
+
+// Two codes where the terminal can show them, one in plain characters with --plain.
+std::string codes(const Options& options, const Environment& environment, const std::string& page,
+                  const std::string& webcal) {
+  const auto page_code = feed::make_qr(page);
+  const auto webcal_code = feed::make_qr(webcal);
+  if (!page_code || !webcal_code) return "";
+  if (options.plain) return "\n" + feed::qr_ascii(*page_code);
+  if (!environment.colour) return "";
+  return "\nThe page:\n" + feed::qr_blocks(*page_code) + "\nFor an iPhone or iPad:\n" +
+         feed::qr_blocks(*webcal_code);
+}
+
+// Makes a link and shows it, this once. False where the file of links is wrong.
+bool give_link(const Options& options, const Environment& environment, const std::string& base,
+               QrFile& qr) {
+  const std::string token = new_token(environment);
+  if (!add_link(links_path(feed_path(options)), token, environment)) return false;
+  const std::string page = feed::page_url(base, token);
+  const std::string calendar = feed::calendar_url(base, token);
+  const std::string webcal = feed::with_webcal(calendar);
+  environment.out << fmt::format(
+      "A new link. It is shown this once; whoever has it can read the calendar.\n\n"
+      "  {}{}\n  {}{}\n  {}{}\n",
+      padded("The week's jobs, and how to subscribe", 40), page, padded("The calendar", 40),
+      calendar, padded("The calendar for iPhone, iPad and Mac", 40), webcal);
+  environment.out << codes(options, environment, page, webcal) << std::flush;
+  qr.draw(page);
+  if (options.base_url.empty() && feed::is_loopback(options.listen)) {
+    environment.err
+        << "Only this machine can open it. For others: --listen, or a proxy and --url.\n";
+  }
+  return true;
+}
+
+int make_link(const Options& options, const Environment& environment, const std::string& base) {
+  QrFile qr(options);
+  if (!qr.refused()) return give_link(options, environment, base, qr) ? kDone : kBadInput;
+  environment.err << fmt::format(
+      "error: {} stays as it is: trug did not draw it\n"
+      "  hint: name another file, or replace it with --force\n",
+      options.qr_file);
+  return kRefused;
+}
+
+int make_new_link(const Options& options, const Environment& environment) {
+  const std::string& plan = options.plans.front();
+  if (environment.files.read(plan, 0).state == FileState::Missing) {
+    environment.err << fmt::format("error: there is no plan {}\n", plan);
+    return kBadInput;
+  }
+  return make_link(options, environment, base_url(options, options.listen.port));
+}
+
+int withdraw(const Options& options, const Environment& environment) {
+  const std::string path = links_path(feed_path(options));
+  std::optional<std::string> token;
+  if (!options.revoke_all) {
+    token = token_in(options.revoke);
+    if (!token) {
+      environment.err << "error: that is no link to a calendar\n"
+                         "  hint: give the whole of it, or --revoke-all\n";
+      return kBadInput;
+    }
+  }
+  const auto found = withdraw_links(path, token, environment);
+  if (!found) return kBadInput;
+  if (*found == 0) {
+    environment.err << fmt::format("error: there is no such link in {}\n", path);
+    return kBadInput;
+  }
+  environment.out << (token ? "That link is withdrawn: it opens nothing any more.\n"
+                            : "All links are withdrawn: they open nothing any more.\n");
+  return kDone;
+}
+
+// SIGINT and SIGTERM, which from here on wait until they are asked for, in all threads.
+class StopSignals {
+ public:
+  StopSignals() {
+    sigemptyset(&signals_);
+    sigaddset(&signals_, SIGINT);
+    sigaddset(&signals_, SIGTERM);
+    pthread_sigmask(SIG_BLOCK, &signals_, &before_);
+  }
+  ~StopSignals() { pthread_sigmask(SIG_SETMASK, &before_, nullptr); }
+  StopSignals(const StopSignals&) = delete;
+  StopSignals& operator=(const StopSignals&) = delete;
+  // Waits for one, at most a second.
+  bool came() const {
+    const timespec second{.tv_sec = 1, .tv_nsec = 0};
+    return sigtimedwait(&signals_, nullptr, &second) >= 0;
+  }
+
+ private:
+  sigset_t signals_{};
+  sigset_t before_{};
+};
+
+// Lines from the server's threads for the one that may write them.
+class Notes {
+ public:
+  void add(std::string_view line) {
+    const std::lock_guard lock(mutex_);
+    text_ += fmt::format("{}\n", line);
+  }
+  std::string take() {
+    const std::lock_guard lock(mutex_);
+    return std::exchange(text_, {});
+  }
+
+ private:
+  std::mutex mutex_;
+  std::string text_;
+};
+
+// The links as the file has them: those made or withdrawn meanwhile too.
+class LinkKeeper {
+ public:
+  LinkKeeper(const Options& options, const Environment& environment, feed::Site& site)
+      : path_(links_path(feed_path(options))),
+        environment_(environment),
+        site_(site),
+        watch_({path_}, {}, "") {}
+
+  // False where the file is wrong, which is told: then the links stay. Throws IoError.
+  bool load() {
+    auto links = read_links(path_, environment_);
+    if (!links) return false;
+    environment_.err << links_line(*links) << std::flush;
+    site_.set_links(std::move(*links));
+    return true;
+  }
+  void look() {
+    if (!watch_.changed()) return;
+    try {
+      if (load()) return;
+    } catch (const IoError& error) {
+      environment_.err << "error: " << error.what() << "\n";
+    }
+    environment_.err << "The links stay as they were.\n" << std::flush;
+  }
+
+ private:
+  std::string path_;
+  const Environment& environment_;
+  feed::Site& site_;
+  FileWatch watch_;
+};
+
+void tell_address(const Options& options, const Environment& environment, int port) {
+  environment.err << fmt::format("Listening on {}; Ctrl-C ends it.\n",
+                                 feed::to_string({options.listen.host, port}));
+  if (!feed::is_loopback(options.listen)) {
+    environment.err << "warning: links and calendar go through the network in plain text, and who "
+                       "listens there can read them: keep to a network you trust, or put a proxy "
+                       "with https in front\n";
+  }
+  environment.err << std::flush;
+}
+
+// Nothing where the file of links is wrong, or cannot be what the gardener wants of it: told.
+std::optional<bool> wants_first_link(const Options& options, const Environment& environment) {
+  const auto links = read_links(links_path(feed_path(options)), environment);
+  if (!links) return std::nullopt;
+  if (links->empty() || options.qr_file.empty()) return links->empty();
+  environment.err << "error: there is no new link to draw, and trug keeps no copy of the old ones\n"
+                     "  hint: --new-link and --qr together make one and draw it\n";
+  return std::nullopt;
+}
+
+int serve(const Options& options, const Environment& environment) {
+  const StopSignals stop;
+  const auto first_link = wants_first_link(options, environment);
+  if (!first_link) return kBadInput;
+  feed::Site site;
+  Notes notes;
+  feed::Limits limits;
+  if (options.behind_proxy) limits.per_address = 0;
+  feed::Server server(
+      options.listen, [&site](const feed::Request& request) { return site.answer(request); },
+      limits, [&notes](std::string_view line) { notes.add(line); });
+  const std::string base = base_url(options, server.port());
+  FeedKeeper feed(options, environment, feed_path(options), base, site);
+  if (const int code = feed.renew(); code != kDone) return code;
+  if (*first_link) {
+    if (const int code = make_link(options, environment, base); code != kDone) return code;
+  }
+  LinkKeeper links(options, environment, site);
+  if (!links.load()) return kBadInput;
+  tell_address(options, environment, server.port());
+
+  std::string failure;
+  {
+    const std::jthread thread([&](const std::stop_token& token) {
+      try {
+        server.run(token);
+      } catch (const std::system_error& error) {
+        failure = error.what();
+        ::kill(::getpid(), SIGTERM);  // to the process: the waiting thread takes it
+      }
+    });
+    while (!stop.came()) {
+      links.look();
+      feed.look();
+      environment.err << notes.take() << std::flush;
+    }
+  }
+  if (failure.empty()) return kDone;
+  environment.err << "error: " << failure << "\n";
+  return kRefused;
+}
+
+}  // namespace
+
+int run_feed(const Options& options, const Environment& environment) {
+  if (options.revoke_all || !options.revoke.empty()) return withdraw(options, environment);
+  if (const std::string trouble = url_trouble(options); !trouble.empty()) {
+    environment.err << trouble;
+    return kBadInput;
+  }
+  return options.new_link ? make_new_link(options, environment) : serve(options, environment);
+}
+
+}  // namespace trug::app

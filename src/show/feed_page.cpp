@@ -1,0 +1,260 @@
+// SPDX-License-Identifier: MIT
+#include "show/feed_page.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cctype>
+#include <map>
+#include <optional>
+
+#include "base/text.h"
+#include "show/pages.h"
+#include "work/job_text.h"
+
+namespace trug::show {
+namespace {
+
+constexpr std::string_view kStyle = R"(:root {
+  color-scheme: light dark;
+  --paper: #fdfcf8;
+  --ink: #22241f;
+  --soft: #585b52;
+  --link: #1c4f8a;
+}
+@media (prefers-color-scheme: dark) {
+  :root {
+    --paper: #191a17;
+    --ink: #e7e5dc;
+    --soft: #aeada2;
+    --link: #9cc4f5;
+  }
+}
+html { background: var(--paper); color: var(--ink); }
+body {
+  margin: 0 auto;
+  max-width: 36rem;
+  padding: 1.25rem 1.25rem 3rem;
+  font: 1.0625rem/1.5 "Iowan Old Style", "Palatino Linotype", Palatino, "Noto Serif", Georgia, serif;
+  overflow-wrap: break-word;
+}
+h1 { margin: 0; font-size: 1.6rem; line-height: 1.2; }
+h2 { margin: 2.2rem 0 0.5rem; font-size: 1.2rem; line-height: 1.3; }
+h3 { margin: 1.2rem 0 0.3rem; font-size: 1.0625rem; }
+p { margin: 0.5rem 0; }
+ul { margin: 0.5rem 0; padding-left: 1.1rem; }
+li { margin: 0.3rem 0; }
+li p { margin: 0.1rem 0; }
+.soft { color: var(--soft); }
+a { color: var(--link); text-underline-offset: 0.15em; }
+a:focus-visible { outline: 3px solid var(--link); outline-offset: 3px; }
+code { font-size: 0.95rem; overflow-wrap: anywhere; }
+figure { margin: 1.2rem 0; }
+figure img { display: block; width: 13rem; max-width: 100%; height: auto; }
+figcaption { margin-top: 0.3rem; }
+@media print {
+  h2 { break-after: avoid; }
+  li, figure { break-inside: avoid; }
+}
+)";
+
+constexpr std::string_view kHowToSubscribe =
+    R"(<h2 id="telephone">This calendar on your telephone</h2>
+<p>Whoever has the address can read the calendar, so hand it on with care.</p>
+<p>iPhone, iPad and Mac: <a href="{webcal}">subscribe to the calendar</a>, or point the camera at the first square.</p>
+<p>Other calendars: look for a way to add one by its address, often called “from URL” or “subscribe”, and paste this:</p>
+<p><code>{address}</code></p>
+<p>Google has it on its web page only, not in its telephone app, and leaves out the reminders of calendars that come from outside: there, set a notification for the calendar itself. To read the jobs once and never again, <a href="calendar.ics">fetch the file</a>.</p>
+<figure><img src="qr-webcal.svg" width="208" height="208" alt="QR code that subscribes an iPhone or iPad to the calendar" /><figcaption>For iPhone and iPad.</figcaption></figure>
+<figure><img src="qr.svg" width="208" height="208" alt="QR code of the calendar’s address" /><figcaption>The address above, for everything else.</figcaption></figure>
+)";
+
+std::string escaped(std::string_view text) {
+  std::string result;
+  for (const char c : text) {
+    switch (c) {
+      case '&':
+        result += "&amp;";
+        break;
+      case '<':
+        result += "&lt;";
+        break;
+      case '>':
+        result += "&gt;";
+        break;
+      case '"':
+        result += "&quot;";
+        break;
+      case '\'':
+        result += "&#39;";
+        break;
+      default:
+        result += c;
+    }
+  }
+  return result;
+}
+
+std::string capitalised(std::string text) {
+  if (!text.empty()) {
+    text[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(text[0])));
+  }
+  return text;
+}
+
+// "Wed 12 May".
+std::string day_words(Date day) {
+  const std::string words = long_day(day);
+  return words.substr(0, words.rfind(' '));
+}
+
+std::string time_element(Date day, const std::string& words) {
+  return fmt::format("<time datetime=\"{}\">{}</time>", iso(day), words);
+}
+
+// As the calendar's events are called: "Plant out: zinnia 2".
+std::string heading(const work::Job& job) {
+  return fmt::format("{}: {}{}", capitalised(work::words(job.key.kind)), job.crop,
+                     job.key.succession > 0 ? fmt::format(" {}", job.key.succession) : "");
+}
+
+// "quay bed", "wall bed (Ines)".
+std::string place_words(const work::Job& job) {
+  return job.person ? fmt::format("{} ({})", job.bed, *job.person) : job.bed;
+}
+
+struct Page {
+  const Plan& plan;
+  const ground::PlanChoice& choice;
+  const std::vector<work::Job>& jobs;
+  Date today;
+  // The cautions of the crops that the page speaks of.
+  std::map<std::string, std::vector<std::string>> cautions = {};
+
+  Date week_start() const { return monday_of(today); }
+  Date week_end() const { return week_start() + Days{7}; }
+  // The first day after next month.
+  Date horizon() const {
+    const std::chrono::year_month_day day{today};
+    return Date{(day.year() / day.month() + std::chrono::months{2}) / std::chrono::day{1}};
+  }
+
+  void note_cautions(const work::Job& job) {
+    if (!job.cautions.empty()) cautions[job.crop] = job.cautions;
+  }
+
+  std::string this_week() {
+    return fmt::format("<h2>This week, until {}</h2>\n", day_words(week_end() - Days{1})) +
+           day_by_day({week_start(), week_end()}, true);
+  }
+
+  // From after this week to the end of next month.
+  std::string later() {
+    return fmt::format("<h2>After this week, until {}</h2>\n", short_day(horizon() - Days{1})) +
+           day_by_day({week_end(), horizon()}, false);
+  }
+
+  // The days that have jobs; `full`: with what each job says.
+  std::string day_by_day(DateRange days, bool full) {
+    std::string text;
+    std::optional<Date> day;
+    for (const work::Job& job : jobs) {
+      if (!days.contains(job.day)) continue;
+      note_cautions(job);
+      if (day != job.day) {
+        text += fmt::format("{}<h3>{}</h3>\n<ul>\n", day ? "</ul>\n" : "",
+                            time_element(job.day, day_words(job.day)));
+        day = job.day;
+      }
+      text +=
+          full ? fmt::format("<li>\n<p><strong>{}</strong>, {}</p>\n<p>{}</p>\n</li>\n",
+                             escaped(heading(job)), escaped(place_words(job)), escaped(job.text))
+               : fmt::format("<li>{}, {}</li>\n", escaped(heading(job)), escaped(place_words(job)));
+    }
+    return day ? text + "</ul>\n" : "<p>No job falls in these days.</p>\n";
+  }
+
+  // What stands in flower, by the likely dates.
+  std::string to_cut() {
+    std::string list;
+    for (const ground::PlantingChoice& planting : choice.plantings) {
+      for (const work::Strip& strip : strips(planting)) {
+        const growth::Timeline& timeline = strip.candidate->timeline;
+        const Date until = std::min(timeline.last_cut(), strip.lift);
+        if (today < timeline.first_cut.likely || today > until) continue;
+        list += cut_line(planting, strip, until);
+        if (!planting.sheet->cautions.empty()) {
+          cautions[entry(plan, planting.ref).crop] = work::caution_lines(*planting.sheet);
+        }
+      }
+    }
+    if (list.empty()) return "<h2>To cut now</h2>\n<p>Nothing, by the usual weather.</p>\n";
+    return "<h2>To cut now</h2>\n<p>By the usual weather; the plants know better.</p>\n<ul>\n" +
+           list + "</ul>\n";
+  }
+
+  std::vector<work::Strip> strips(const ground::PlantingChoice& planting) const {
+    return planting.chosen ? work::strips_of(plan, planting) : std::vector<work::Strip>();
+  }
+
+  std::string cut_line(const ground::PlantingChoice& planting, const work::Strip& strip,
+                       Date until) const {
+    const CropEntry& asked = entry(plan, planting.ref);
+    const std::string crop =
+        asked.crop + (strip.succession > 0 ? fmt::format(" {}", strip.succession) : "");
+    std::string line = fmt::format(
+        "<li><strong>{}</strong>, {}, until about {}.", escaped(capitalised(crop)),
+        escaped(plan.beds[planting.ref.bed].name), time_element(until, short_day(until)));
+    if (!planting.sheet->cut_stage.empty()) {
+      line += fmt::format(" Cut when {}.", escaped(planting.sheet->cut_stage));
+    }
+    return line + "</li>\n";
+  }
+
+  // To be called last: it speaks of the crops the others have named.
+  std::string take_care() const {
+    if (cautions.empty()) return "";
+    std::string text = "<h2>Take care</h2>\n<ul>\n";
+    for (const auto& [crop, lines] : cautions) {
+      text += fmt::format("<li><strong>{}</strong>.", escaped(capitalised(crop)));
+      for (const std::string& line : lines) text += " " + escaped(line);
+      text += "</li>\n";
+    }
+    return text +
+           "</ul>\n<p>No list of harmful plants is complete; local rules and qualified "
+           "advice stand above this one.</p>\n";
+  }
+};
+
+}  // namespace
+
+std::string feed_page(const Plan& plan, const ground::PlanChoice& choice,
+                      const std::vector<work::Job>& jobs, const climate::Climate& climate,
+                      Date today, const FeedAddresses& addresses) {
+  const std::string title = escaped(plan.title);
+  Page page{plan, choice, jobs, today};
+  std::string text = fmt::format(
+      "<!DOCTYPE html>\n<html xmlns=\"http://www.w3.org/1999/xhtml\" lang=\"en\">\n<head>\n"
+      "<meta charset=\"utf-8\" />\n"
+      "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\" />\n"
+      "<meta name=\"color-scheme\" content=\"light dark\" />\n"
+      "<meta name=\"robots\" content=\"noindex\" />\n"
+      "<title>{}</title>\n<link rel=\"stylesheet\" href=\"style.css\" />\n</head>\n<body>\n<main>\n"
+      "<h1>{}</h1>\n<p class=\"soft\">{}</p>\n"
+      "<p><a href=\"#telephone\">This calendar on your telephone</a></p>\n",
+      title, title, time_element(today, long_day(today)));
+  text += page.this_week();
+  text += page.to_cut();
+  text += page.later();
+  text += page.take_care();
+  if (const std::string note = trust_note(climate); !note.empty()) {
+    text += fmt::format("<p>{}</p>\n", escaped(note));
+  }
+  text += fmt::format(kHowToSubscribe, fmt::arg("webcal", addresses.webcal),
+                      fmt::arg("address", addresses.calendar));
+  return text + "</main>\n</body>\n</html>\n";
+}
+
+std::string feed_style() { return std::string(kStyle); }
+
+}  // namespace trug::show

@@ -1,0 +1,32 @@
+// SPDX-License-Identifier: MIT
+// The page beside the feed: what a note on the shed door would say this week, and how to get the
+// calendar onto a telephone.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "base/date.h"
+#include "climate/climate.h"
+#include "garden/plan.h"
+#include "ground/plan_choice.h"
+#include "work/jobs.h"
+
+namespace trug::show {
+
+// Where the calendar is found, put into the page as they are: addresses that need no escaping, or
+// marks that another puts them in place of.
+struct FeedAddresses {
+  std::string calendar;  // https://...
+  std::string webcal;    // the same, webcal://...
+};
+
+// HTML 5 that is well-formed XML too; no script. Refers to style.css, calendar.ics, qr.svg and
+// qr-webcal.svg beside it. All of the plan's own words are escaped.
+std::string feed_page(const Plan& plan, const ground::PlanChoice& choice,
+                      const std::vector<work::Job>& jobs, const climate::Climate& climate,
+                      Date today, const FeedAddresses& addresses);
+// Its style.css: for telephones and desks, light and dark as the reader has it.
+std::string feed_style();
+
+}  // namespace trug::show
