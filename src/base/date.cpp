@@ -50,8 +50,7 @@ std::string_view month_name(std::chrono::month month) {
 }  // namespace
 
 Date make_date(int year, unsigned month, unsigned day) {
-  return year_month_day{std::chrono::year{year}, std::chrono::month{month},
-                        std::chrono::day{day}};
+  return year_month_day{std::chrono::year{year}, std::chrono::month{month}, std::chrono::day{day}};
 }
 
 int year_of(Date day) { return static_cast<int>(year_month_day{day}.year()); }
@@ -65,9 +64,7 @@ Date on(MonthDay day, int year) {
   return candidate.ok() ? Date{candidate} : make_date(year, 2, 28);
 }
 
-Date monday_of(Date day) {
-  return day - Days{std::chrono::weekday{day}.iso_encoding() - 1};
-}
+Date monday_of(Date day) { return day - Days{std::chrono::weekday{day}.iso_encoding() - 1}; }
 
 std::string iso_week(Date day) {
   const Date thursday = monday_of(day) + Days{3};

@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
 #include "base/diagnostics.h"
 
-#include "base/text.h"
-
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <utility>
+
+#include "base/text.h"
 
 namespace trug {
 namespace {
@@ -59,7 +59,8 @@ void Diagnostics::warning(Position position, std::string message, std::string hi
 }
 
 std::size_t Diagnostics::error_count() const {
-  return static_cast<std::size_t>(std::ranges::count(list_, Severity::Error, &Diagnostic::severity));
+  return static_cast<std::size_t>(
+      std::ranges::count(list_, Severity::Error, &Diagnostic::severity));
 }
 
 std::vector<Diagnostic> Diagnostics::sorted() const {
@@ -84,6 +85,7 @@ std::string Diagnostics::quote(const Position& position) const {
   }
   std::string line = text->second.substr(from, text->second.find('\n', from) - from);
   if (line.ends_with('\r')) line.pop_back();
+  if (!is_valid_utf8(line)) return {};
   line = printable(line);
   constexpr std::size_t kLongest = 160;
   if (line.size() > kLongest) return {};

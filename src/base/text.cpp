@@ -21,8 +21,8 @@ bool each_code_point(std::string_view text, Visit visit) {
   std::size_t at = 0;
   while (at < text.size()) {
     utf8proc_int32_t point = 0;
-    const auto used = utf8proc_iterate(
-        octets(text) + at, static_cast<utf8proc_ssize_t>(text.size() - at), &point);
+    const auto used = utf8proc_iterate(octets(text) + at,
+                                       static_cast<utf8proc_ssize_t>(text.size() - at), &point);
     if (used <= 0) return false;
     visit(point);
     at += static_cast<std::size_t>(used);
@@ -54,9 +54,7 @@ bool has_control_character(std::string_view text) {
   return found;
 }
 
-std::string nfc(std::string_view text) {
-  return mapped(text, UTF8PROC_STABLE | UTF8PROC_COMPOSE);
-}
+std::string nfc(std::string_view text) { return mapped(text, UTF8PROC_STABLE | UTF8PROC_COMPOSE); }
 
 std::string folded(std::string_view text) {
   return mapped(text, UTF8PROC_STABLE | UTF8PROC_COMPOSE | UTF8PROC_CASEFOLD);

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
 #include "base/text.h"
 
@@ -38,10 +39,14 @@ std::string depth_words(const Sheet& sheet) {
 
 std::string place_words(Raised raised) {
   switch (raised) {
-    case Raised::Heated: return "in warmth";
-    case Raised::Frame: return "in a cold frame";
-    case Raised::NurseryBed: return "in a nursery bed";
-    case Raised::InPlace: return "where it is to flower";
+    case Raised::Heated:
+      return "in warmth";
+    case Raised::Frame:
+      return "in a cold frame";
+    case Raised::NurseryBed:
+      return "in a nursery bed";
+    case Raised::InPlace:
+      return "where it is to flower";
   }
   return "";
 }
@@ -50,7 +55,11 @@ class Words {
  public:
   Words(const Plan& plan, const PlantingChoice& planting, const Strip& strip,
         const growth::CropClock& clock, const Job& job)
-      : plan_(plan), planting_(planting), sheet_(*planting.sheet), strip_(strip), clock_(clock),
+      : plan_(plan),
+        planting_(planting),
+        sheet_(*planting.sheet),
+        strip_(strip),
+        clock_(clock),
         job_(job) {}
 
   std::string text() const {
@@ -76,22 +85,27 @@ class Words {
       case JobKind::OrderPlants:
         return fmt::format("Order {} young plants of {} for planting on {}.", strip_.plants, crop(),
                            short_day(c().in_ground));
-      case JobKind::PreTreat: return pre_treat();
-      case JobKind::Sow: return way().raised == Raised::InPlace ? sow_in_place() : sow_to_raise();
+      case JobKind::PreTreat:
+        return pre_treat();
+      case JobKind::Sow:
+        return way().raised == Raised::InPlace ? sow_in_place() : sow_to_raise();
       case JobKind::PrickOut:
         return fmt::format("Prick out {} seedlings into modules or 9 cm pots.", strip_.plants);
-      case JobKind::PotOn: return "Pot on into 9 cm pots or larger, so that they do not stand still.";
+      case JobKind::PotOn:
+        return "Pot on into 9 cm pots or larger, so that they do not stand still.";
       case JobKind::HardenOff:
         return fmt::format("Harden off: out by day, in or covered by night, until {}.",
                            short_day(c().in_ground));
       case JobKind::PlantOut:
         return fmt::format("Plant out {} {}, {}. First cut about {}.", plants(),
                            in_rows(strip_, planting_), at_place(strip_), cut_day());
-      case JobKind::Plant: return plant();
+      case JobKind::Plant:
+        return plant();
       case JobKind::Thin:
         return fmt::format("Thin to {} cm apart, {} in all.",
                            number(planting_.layout.spacing_cm, 0), plants());
-      case JobKind::Pinch: return pinch();
+      case JobKind::Pinch:
+        return pinch();
       case JobKind::Support:
         return sheet_.support == Sheet::Support::Light
                    ? "Give light support: twigs or one string round the patch."
@@ -106,28 +120,36 @@ class Words {
             "Watch for frost and keep fleece at hand until {}: after that only one year in twenty "
             "still has one.",
             short_day(job_.last));
-      case JobKind::FirstCut: return first_cut();
+      case JobKind::FirstCut:
+        return first_cut();
       case JobKind::CutBack:
         return sheet_.second_flush ? "Cut back hard after the first flowers, for a second flush."
                                    : yearly(sheet_.cut_back);
-      case JobKind::Lift: return lift();
-      case JobKind::LiftAndStore: return yearly(sheet_.lift_and_store);
+      case JobKind::Lift:
+        return lift();
+      case JobKind::LiftAndStore:
+        return yearly(sheet_.lift_and_store);
       case JobKind::ClearAndFeed:
         return planting_.chosen->another_follows()
                    ? fmt::format("Clear and feed the ground, {}: the next crop comes in a week.",
                                  at_place(strip_))
                    : fmt::format("Clear and feed the ground, {}.", at_place(strip_));
-      case JobKind::Divide: return yearly(sheet_.divide);
-      case JobKind::Prune: return yearly(sheet_.prune);
+      case JobKind::Divide:
+        return yearly(sheet_.divide);
+      case JobKind::Prune:
+        return yearly(sheet_.prune);
       case JobKind::LookForSeedlings:
         return fmt::format(
             "Look whether it has come up. If not, it can still be sown again until {}.",
             short_day(clock_.window_days(*way().window, way().flowers).until - Days{1}));
-      case JobKind::WaterIn: return "Water in well, today and in the next days if it stays dry.";
-      case JobKind::Slugs: return "Look for slugs at dusk; seedlings and young plants go first.";
+      case JobKind::WaterIn:
+        return "Water in well, today and in the next days if it stays dry.";
+      case JobKind::Slugs:
+        return "Look for slugs at dusk; seedlings and young plants go first.";
       case JobKind::Pick:
         return "Pick through every two or three days from now on: the more is cut, the more comes.";
-      case JobKind::DeadHead: return "Dead-head what was not cut, so that it goes on flowering.";
+      case JobKind::DeadHead:
+        return "Dead-head what was not cut, so that it goes on flowering.";
     }
     return "";
   }
@@ -152,9 +174,9 @@ class Words {
   }
 
   std::string sow_in_place() const {
-    return fmt::format("Sow where it is to flower, {}, {}; thin later to {} {}. First cut about {}.",
-                       depth_words(sheet_), at_place(strip_), plants(), in_rows(strip_, planting_),
-                       cut_day());
+    return fmt::format(
+        "Sow where it is to flower, {}, {}; thin later to {} {}. First cut about {}.",
+        depth_words(sheet_), at_place(strip_), plants(), in_rows(strip_, planting_), cut_day());
   }
 
   std::string sow_to_raise() const {
@@ -184,14 +206,23 @@ class Words {
   }
 
   std::string first_cut() const {
-    const double stems = c().stems_per_plant * c().stem_factor * strip_.plants * ground::kFitShare;
-    return fmt::format("First cut, when {}. About {} stems in all, until {}.", sheet_.cut_stage,
-                       static_cast<int>(std::lround(stems)), short_day(strip_.lift));
+    // Of the whole flowering only what is cut before it is lifted or the season ends.
+    const growth::Timeline& timeline = c().timeline;
+    const Date last = std::min(strip_.lift, timeline.last_cut());
+    const auto days =
+        static_cast<std::size_t>(std::max(0, days_between(timeline.first_cut.likely, last) + 1));
+    const double share = std::accumulate(
+        timeline.shares.begin(), timeline.shares.begin() + static_cast<std::ptrdiff_t>(days), 0.0);
+    const double stems =
+        c().stems_per_plant * c().stem_factor * strip_.plants * ground::kFitShare * share;
+    return fmt::format("First cut: {}. About {} stems in all, until {}.", sheet_.cut_stage,
+                       static_cast<int>(std::lround(stems)), short_day(last));
   }
 
   std::string lift() const {
     const bool bulb = is_planted(sheet_.life_cycle);
-    const std::string_view how = bulb ? "Lift the bulbs with the last stems" : "Pull out and compost";
+    const std::string_view how =
+        bulb ? "Lift the bulbs with the last stems" : "Pull out and compost";
     if (planting_.chosen->another_follows()) {
       return fmt::format("{}: the ground is wanted for the next crop.", how);
     }
@@ -230,11 +261,16 @@ class Words {
 
 std::string_view kind_word(Caution::Kind kind) {
   switch (kind) {
-    case Caution::Kind::Poisonous: return "Poisonous";
-    case Caution::Kind::Irritant: return "Irritant";
-    case Caution::Kind::Phototoxic: return "Burns skin in sunlight";
-    case Caution::Kind::Invasive: return "Spreads where it should not";
-    case Caution::Kind::Thorny: return "Thorns";
+    case Caution::Kind::Poisonous:
+      return "Poisonous";
+    case Caution::Kind::Irritant:
+      return "Irritant";
+    case Caution::Kind::Phototoxic:
+      return "Burns skin in sunlight";
+    case Caution::Kind::Invasive:
+      return "Spreads where it should not";
+    case Caution::Kind::Thorny:
+      return "Thorns";
   }
   return "";
 }
@@ -283,8 +319,7 @@ std::string job_text(const Plan& plan, const PlantingChoice& planting, const Str
 
 bool handles_plant(JobKind kind) {
   constexpr JobKind kHandsOff[] = {JobKind::Protect, JobKind::WatchForFrost,
-                                          JobKind::LookForSeedlings, JobKind::WaterIn,
-                                          JobKind::Slugs};
+                                   JobKind::LookForSeedlings, JobKind::WaterIn, JobKind::Slugs};
   return std::ranges::find(kHandsOff, kind) == std::end(kHandsOff);
 }
 

@@ -53,6 +53,7 @@ std::optional<JobKind> parse_job_kind(std::string_view text) {
 }
 
 std::string words(JobKind kind) {
+  if (kind == JobKind::PreTreat) return "pre-treat";
   std::string text(to_string(kind));
   std::ranges::replace(text, '-', ' ');
   return text;

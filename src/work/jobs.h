@@ -14,11 +14,34 @@
 namespace trug::work {
 
 enum class JobKind {
-  OrderSeed, OrderBulbs, OrderPlants, PreTreat, Sow, PrickOut, PotOn, HardenOff, PlantOut, Plant,
-  Thin, Pinch, Support, Protect, WatchForFrost, FirstCut, CutBack, Lift, LiftAndStore,
-  ClearAndFeed, Divide, Prune,
+  OrderSeed,
+  OrderBulbs,
+  OrderPlants,
+  PreTreat,
+  Sow,
+  PrickOut,
+  PotOn,
+  HardenOff,
+  PlantOut,
+  Plant,
+  Thin,
+  Pinch,
+  Support,
+  Protect,
+  WatchForFrost,
+  FirstCut,
+  CutBack,
+  Lift,
+  LiftAndStore,
+  ClearAndFeed,
+  Divide,
+  Prune,
   // With care = true in [work]:
-  LookForSeedlings, WaterIn, Slugs, Pick, DeadHead
+  LookForSeedlings,
+  WaterIn,
+  Slugs,
+  Pick,
+  DeadHead
 };
 
 // "sow", "prick-out", "first-cut": the stable word in files and options.
@@ -34,9 +57,10 @@ bool cannot_wait(JobKind kind, bool another_crop_follows);
 // Who a job is, whatever its date, wording or position: the ground of its UID.
 struct JobKey {
   int flowering_year = 0;
-  std::string bed;       // the bed's id, else its name
+  std::string bed;  // the bed's id, else its name
   std::string crop;
-  std::string planting;  // the planting's id; "1" where it has none: the first of its crop in the bed
+  std::string
+      planting;  // the planting's id; "1" where it has none: the first of its crop in the bed
   JobKind kind{};
   int succession = 0;  // 0: no succession; else from 1
   int repeat = 0;      // 0: the first of its kind in the planting
@@ -47,8 +71,8 @@ struct Job {
   PlantingRef planting;
   std::string planting_name;  // "west bed/zinnia"
   std::string bed;
-  int stretch = 0;            // from 1
-  int at_cm = 0;              // from the bed's start
+  int stretch = 0;  // from 1
+  int at_cm = 0;    // from the bed's start
   int length_cm = 0;
   std::string crop;
   std::optional<std::string> variety;

@@ -109,8 +109,8 @@ class Builder {
     };
     switch (way().method) {
       case Method::Seed:
-        add(JobKind::OrderSeed,
-            place(c().start, kOrderSeedBefore, kOrderSeedFirst, kOrderSeedLast), {});
+        add(JobKind::OrderSeed, place(c().start, kOrderSeedBefore, kOrderSeedFirst, kOrderSeedLast),
+            {});
         break;
       case Method::Bulb:
         add(JobKind::OrderBulbs,
@@ -120,7 +120,8 @@ class Builder {
         add(JobKind::OrderPlants,
             place(c().in_ground, kOrderPlantsBefore, kOrderPlantsFirst, kOrderPlantsLast), {});
         break;
-      case Method::Established: break;
+      case Method::Established:
+        break;
     }
   }
 
@@ -128,7 +129,9 @@ class Builder {
     if (!sheet_.pretreat || way().method == Method::BoughtPlants) return;
     if (sheet_.pretreat->kind == Pretreatment::Kind::ColdStore && !mild_winter()) return;
     const Range& days = sheet_.pretreat->days;
-    const auto back = [&](double d) { return c().start - Days{std::max(1, static_cast<int>(std::ceil(d)))}; };
+    const auto back = [&](double d) {
+      return c().start - Days{std::max(1, static_cast<int>(std::ceil(d)))};
+    };
     add(JobKind::PreTreat, {back(days.middle()), back(days.high), back(days.low)}, {});
   }
 
@@ -138,16 +141,21 @@ class Builder {
     if (!climate_.has_temperatures()) return false;
     const Date year = climate_.season_start(plan_.flowering_year);
     double coldest = 100;
-    for (int day = 0; day < 365; ++day) coldest = std::min(coldest, climate_.mean_c(year + Days{day}));
+    for (int day = 0; day < 365; ++day)
+      coldest = std::min(coldest, climate_.mean_c(year + Days{day}));
     return coldest > kMildWinterC;
   }
 
   std::optional<std::string> where_raised() const {
     switch (way().raised) {
-      case Raised::Heated: return "heated";
-      case Raised::Frame: return "frame";
-      case Raised::NurseryBed: return "nursery";
-      case Raised::InPlace: return "bed";
+      case Raised::Heated:
+        return "heated";
+      case Raised::Frame:
+        return "frame";
+      case Raised::NurseryBed:
+        return "nursery";
+      case Raised::InPlace:
+        return "bed";
     }
     return std::nullopt;
   }
@@ -177,8 +185,7 @@ class Builder {
     const Date last = climate_.frosts(plan_.flowering_year).last;
     const auto safe = climate::frost_safe_day(last, climate::kSpringSpreadDays, kWatchRisk);
     if (!safe) return;
-    const Date until =
-        *safe - Days{hardiness == FrostClass::HalfHardy ? kHalfHardyEarlier : 0};
+    const Date until = *safe - Days{hardiness == FrostClass::HalfHardy ? kHalfHardyEarlier : 0};
     if (c().in_ground >= until) return;
     aside(JobKind::WatchForFrost, {c().in_ground, c().in_ground, until}, "bed");
   }
@@ -231,11 +238,11 @@ class Builder {
     const bool wanted = sheet_.pinch.advice == Pinch::Advice::Yes ||
                         (sheet_.pinch.advice == Pinch::Advice::Optional && plan_.work.care);
     if (!wanted || established()) return;
-    const bool long_in_pots =
-        way().weeks_under_cover && days_between(c().start, c().in_ground) > kPinchInPots + 7 &&
-        way().method == Method::Seed;
-    Date day = long_in_pots ? c().start + Days{kPinchInPots}
-                            : c().in_ground + Days{kPinchAfterPlanting};
+    const bool long_in_pots = way().weeks_under_cover &&
+                              days_between(c().start, c().in_ground) > kPinchInPots + 7 &&
+                              way().method == Method::Seed;
+    Date day =
+        long_in_pots ? c().start + Days{kPinchInPots} : c().in_ground + Days{kPinchAfterPlanting};
     if (!way().weeks_under_cover && way().method == Method::Seed) day += Days{28};
     if (const auto winter = climate_.short_days_before(plan_.flowering_year)) {
       if (c().in_ground < winter->until && !long_in_pots) {
@@ -264,8 +271,8 @@ class Builder {
       return std::nullopt;
     }
     if (entry_.keep && is_planted(sheet_.life_cycle) && !follows) return std::nullopt;
-    const Date last = follows ? *next - Days{plan_.work.days_between_crops}
-                              : lift + Days{kLiftLater};
+    const Date last =
+        follows ? *next - Days{plan_.work.days_between_crops} : lift + Days{kLiftLater};
     add(JobKind::Lift, {lift, std::min(c().lift_from, lift), last}, "bed");
     const Date lifted = jobs_.back().day;
     const Date cleared = follows ? *next - Days{1} : lifted + Days{kClearLater};
@@ -313,9 +320,12 @@ class Builder {
 
   bool wants_reminder(JobKind kind) const {
     switch (plan_.work.remind) {
-      case Remind::All: return true;
-      case Remind::None: return false;
-      case Remind::Must: return cannot_wait(kind, planting_.chosen->another_follows());
+      case Remind::All:
+        return true;
+      case Remind::None:
+        return false;
+      case Remind::Must:
+        return cannot_wait(kind, planting_.chosen->another_follows());
     }
     return false;
   }
@@ -358,7 +368,8 @@ class Builder {
     job.rows = strip_->rows;
     job.spacing_cm = planting_.layout.spacing_cm;
     const bool into_soil = job.key.kind == JobKind::Sow || job.key.kind == JobKind::Plant;
-    if (into_soil && sheet_.depth_mm) job.depth_mm = static_cast<int>(std::lround(*sheet_.depth_mm));
+    if (into_soil && sheet_.depth_mm)
+      job.depth_mm = static_cast<int>(std::lround(*sheet_.depth_mm));
   }
 
   const Plan& plan_;

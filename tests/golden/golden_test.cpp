@@ -169,7 +169,14 @@ TEST_P(Golden, PrintsAndWritesWhatItDid) {
   EXPECT_EQ(found.err, text_of(folder() / "stderr"));
   EXPECT_EQ(found.out, text_of(folder() / "stdout"));
   EXPECT_EQ(found.exit, text_of(folder() / "exit"));
-  EXPECT_EQ(found.after, files_in(folder() / "after"));
+  const Files expected = files_in(folder() / "after");
+  for (const auto& [name, text] : found.after) {
+    const auto file = expected.find(name);
+    EXPECT_EQ(text, file == expected.end() ? "not written before" : file->second) << name;
+  }
+  for (const auto& [name, text] : expected) {
+    EXPECT_TRUE(found.after.contains(name)) << name << " is not written any more";
+  }
   // Whatever is refused leaves what lies in {out} byte for byte.
   const bool refused = found.exit == "2\n" || found.exit == "3\n";
   if (refused) {

@@ -67,9 +67,8 @@ TEST(Jobs, ComeAfterWhatTheyNeed) {
   const Planned p = planned("", kBeds);
   for (const Job& job : p.jobs) {
     for (const std::size_t before : job.after) {
-      EXPECT_LE(p.jobs[before].day, job.day)
-          << words(p.jobs[before].key.kind) << " before " << words(job.key.kind) << ", "
-          << job.planting_name;
+      EXPECT_LE(p.jobs[before].day, job.day) << words(p.jobs[before].key.kind) << " before "
+                                             << words(job.key.kind) << ", " << job.planting_name;
     }
   }
   // The cosmos waits for the ground the tulips leave.
@@ -87,7 +86,8 @@ TEST(Jobs, OfHarmfulPlantsCarryTheirCautionWhereverTheyAreHandled) {
   int handled = 0;
   for (const Job& job : p.jobs) {
     if (job.crop != "foxglove") continue;
-    const bool hands_off = job.key.kind == JobKind::WatchForFrost || job.key.kind == JobKind::Protect;
+    const bool hands_off =
+        job.key.kind == JobKind::WatchForFrost || job.key.kind == JobKind::Protect;
     EXPECT_EQ(job.cautions.empty(), hands_off) << words(job.key.kind);
     if (!hands_off) ++handled;
   }

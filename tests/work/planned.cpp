@@ -36,9 +36,8 @@ std::vector<const work::Job*> Planned::of_kind(work::JobKind kind) const {
 
 Planned planned(const std::string& head, const std::string& beds) {
   Planned result;
-  const std::string years = head.find("flowering_year") == std::string::npos
-                                ? "flowering_year = 2027\n" + head
-                                : head;
+  const std::string years =
+      head.find("flowering_year") == std::string::npos ? "flowering_year = 2027\n" + head : head;
   const MemoryFiles files({{"plan.toml", years + std::string(kPlace) + beds}});
   Diagnostics diagnostics;
   auto plan = read::read_plan(files, "plan.toml", *result.library, diagnostics);
@@ -51,10 +50,8 @@ Planned planned(const std::string& head, const std::string& beds) {
   }
   result.climate = std::make_unique<climate::Climate>(climate::Climate::from(result.plan.place));
   result.choice = ground::choose_plan(result.plan, result.sheets, *result.climate);
-  result.findings =
-      ground::find(result.plan, result.sheets, *result.climate, result.choice);
-  result.jobs = work::make_jobs(result.plan, result.choice, *result.climate,
-                                make_date(2026, 1, 1));
+  result.findings = ground::find(result.plan, result.sheets, *result.climate, result.choice);
+  result.jobs = work::make_jobs(result.plan, result.choice, *result.climate, make_date(2026, 1, 1));
   return result;
 }
 

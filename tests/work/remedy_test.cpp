@@ -25,19 +25,21 @@ std::string with(std::string text, const std::string& pasted) {
 }
 
 std::vector<Row> rows() {
-  const std::string bed = "[[bed]]\nname = \"b\"\nlength_m = 4\nwidth_m = 1\n[[bed.stretch]]\nlength_m = 2\n";
+  const std::string bed =
+      "[[bed]]\nname = \"b\"\nlength_m = 4\nwidth_m = 1\n[[bed.stretch]]\nlength_m = 2\n";
   return {
       {"too many plants", "", bed + "[[bed.stretch.crop]]\ncrop = \"dahlia\"\nPASTE\n",
        FindingCode::TooManyPlants, Remedy::Kind::FewerPlants, false, "plants = 400"},
       {"ground taken, lift earlier", "",
        "[work]\ndays = [\"Wed\"]\n[wish]\nvases_per_week = 1\nstems_per_vase = 12\n"
        "from = \"1 May\"\nto = \"28 September\"\n" +
-           bed + "[[bed.stretch.crop]]\ncrop = \"canterbury bells\"\nPASTE\n"
-             "[[bed.stretch.crop]]\ncrop = \"china aster\"\n",
+           bed +
+           "[[bed.stretch.crop]]\ncrop = \"canterbury bells\"\nPASTE\n"
+           "[[bed.stretch.crop]]\ncrop = \"china aster\"\n",
        FindingCode::GroundTaken, Remedy::Kind::LiftEarlier},
       {"too far on before the winter", "",
-       bed + "[[bed.stretch.crop]]\ncrop = \"euphorbia\"\nPASTE\n",
-       FindingCode::TooEarly, Remedy::Kind::StartLater},
+       bed + "[[bed.stretch.crop]]\ncrop = \"euphorbia\"\nPASTE\n", FindingCode::TooEarly,
+       Remedy::Kind::StartLater},
       {"a dear crop", "", bed + "PASTE\n", FindingCode::CostsStems, Remedy::Kind::LeaveOut, false,
        "crops = [\"sunflower\", \"zinnia\"]"},
       {"too late this year", "PASTE\n",

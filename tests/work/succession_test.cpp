@@ -19,7 +19,8 @@ const std::vector<Candidate>& strips(const Planned& p) {
 }
 
 TEST(Successions, AreEqualInCuttingAndCloseUpInSowing) {
-  const Planned p = planned("", sunflowers(5, "gap_weeks = 2\nway = \"sown in place in spring\"\n"));
+  const Planned p =
+      planned("", sunflowers(5, "gap_weeks = 2\nway = \"sown in place in spring\"\n"));
   ASSERT_TRUE(p.choice.plantings[0].chosen);
   const auto& sowings = strips(p);
   ASSERT_EQ(sowings.size(), 5u);
@@ -28,8 +29,7 @@ TEST(Successions, AreEqualInCuttingAndCloseUpInSowing) {
     const int gap = days_between(sowings[i - 1].start, sowings[i].start);
     EXPECT_LE(gap, gap_before) << "sowing " << i;
     gap_before = gap;
-    const Date wanted =
-        sowings[0].timeline.first_cut.likely + Days{14 * static_cast<int>(i)};
+    const Date wanted = sowings[0].timeline.first_cut.likely + Days{14 * static_cast<int>(i)};
     const int early = days_between(sowings[i].timeline.first_cut.likely, wanted);
     EXPECT_GE(early, 0);
     EXPECT_LE(early, 2);
@@ -38,9 +38,10 @@ TEST(Successions, AreEqualInCuttingAndCloseUpInSowing) {
 
 // Every family of sowings there is, by trying: no first sowing gives more stems' worth.
 TEST(Successions, AreTheBestOfTheirFamily) {
-  const Planned p = planned("[wish]\nvases_per_week = 1\nstems_per_vase = 6\nfrom = \"1 July\"\n"
-                            "to = \"30 September\"\n",
-                            sunflowers(3));
+  const Planned p = planned(
+      "[wish]\nvases_per_week = 1\nstems_per_vase = 6\nfrom = \"1 July\"\n"
+      "to = \"30 September\"\n",
+      sunflowers(3));
   const Chosen& chosen = *p.choice.plantings[0].chosen;
   const auto worth = [&](const Candidate& c) {
     const double plants = c.stems_per_plant * p.choice.plantings[0].layout.plants * kFitShare;
@@ -54,8 +55,8 @@ TEST(Successions, AreTheBestOfTheirFamily) {
     }
     double total = 0;
     for (const auto& [monday, stems] : weeks) {
-      const bool wished = monday + Days{6} >= make_date(2027, 7, 1) &&
-                          monday <= make_date(2027, 9, 30);
+      const bool wished =
+          monday + Days{6} >= make_date(2027, 7, 1) && monday <= make_date(2027, 9, 30);
       const double full = wished ? std::min(stems, 6.0) : 0;
       total += full + 0.05 * (stems - full);
     }

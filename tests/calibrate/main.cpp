@@ -1,0 +1,67 @@
+// SPDX-License-Identifier: MIT
+// Fits heat_to_respond_kd and heat_to_first_flower_kd (and, where a warm place is among the facts,
+// top_c) of every crop sheet to the facts of facts.tsv, and says how near that comes to the facts
+// that were kept out.
+//
+//   calibrate             the table
+//   calibrate --markdown  the table as it stands in DEVELOPERS.md
+//   calibrate --facts     every fact with its error
+//   calibrate --as-is     no fit: the sheets as they are (with any of the above)
+//   calibrate --write     also puts the numbers into the sheets
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <set>
+#include <string>
+
+#include "calibrate/fit.h"
+#include "calibrate/report.h"
+#include "calibrate/sheet_files.h"
+
+namespace trug::calibrate {
+namespace {
+
+int run(const std::set<std::string>& options) {
+  const std::string root = TRUG_SOURCE_DIR;
+  Climates climates;
+  for (const auto& [name, place] : read_places(root + "/tests/calibrate/climates.tsv")) {
+    climates.emplace(name, climate::Climate::from(place));
+  }
+  const auto sheets = read_sheets(root + "/crops");
+  std::map<std::string, std::vector<Fact>> facts;
+  for (const Fact& fact : read_facts(root + "/tests/calibrate/facts.tsv")) {
+    if (!sheets.contains(fact.crop)) throw BadTable("no sheet with growth for " + fact.crop);
+    facts[fact.crop].push_back(fact);
+  }
+  std::vector<CropResult> results;
+  for (const auto& [crop, file] : sheets) {
+    CropResult result{crop, *file.sheet.growth, *file.sheet.growth, {}};
+    if (!options.contains("--as-is")) result.after = fit(file.sheet, facts[crop], climates);
+    for (const Fact& fact : facts[crop]) {
+      result.facts.push_back({fact, error_days(file.sheet, result.after, fact, climates)});
+    }
+    if (options.contains("--write")) write_growth(file.path, result.after);
+    results.push_back(result);
+  }
+  if (options.contains("--facts")) fmt::print("{}\n", fact_list(results));
+  fmt::print("{}", table(results, options.contains("--markdown")));
+  return 0;
+}
+
+}  // namespace
+}  // namespace trug::calibrate
+
+int main(int argc, char** argv) {
+  const std::set<std::string> known = {"--as-is", "--facts", "--markdown", "--write"};
+  const std::set<std::string> options(argv + 1, argv + argc);
+  if (!std::ranges::includes(known, options)) {
+    fmt::print(stderr, "usage: calibrate [--as-is] [--facts] [--markdown] [--write]\n");
+    return 2;
+  }
+  try {
+    return trug::calibrate::run(options);
+  } catch (const trug::calibrate::BadTable& bad) {
+    fmt::print(stderr, "{}\n", bad.what());
+    return 1;
+  }
+}

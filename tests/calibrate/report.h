@@ -1,0 +1,30 @@
+// SPDX-License-Identifier: MIT
+// How near the model comes to the facts, crop by crop.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "calibrate/facts.h"
+#include "garden/sheet.h"
+
+namespace trug::calibrate {
+
+struct Judged {
+  Fact fact;
+  std::optional<double> error;  // days late; absent: no flower that season
+};
+
+struct CropResult {
+  std::string crop;
+  Growth before, after;
+  std::vector<Judged> facts;
+};
+
+// The crops and, last, all of them: facts, mean and worst error in days, in and out of the fit.
+std::string table(const std::vector<CropResult>& crops, bool markdown);
+// Each fact with its error, worst first within its crop.
+std::string fact_list(const std::vector<CropResult>& crops);
+
+}  // namespace trug::calibrate
