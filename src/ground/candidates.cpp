@@ -136,7 +136,7 @@ class Generator {
     auto timeline = clock_.timeline(way, c.start, c.in_ground);
     if (!timeline || (way.method != Method::Established &&
                       timeline->first_cut.likely < c.in_ground + Days{kFewestDaysToCut})) {
-      return Refusal{.rule = Rule::NoFlower, .start = c.start};
+      return no_flower(c, way);
     }
     c.timeline = std::move(*timeline);
     if (auto refusal = judge_before_winter(c, way)) return refusal;
@@ -144,6 +144,16 @@ class Generator {
     set_lift(c);
     set_window_place(c, way);
     return std::nullopt;
+  }
+
+  // With how far its last stage came, in degree-days, where heat decides.
+  Refusal no_flower(const Candidate& c, const Way& way) const {
+    Refusal refusal{.rule = Rule::NoFlower, .start = c.start};
+    if (const auto forecast = clock_.forecast_of(way, c.start, c.in_ground)) {
+      refusal.found = forecast->stages.back().reached;
+      refusal.wanted = forecast->stages.back().need;
+    }
+    return refusal;
   }
 
   std::optional<Refusal> judge_dates(const Candidate& c, const Way& way) const {

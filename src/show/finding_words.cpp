@@ -77,6 +77,11 @@ std::string refusal_words(const ground::Refusal& r) {
           "needs {}",
           day(r.start), percent(r.found), percent(r.wanted));
     case Rule::NoFlower:
+      if (r.found < r.wanted) {
+        return fmt::format(
+            "begun on {} it would have {} of the {} degree-days to its flower by the year's end",
+            day(r.start), number(r.found, 0), number(r.wanted, 0));
+      }
       return fmt::format("begun on {} it would not flower within the year", day(r.start));
     case Rule::SeasonTooShort:
       return fmt::format("its first cut on {} leaves {} days of cutting, and {} are wanted",

@@ -38,10 +38,10 @@ told() { grep -q "$1" "$folder/err"; }
 today=2026-06-01
 start() {
   : >"$folder/err"
-  "$trug" feed garden.toml --today $today --listen "127.0.0.1:$1" >"$folder/out" 2>"$folder/err" &
+  "$trug" feed garden.toml --today $today --listen "$@" >"$folder/out" 2>"$folder/err" &
   server=$!
   wait_until told "^Listening on"
-  port=$(sed -n 's/^Listening on 127\.0\.0\.1:\([0-9]*\);.*/\1/p' "$folder/err")
+  port=$(sed -n 's/^Listening on [0-9.]*:\([0-9]*\);.*/\1/p' "$folder/err")
 }
 stop() {
   kill -"$1" "$server"
@@ -67,7 +67,8 @@ cd "$folder"
 cp "$project/examples/harbour-office.toml" garden.toml
 
 # --- the first start makes a link and shows it
-start 0
+start 127.0.0.1:0
+if told "plain text"; then fail "loopback needs no warning"; fi
 address=$(link_in http 'calendar\.ics' out)
 page=$(link_in http / out)
 equal "the link for Apple's machines" "$(echo "$address" | sed 's/^http/webcal/')" \
@@ -156,7 +157,7 @@ old_tag=$(tag)
 cp garden.feed.ics before.ics
 stop TERM
 cat err >>all
-start "$port"
+start "127.0.0.1:$port"
 equal "what a restart shows" "" "$(cat out)"
 equal "tag after a restart" "$old_tag" "$(tag)"
 cmp before.ics garden.feed.ics || fail "a restart changed the file"
@@ -165,6 +166,12 @@ cmp before.ics garden.feed.ics || fail "a restart changed the file"
 "$trug" feed garden.toml --revoke-all >withdrawn
 wait_until answers 410 "$address"
 stop INT
+cat err >>all
+
+# --- beyond this machine, with a warning
+start 0.0.0.0:0 --url https://example.org/garden
+told "^warning: .* in plain text" || fail "no warning"
+stop TERM
 cat err >>all
 
 # --- what the program said holds no link

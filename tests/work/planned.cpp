@@ -40,13 +40,13 @@ Planned planned(const std::string& head, const std::string& beds) {
       head.find("flowering_year") == std::string::npos ? "flowering_year = 2027\n" + head : head;
   const MemoryFiles files({{"plan.toml", years + std::string(kPlace) + beds}});
   Diagnostics diagnostics;
-  auto plan = read::read_plan(files, "plan.toml", *result.library, diagnostics);
+  auto plan = read::read_plan(files, "plan.toml", *result.all_sheets, diagnostics);
   EXPECT_EQ(diagnostics.render(), "");
   if (!plan) return result;
   result.plan = std::move(*plan);
   for (const PlantingRef ref : plantings(result.plan)) {
     const std::string& crop = entry(result.plan, ref).crop;
-    result.sheets[crop] = result.library->find(crop, diagnostics);
+    result.sheets[crop] = result.all_sheets->find(crop, diagnostics);
   }
   result.climate = std::make_unique<climate::Climate>(climate::Climate::from(result.plan.place));
   result.choice = ground::choose_plan(result.plan, result.sheets, *result.climate);

@@ -13,7 +13,8 @@
 namespace trug {
 
 struct Planned {
-  std::unique_ptr<read::SheetLibrary> library = std::make_unique<read::SheetLibrary>();
+  std::unique_ptr<read::SheetLibrary> all_sheets =
+      std::make_unique<read::SheetLibrary>();
   Plan plan;
   ground::Sheets sheets;
   std::unique_ptr<climate::Climate> climate;
