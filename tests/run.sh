@@ -8,7 +8,7 @@ cd "$(dirname "$0")/.."
 # Node.js may come from elsewhere than Debian, with npm inside.
 node=""
 command -v npm >/dev/null 2>&1 || node="nodejs npm"
-sh examples/install-packages.sh $node libgtest-dev libnova-dev python3 python3-icalendar python3-vobject \
+sh examples/install-packages.sh $node ca-certificates fonts-dejavu-core libgtest-dev libnova-dev python3 python3-icalendar python3-vobject \
   ruby ruby-icalendar khal radicale calcurse curl nginx-light systemd \
   librsvg2-bin libxml2-utils zbar-tools chromium r-base-core r-cran-modeldata
 cmake -S . -B .build/tests -G Ninja -DCMAKE_BUILD_TYPE=Release -DTRUG_DEV=ON >.build-log 2>&1 ||
