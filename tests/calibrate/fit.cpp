@@ -15,7 +15,7 @@ constexpr double kRespondShare =
     0.38;                             // of all heat, until able to respond, and how far a crop may
 constexpr double kShareSpread = 0.1;  // be from that where its facts do not tell (memory)
 constexpr double kUsualTop = 27;      // where more warmth stops helping, and how far a crop may be
-constexpr double kTopSpread = 8;      // from that where its facts do not tell (memory)
+constexpr double kTopSpread = 12;     // from that where its facts do not tell (memory)
 constexpr double kWarmMonthC = 22;    // a place is warm whose warmest month reaches this
 
 const Way& way_of(const Sheet& sheet, const Fact& fact) {

@@ -10,7 +10,7 @@ namespace trug::calibrate {
 namespace {
 
 struct Summary {
-  int facts = 0, never = 0;
+  int facts = 0, never = 0, inside = 0;
   double sum = 0, worst = 0;
 
   void add(const Judged& judged) {
@@ -20,6 +20,7 @@ struct Summary {
       return;
     }
     sum += std::abs(*judged.error);
+    if (std::abs(*judged.error) <= judged.fact.half_width()) ++inside;
     if (std::abs(*judged.error) > std::abs(worst)) worst = *judged.error;
   }
   std::string mean() const {
@@ -29,7 +30,8 @@ struct Summary {
   }
   std::string worst_text() const {
     if (facts == 0) return "";
-    return never > 0 ? "never" : fmt::format("{:+.0f}", worst);
+    if (never > 0) return "never";
+    return std::abs(worst) < 0.75 ? "0" : fmt::format("{:+.0f}", worst);
   }
 };
 
@@ -63,7 +65,12 @@ std::string table(const std::vector<CropResult>& crops, bool markdown) {
     }
     text += row(crop.crop, &crop.after, in, out, markdown);
   }
-  return text + row("all", nullptr, all_in, all_out, markdown);
+  text += row("all", nullptr, all_in, all_out, markdown);
+  return text +
+         fmt::format(
+             "\nErrors count to the middle of a fact's window, late positive. Inside its window: "
+             "{} of {} fitted facts, {} of {} kept out.\n",
+             all_in.inside, all_in.facts, all_out.inside, all_out.facts);
 }
 
 std::string fact_list(const std::vector<CropResult>& crops) {
