@@ -2,18 +2,26 @@
 #include "garden/sheet.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace trug {
 
 FrostClass frost_class(const Sheet& sheet) {
   if (sheet.coldest_survived_c >= -1) return FrostClass::Tender;
-  if (sheet.coldest_survived_c >= -5) return FrostClass::HalfHardy;
+  if (sheet.coldest_survived_c > -5) return FrostClass::HalfHardy;
   return FrostClass::Hardy;
 }
 
 bool is_planted(LifeCycle life_cycle) {
   return life_cycle == LifeCycle::Bulb || life_cycle == LifeCycle::Corm ||
          life_cycle == LifeCycle::Tuber;
+}
+
+std::optional<Date> grown_cool_from(const Sheet& sheet, Date sown) {
+  constexpr double kUsuallyUp = 14;
+  if (sheet.life_cycle != LifeCycle::HardyAnnual) return std::nullopt;
+  const double up = sheet.germination_days ? sheet.germination_days->high : kUsuallyUp;
+  return sown + Days{static_cast<int>(std::ceil(up))};
 }
 
 bool stays_in_ground(LifeCycle life_cycle) {

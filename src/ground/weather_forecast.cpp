@@ -15,6 +15,9 @@ using growth::CropClock;
 using growth::DateSpread;
 
 constexpr int kMostMissing = 9;  // days of a life, as of a frost winter
+// What weather has in the usual spread, 80 years in 100 either side (growth models, 6: standard
+// deviations of 3 to 9 days; the rest is variety and place).
+constexpr double kWeatherSpread = 7;
 
 // A planting's sowings: the strips of a succession, or itself.
 std::vector<Candidate*> sowings(Candidate& candidate) {
@@ -76,10 +79,14 @@ void take_spread(Lives lives, DateRange season, growth::Timeline& timeline) {
   timeline.years = lives.years();
   timeline.years_without = lives.without;
   if (!early || !middle) return;
-  const Days before{std::lround(*middle - *early)};
+  const double usual = days_between(timeline.first_cut.early, timeline.first_cut.likely);
+  const double rest = std::sqrt(std::max(0.0, usual * usual - kWeatherSpread * kWeatherSpread));
+  const auto with_rest = [&](double by_weather) {
+    return Days{std::lround(std::hypot(by_weather, rest))};
+  };
   for (DateSpread* spread : {&timeline.first_flower, &timeline.first_cut}) {
-    spread->early = spread->likely - before;
-    spread->late = late ? spread->likely + Days{std::lround(*late - *middle)}
+    spread->early = spread->likely - with_rest(*middle - *early);
+    spread->late = late ? spread->likely + with_rest(*late - *middle)
                         : std::max(spread->likely, season.until - Days{1});
   }
 }

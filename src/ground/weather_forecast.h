@@ -23,11 +23,12 @@ void forecast_in(const climate::Climate& climate, const Plan& plan, PlanChoice& 
 inline constexpr int kFewestYears = 10;
 inline constexpr int kMostYears = 30;
 
-// Puts the years of a record in place of the usual spread of the first flowers and cuts: each
-// planting is run, begun on the same days, through every year whose record has fewer than ten days
-// of its life missing. The early and the late day lie as far from the likely one as the years' 10
-// and 90 in 100 from their middle (Hazen's plotting positions); a year without a flower comes after
-// all others. It is the spread by weather alone. Plantings that go by windows keep theirs.
+// Puts the years of a record in place of what weather has in the usual spread of the first flowers
+// and cuts: each planting is run, begun on the same days, through every year whose record has fewer
+// than ten days of its life missing. The years' 10 and 90 in 100, counted from their middle
+// (Hazen's plotting positions), and the spread of variety and place, which no record tells, are
+// joined in quadrature; a year without a flower comes after all others. Plantings that go by
+// windows keep theirs.
 void spread_by_years(const climate::Climate& averages,
                      const std::shared_ptr<const DailyRecord>& record, const Plan& plan,
                      PlanChoice& choice);

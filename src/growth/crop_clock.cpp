@@ -10,7 +10,6 @@ namespace trug::growth {
 namespace {
 
 constexpr int kFirstCutAfterFlower = 7;  // a useful handful (memory)
-constexpr int kModelSpread = 13;         // 80 in 100 (growth models, 6)
 constexpr int kWindowSpread = 21;        // without temperatures or constants (growth models, 3)
 constexpr int kHeatLoverSpread = 35;
 constexpr double kHeatLoverBase = 6;
@@ -89,6 +88,7 @@ CropClock::CropClock(const climate::Climate& climate, const Sheet& sheet, const 
   const std::optional<Growth>& growth = group && group->growth ? group->growth : sheet.growth;
   if (growth && climate.has_temperatures()) {
     forecaster_.emplace(climate, *growth, forecast_span(climate, flowering_year), rules);
+    model_spread_ = static_cast<int>(std::lround(growth->spread_days));
   }
   const Range weeks = group && group->cutting_weeks ? *group->cutting_weeks : sheet.cutting_weeks;
   curve_ = harvest_curve(sheet.habit, weeks, sheet.second_flush);
@@ -103,6 +103,7 @@ std::optional<Forecast> CropClock::forecast_of(const Way& way, Date start, Date 
   if (!forecaster_) return std::nullopt;
   Raising raising{.raised = way.raised, .start = start, .in_ground = in_ground};
   raising.grown_on = way.method == Method::BoughtPlants;
+  if (way.raised == Raised::Heated) raising.cool_from = grown_cool_from(*sheet_, start);
   if (stays_in_ground(sheet_->life_cycle)) {
     // Perennials and shrubs begin anew with their season, whenever they were planted.
     if (start < season_.from) raising.raised = Raised::InPlace;
@@ -184,7 +185,7 @@ std::optional<Timeline> CropClock::timeline(const Way& way, Date start, Date in_
   }
   if (!flower || *flower >= season_.until) return std::nullopt;
   const bool heat_lover = sheet_->growth && sheet_->growth->base_c >= kHeatLoverBase;
-  const int spread = result.basis != Basis::Window                 ? kModelSpread
+  const int spread = result.basis != Basis::Window                 ? model_spread_
                      : heat_lover && !climate_->has_temperatures() ? kHeatLoverSpread
                                                                    : kWindowSpread;
   const int until_cut = sheet_->habit == Habit::Single ? 0 : kFirstCutAfterFlower;

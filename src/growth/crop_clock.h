@@ -74,6 +74,7 @@ class CropClock {
   Date season_end_;
   std::optional<Date> judging_day_;
   std::optional<Forecaster> forecaster_;
+  int model_spread_ = 0;  // days, of the forecaster's dates
   std::vector<double> curve_;
 };
 

@@ -49,8 +49,10 @@ struct Forecaster::Progress {
 void Forecaster::step(const Raising& raising, Date day, Progress& p) const {
   const Daily& daily = days_[static_cast<std::size_t>(days_between(span_.from, day))];
   const bool waiting = day < raising.in_ground;
-  const bool heated = waiting && raising.raised == Raised::Heated;
-  const bool frame = waiting && raising.raised == Raised::Frame;
+  const bool cooled = raising.cool_from && day >= *raising.cool_from;
+  const bool heated = waiting && raising.raised == Raised::Heated && !cooled;
+  const bool frame =
+      waiting && (raising.raised == Raised::Frame || (raising.raised == Raised::Heated && cooled));
   const bool in_pot = heated || frame;
   const bool checked = !waiting && raising.in_ground > raising.start &&
                        days_between(raising.in_ground, day) < rules_.check_days;

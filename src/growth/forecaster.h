@@ -39,9 +39,10 @@ struct Stage {
 // How one planting is raised, for the model.
 struct Raising {
   Raised raised = Raised::InPlace;
-  Date start;             // sown (or planted); perennials: the start of their season
-  Date in_ground;         // planted out; equals start where it is raised in place
-  bool grown_on = false;  // bought as a plant: already able to respond when it comes
+  Date start;                     // sown (or planted); perennials: the start of their season
+  Date in_ground;                 // planted out; equals start where it is raised in place
+  std::optional<Date> cool_from;  // raised in warmth: the day from which it stands in a frame
+  bool grown_on = false;          // bought as a plant: already able to respond when it comes
   double oldest_pot_weeks = 1000;
   double pinch_days = 0;        // later first flower, in days
   std::optional<Date> look_on;  // a day on which to note how far it has come

@@ -16,6 +16,7 @@ constexpr Bounds kCelsius{-60, 60};
 constexpr Bounds kPositive{0.1, 1e6};
 constexpr Bounds kNotNegative{0, 1e6};
 constexpr Bounds kWeeks{-60, 60};
+constexpr Bounds kSpreadDays{13, 60};
 constexpr Bounds kHours{0, 24};
 constexpr Bounds kShare{0, 1};
 constexpr Bounds kCount{1, 1000};
@@ -96,6 +97,8 @@ std::optional<Growth> read_growth(TomlTable& parent) {
     growth.day_length = read_day_length(*day_length);
   growth.vernal_days = table->number("vernal_days", kOptional, kNotNegative);
   growth.stop_above_max_c = table->number("stop_above_max_c", kOptional, kCelsius);
+  growth.spread_days =
+      table->number("spread_days", kOptional, kSpreadDays).value_or(growth.spread_days);
   if (growth.base_c >= growth.top_c) table->error("top_c", "'top_c' must be above 'base_c'");
   table->finish();
   return growth;

@@ -144,6 +144,7 @@ std::string growth_text(const Growth& growth) {
   text += fact("to respond", number(growth.heat_to_respond_kd, 0));
   if (growth.vernal_days) text += fact("chilling", number(*growth.vernal_days, 0) + " days");
   text += fact("to first flower", number(growth.heat_to_first_flower_kd, 0));
+  text += fact("good to", number(growth.spread_days, 0) + " days either side, 8 in 10");
   const DayLengthResponse& d = growth.day_length;
   const auto hours = [&](double h) { return number(h) + " hours"; };
   switch (d.kind) {

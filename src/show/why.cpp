@@ -108,10 +108,13 @@ std::string row(std::string_view label, const std::string& text) {
   return fmt::format("  {} {}\n", padded(label, 17), text);
 }
 
-std::string where_stood(const Plan& plan, const Way& way) {
+std::string where_stood(const Plan& plan, const Sheet& sheet, const Way& way, Date start) {
   switch (way.raised) {
-    case Raised::Heated:
-      return fmt::format("in warmth at {} degC", number(plan.place.heated_c));
+    case Raised::Heated: {
+      const auto cool = grown_cool_from(sheet, start);
+      return fmt::format("in warmth at {} degC{}", number(plan.place.heated_c),
+                         cool ? ", from " + plain_day(*cool) + " in an unheated frame" : "");
+    }
     case Raised::Frame:
       return "in an unheated frame, 2.5 degC above outdoors";
     case Raised::NurseryBed:
@@ -165,7 +168,8 @@ class Page {
       return;
     }
     const bool sown = way().method == Method::Seed;
-    text_ += row(sown ? "sown" : "begun", long_day(c.start) + ", " + where_stood(plan_, way()));
+    text_ += row(sown ? "sown" : "begun",
+                 long_day(c.start) + ", " + where_stood(plan_, sheet_, way(), c.start));
     if (c.in_ground != c.start) {
       text_ += row("into the bed", fmt::format("{}, after {} weeks, then a week without progress",
                                                long_day(c.in_ground),
@@ -257,7 +261,7 @@ class Page {
             ? ""
             : fmt::format("; in {} of them no flower", timeline.years_without);
     text_ += row(
-        "", fmt::format("spread by the weather of {} recorded years, not by variety or place{}",
+        "", fmt::format("spread by the weather of {} recorded years, and by variety and place{}",
                         timeline.years, without));
   }
 

@@ -181,9 +181,11 @@ class Words {
 
   std::string sow_to_raise() const {
     const int seedlings = static_cast<int>(std::ceil(strip_.plants * kSowExtra));
-    return fmt::format("Sow {}, {}: {} seedlings for {}, to be planted out on {}.",
+    const bool cool = way().raised == Raised::Heated && grown_cool_from(sheet_, c().start);
+    return fmt::format("Sow {}, {}: {} seedlings for {}, to be planted out on {}.{}",
                        place_words(way().raised), depth_words(sheet_), seedlings, plants(),
-                       short_day(c().in_ground));
+                       short_day(c().in_ground),
+                       cool ? " Once they are up, grow them on cool, in a frame." : "");
   }
 
   std::string plant() const {

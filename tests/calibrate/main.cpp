@@ -8,6 +8,7 @@
 //   calibrate --facts     every fact with its error
 //   calibrate --as-is     no fit: the sheets as they are (with any of the above)
 //   calibrate --write     also puts the numbers into the sheets
+//   calibrate --check     ends with 1 where a sheet has other numbers than the fit
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -20,6 +21,24 @@
 
 namespace trug::calibrate {
 namespace {
+
+// The test `calibration`: the sheets hold what the fit gives.
+int check(const std::vector<CropResult>& results) {
+  const auto numbers = [](const Growth& growth) {
+    return fmt::format("top {}, to respond {}, to flower {}, good to {}", growth.top_c,
+                       growth.heat_to_respond_kd, growth.heat_to_first_flower_kd,
+                       growth.spread_days);
+  };
+  int other = 0;
+  for (const CropResult& result : results) {
+    const std::string sheet = numbers(result.before), fitted = numbers(result.after);
+    if (sheet == fitted) continue;
+    fmt::print("{}: the sheet has {}; the fit gives {}\n", result.crop, sheet, fitted);
+    ++other;
+  }
+  fmt::print("{} sheets, {} unlike their fit\n", results.size(), other);
+  return other == 0 ? 0 : 1;
+}
 
 int run(const std::set<std::string>& options) {
   const std::string root = TRUG_SOURCE_DIR;
@@ -40,9 +59,11 @@ int run(const std::set<std::string>& options) {
     for (const Fact& fact : facts[crop]) {
       result.facts.push_back({fact, error_days(file.sheet, result.after, fact, climates)});
     }
+    result.after.spread_days = spread_days(result);
     if (options.contains("--write")) write_growth(file.path, result.after);
     results.push_back(result);
   }
+  if (options.contains("--check")) return check(results);
   if (options.contains("--facts")) fmt::print("{}\n", fact_list(results));
   fmt::print("{}", table(results, options.contains("--markdown")));
   return 0;
@@ -52,10 +73,10 @@ int run(const std::set<std::string>& options) {
 }  // namespace trug::calibrate
 
 int main(int argc, char** argv) {
-  const std::set<std::string> known = {"--as-is", "--facts", "--markdown", "--write"};
+  const std::set<std::string> known = {"--as-is", "--check", "--facts", "--markdown", "--write"};
   const std::set<std::string> options(argv + 1, argv + argc);
   if (!std::ranges::includes(known, options)) {
-    fmt::print(stderr, "usage: calibrate [--as-is] [--facts] [--markdown] [--write]\n");
+    fmt::print(stderr, "usage: calibrate [--as-is] [--check] [--facts] [--markdown] [--write]\n");
     return 2;
   }
   try {

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <string_view>
 
 namespace trug::calibrate {
 namespace {
@@ -12,6 +13,7 @@ namespace {
 struct Summary {
   int facts = 0, never = 0, inside = 0;
   double sum = 0, worst = 0;
+  double outside = 0, farthest = 0;  // days beyond the nearer end of the window
 
   void add(const Judged& judged) {
     ++facts;
@@ -20,7 +22,10 @@ struct Summary {
       return;
     }
     sum += std::abs(*judged.error);
-    if (std::abs(*judged.error) <= judged.fact.half_width()) ++inside;
+    const double beyond = std::max(0.0, std::abs(*judged.error) - judged.fact.half_width());
+    if (beyond == 0) ++inside;
+    outside += beyond;
+    farthest = std::max(farthest, beyond);
     if (std::abs(*judged.error) > std::abs(worst)) worst = *judged.error;
   }
   std::string mean() const {
@@ -41,21 +46,36 @@ std::string row(const std::string& crop, const Growth* growth, const Summary& in
     return growth ? fmt::format("{:.0f}", growth->*value) : "";
   };
   return fmt::format(
-      fmt::runtime(markdown ? "| {} | {} | {} | {} | {} | {} | {} | {} | {} | {} |\n"
-                            : "{:<20} {:>4} {:>6} {:>6} {:>4} {:>6} {:>6} {:>4} {:>6} {:>6}\n"),
+      fmt::runtime(markdown
+                       ? "| {} | {} | {} | {} | {} | {} | {} | {} | {} | {} | {} |\n"
+                       : "{:<20} {:>4} {:>6} {:>6} {:>7} {:>4} {:>6} {:>6} {:>4} {:>6} {:>6}\n"),
       crop, heat(&Growth::top_c), heat(&Growth::heat_to_respond_kd),
-      heat(&Growth::heat_to_first_flower_kd), in.facts, in.mean(), in.worst_text(), out.facts,
-      out.mean(), out.worst_text());
+      heat(&Growth::heat_to_first_flower_kd), heat(&Growth::spread_days), in.facts, in.mean(),
+      in.worst_text(), out.facts, out.mean(), out.worst_text());
 }
 
 }  // namespace
 
+double spread_days(const CropResult& crop) {
+  constexpr double kEightyInHundred = 1.2816;  // standard deviations, normal distribution
+  double squares = 0;
+  int count = 0;
+  for (const Judged& judged : crop.facts) {
+    if (!judged.error) continue;
+    squares += *judged.error * *judged.error;
+    ++count;
+  }
+  const double days = count == 0 ? 0 : kEightyInHundred * std::sqrt(squares / count);
+  return std::max(Growth{}.spread_days, std::ceil(days));
+}
+
 std::string table(const std::vector<CropResult>& crops, bool markdown) {
-  std::string text =
-      markdown ? "| Crop | Top, °C | To respond, K d | To flower, K d | Fitted facts | mean, d | "
-                 "worst, d | Facts kept out | mean, d | worst, d |\n"
-                 "|---|---|---|---|---|---|---|---|---|---|\n"
-               : "crop                  top respond flower  in   mean  worst  out   mean  worst\n";
+  std::string text = markdown ? "| Crop | Top, °C | To respond, K d | To flower, K d | Good to, d "
+                                "| Fitted facts | mean, d | "
+                                "worst, d | Facts kept out | mean, d | worst, d |\n"
+                                "|---|---|---|---|---|---|---|---|---|---|---|\n"
+                              : "crop                  top respond flower good to  in   mean  "
+                                "worst  out   mean  worst\n";
   Summary all_in, all_out;
   for (const CropResult& crop : crops) {
     Summary in, out;
@@ -66,11 +86,14 @@ std::string table(const std::vector<CropResult>& crops, bool markdown) {
     text += row(crop.crop, &crop.after, in, out, markdown);
   }
   text += row("all", nullptr, all_in, all_out, markdown);
+  const auto windows = [](const Summary& of, std::string_view which) {
+    return fmt::format(
+        "{} of {} {} lie inside their window; mean {:.1f} days outside it, worst {:.0f}", of.inside,
+        of.facts, which, of.outside / std::max(1, of.facts - of.never), of.farthest);
+  };
   return text +
-         fmt::format(
-             "\nErrors count to the middle of a fact's window, late positive. Inside its window: "
-             "{} of {} fitted facts, {} of {} kept out.\n",
-             all_in.inside, all_in.facts, all_out.inside, all_out.facts);
+         fmt::format("\nErrors count to the middle of a fact's window, late positive. {}; {}.\n",
+                     windows(all_in, "fitted"), windows(all_out, "kept out"));
 }
 
 std::string fact_list(const std::vector<CropResult>& crops) {

@@ -22,6 +22,10 @@ struct CropResult {
   std::vector<Judged> facts;
 };
 
+// Days either side of the forecast within which 80 in 100 of a crop's facts fall, were they spread
+// like the normal distribution; never fewer than the usual spread.
+double spread_days(const CropResult& crop);
+
 // The crops and, last, all of them: facts, mean and worst error in days, in and out of the fit.
 std::string table(const std::vector<CropResult>& crops, bool markdown);
 // Each fact with its error, worst first within its crop.

@@ -52,7 +52,12 @@ void write_growth(const std::string& path, const Growth& growth) {
     for (const auto& [key, value] : numbers) {
       if (inside && line.starts_with(key)) line = fmt::format("{}{}", key, number(value));
     }
+    if (inside && line.starts_with("spread_days = ")) continue;
     result += line + "\n";
+    if (inside && line.starts_with("heat_to_first_flower_kd = ") &&
+        growth.spread_days > Growth{}.spread_days) {
+      result += fmt::format("spread_days = {}\n", number(growth.spread_days));
+    }
   }
   std::ofstream file(path);
   if (!(file << result)) throw BadTable(path + ": cannot be written");

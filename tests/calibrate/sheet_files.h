@@ -17,8 +17,9 @@ struct SheetFile {
 // Every sheet of a folder with a growth table, by the crop's name.
 std::map<std::string, SheetFile> read_sheets(const std::string& folder);
 
-// Puts both heats and the top into every growth table of the file (a group's too: groups differ in
-// day length alone), and leaves each other character as it is.
+// Puts both heats, the top and, where it is more than the usual, the spread into every growth table
+// of the file (a group's too: groups differ in day length alone), and leaves each other character
+// as it is.
 void write_growth(const std::string& path, const Growth& growth);
 
 }  // namespace trug::calibrate

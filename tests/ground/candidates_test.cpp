@@ -154,13 +154,13 @@ TEST(Candidates, TenderPlantsNeverStandTheWinter) {
   annual.coldest_survived_c = -1;
   annual.ways = {sown_in_place("in autumn", after_first(-7, -2), FlowersIn::NextYear)};
   EXPECT_EQ(refusal_of(Garden{}.ask(annual)).rule, Rule::FrostRisk);
-  annual.coldest_survived_c = -5;  // half-hardy: the winter's cold decides
+  annual.coldest_survived_c = -4;  // half-hardy: the winter's cold decides
   EXPECT_FALSE(Garden{}.ask(annual).list.empty());
   Sheet shrub = peony();
   shrub.coldest_survived_c = 0;
   Garden garden;
   garden.place.coldest_c = -6;
-  for (const auto& [sheet, survives] : {std::pair{annual, -5.0}, std::pair{shrub, 0.0}}) {
+  for (const auto& [sheet, survives] : {std::pair{annual, -4.0}, std::pair{shrub, 0.0}}) {
     const Refusal refusal = refusal_of(garden.ask(sheet));
     EXPECT_EQ(refusal.rule, Rule::WinterCold);
     EXPECT_EQ(refusal.found, -6);

@@ -108,7 +108,7 @@ inline Sheet cosmos() {
 
 inline Sheet snapdragon() {
   Sheet sheet =
-      crop("snapdragon", LifeCycle::HalfHardyAnnual, -5, Habit::Limited, {4, 6}, {5, 8}, {20, 25});
+      crop("snapdragon", LifeCycle::HalfHardyAnnual, -4, Habit::Limited, {4, 6}, {5, 8}, {20, 25});
   sheet.growth = Growth{4, 25, 450, 480, long_days(), std::nullopt, std::nullopt};
   sheet.ways = {raised("in warmth", Raised::Heated, {8, 9}, after_last(-2, 3))};
   return sheet;

@@ -172,6 +172,27 @@ TEST(Forecaster, PotsGoOnAtHalfPaceUpToTheOldestUsefulAge) {
   EXPECT_GT(*forecaster.forecast(overgrown).first_flower, *forecaster.forecast(early).first_flower);
 }
 
+// From the day it is grown on cool, a plant sown in warmth lives as one sown in a frame.
+TEST(Forecaster, WhatIsGrownOnCoolStandsInAFrame) {
+  const auto climate = climate::Climate::from(maritime(15));
+  const Forecaster forecaster(climate, cornflower(), kSpan);
+  Raising frame{
+      .raised = Raised::Frame, .start = make_date(2027, 3, 1), .in_ground = make_date(2027, 4, 15)};
+  Raising warm = frame;
+  warm.raised = Raised::Heated;
+  Raising cool = warm;
+  cool.cool_from = make_date(2027, 3, 15);
+  const auto flower = [&](const Raising& raising) {
+    return forecaster.forecast(raising).first_flower.value();
+  };
+  EXPECT_GT(flower(cool), flower(warm));
+  EXPECT_LT(flower(cool), flower(frame));
+  cool.cool_from = frame.start;
+  EXPECT_EQ(flower(cool), flower(frame));
+  cool.cool_from = frame.in_ground;
+  EXPECT_EQ(flower(cool), flower(warm));
+}
+
 TEST(Forecaster, ChillingCountsInAFrameAndNotInWarmth) {
   const auto climate = climate::Climate::from(maritime(15));
   const Forecaster forecaster(climate, sweet_william(), kSpan);

@@ -351,6 +351,8 @@ TEST(SheetReader, ReportsWhatIsWrong) {
       {"frost misnamed", "from = \"first frost\"", "from = \"frost\"",
        "73:32: error: 'from' must be 'last frost' or 'first frost', not 'frost'"},
       {"no such role", "\"line\"", "\"star\"", "13:10: error: 'star' is no role in a vase"},
+      {"tighter than the model knows", "top_c = 24", "top_c = 24\nspread_days = 9",
+       "44:15: error: 'spread_days' must be from 13 to 60, not 9"},
       {"base above top", "top_c = 24", "top_c = 3", "43:9: error: 'top_c' must be above 'base_c'"},
       {"spacing of nothing", "[20, 25]", "[0, 25]",
        "9:15: error: 'spacing_cm' must be from 0.1 to 1000000, not 0"},

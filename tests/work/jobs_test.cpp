@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "work/jobs.h"
 
+#include <fmt/format.h>
 #include <gtest/gtest.h>
 
 #include <algorithm>
@@ -92,6 +93,27 @@ TEST(Jobs, OfHarmfulPlantsCarryTheirCautionWhereverTheyAreHandled) {
     if (!hands_off) ++handled;
   }
   EXPECT_GT(handled, 5);
+}
+
+// Common practice: hardy annuals are sown warm and grown cool; half-hardy ones stay warm.
+TEST(Jobs, HardyAnnualsSownInWarmthAreGrownOnCool) {
+  for (const auto& [crop, cool] : {std::pair("cornflower", true), std::pair("cosmos", false)}) {
+    const Planned p = planned("", fmt::format(R"(
+[[bed]]
+name = "long bed"
+length_m = 6
+width_m = 1.2
+[[bed.stretch]]
+length_m = 1
+[[bed.stretch.crop]]
+crop = "{}"
+way = "raised in warmth in spring"
+)",
+                                              crop));
+    const auto sown = p.of_kind(JobKind::Sow);
+    ASSERT_EQ(sown.size(), 1u) << crop;
+    EXPECT_EQ(sown[0]->text.find("grow them on cool") != std::string::npos, cool) << crop;
+  }
 }
 
 TEST(Jobs, TenderPlantsAreWatchedUntilOneYearInTwenty) {
