@@ -196,8 +196,8 @@ struct Sheet {
   std::vector<Source> sources;
 };
 
-// From the coldest the plant survives, not from life-cycle words: -1 and warmer tender, -5 to -1
-// half-hardy, colder hardy (common practice).
+// From the coldest the plant survives, not from life-cycle words: -1 and warmer tender, above -5
+// half-hardy, -5 and colder hardy (common practice).
 FrostClass frost_class(const Sheet& sheet);
 // Bulbs, corms and tubers, planted rather than sown.
 bool is_planted(LifeCycle life_cycle);

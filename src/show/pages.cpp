@@ -103,11 +103,53 @@ std::string window_words(const FrostWindow& window) {
   return fmt::format("{} to {}", offset_words(window.earliest), offset_words(window.latest));
 }
 
-std::string fact(std::string_view label, std::string_view value) {
-  return fmt::format("  {}{}\n", padded(label, 22), value);
+constexpr int kFactColumn = 24;
+
+std::string fact(std::string_view label, std::string_view value, Style style) {
+  std::string text = indented(value, kFactColumn, style);
+  return "  " + padded(label, kFactColumn - 2) + text.substr(kFactColumn);
 }
 
-std::string way_text(const Way& way) {
+// "16 a square metre": on a square grid, as the trade counts it; a stretch counts whole rows.
+std::string spacing_words(Range spacing_cm) {
+  const auto per_square_metre = [](double cm) { return 10000 / (cm * cm); };
+  return fmt::format(
+      "{} cm ({} plants a square metre)", range_words(spacing_cm),
+      range_words({per_square_metre(spacing_cm.high), per_square_metre(spacing_cm.low)}));
+}
+
+// Nothing for what is neither sown nor planted as a bulb.
+std::string depth_words(const Sheet& sheet) {
+  if (sheet.depth_mm) {
+    return *sheet.depth_mm < 50 ? number(*sheet.depth_mm, 0) + " mm"
+                                : number(*sheet.depth_mm / 10, 0) + " cm";
+  }
+  if (is_planted(sheet.life_cycle)) return "just under the surface";
+  const bool sown =
+      std::ranges::any_of(sheet.ways, [](const Way& way) { return way.method == Method::Seed; });
+  return sown ? "on the surface" : "";
+}
+
+std::string germination_words(const Sheet& sheet) {
+  std::string text = range_words(*sheet.germination_days) + " days";
+  if (sheet.germination_c) text += fmt::format(" at {} degC", range_words(*sheet.germination_c));
+  if (sheet.light == Sheet::Light::Light) text += ", in the light";
+  if (sheet.light == Sheet::Light::Dark) text += ", in the dark";
+  return text;
+}
+
+std::string pinch_words(const Pinch& pinch) {
+  std::string text = pinch.advice == Pinch::Advice::Yes        ? "yes"
+                     : pinch.advice == Pinch::Advice::Optional ? "if you like"
+                                                               : "no";
+  if (pinch.at_cm) text += fmt::format(", at {} cm", range_words(*pinch.at_cm));
+  if (pinch.costs_days.high > 0) {
+    text += fmt::format("; flowers {} days later", range_words(pinch.costs_days));
+  }
+  return text;
+}
+
+std::string way_text(const Way& way, Style style) {
   std::string text = fmt::format("  {}\n", way.name);
   const auto line = [&](std::string_view label, const std::string& value) {
     text += fmt::format("    {} {}\n", padded(label, 22), value);
@@ -125,7 +167,7 @@ std::string way_text(const Way& way) {
   }
   if (way.first_flower) line("first flower", window_words(*way.first_flower));
   if (way.stems_per_plant) line("stems a plant", range_words(*way.stems_per_plant));
-  if (way.note) line("note", *way.note);
+  if (way.note) text += indented(*way.note, 4, style);
   return text;
 }
 
@@ -138,32 +180,33 @@ std::string source_text(const Source& source, Style style) {
                   style);
 }
 
-std::string growth_text(const Growth& growth) {
-  std::string text = "\nHeat (degree-days)\n";
-  text += fact("counted above", number(growth.base_c) + " degC, up to " + number(growth.top_c));
-  text += fact("to respond", number(growth.heat_to_respond_kd, 0));
-  if (growth.vernal_days) text += fact("chilling", number(*growth.vernal_days, 0) + " days");
-  text += fact("to first flower", number(growth.heat_to_first_flower_kd, 0));
-  text += fact("good to", number(growth.spread_days, 0) + " days either side, 8 in 10");
-  const DayLengthResponse& d = growth.day_length;
-  const auto hours = [&](double h) { return number(h) + " hours"; };
-  switch (d.kind) {
+std::string day_length_words(const DayLengthResponse& response) {
+  const auto hours = [](double h) { return number(h) + " hours"; };
+  switch (response.kind) {
     case DayLengthResponse::Kind::Neutral:
-      text += fact("day length", "no matter");
-      break;
+      return "no matter";
     case DayLengthResponse::Kind::Long:
-      text += fact("day length", fmt::format("faster with longer days, {} to {}",
-                                             number(d.from_hours), hours(d.to_hours)));
-      break;
+      return fmt::format("faster with longer days, {} to {}", number(response.from_hours),
+                         hours(response.to_hours));
     case DayLengthResponse::Kind::Short:
-      text += fact("day length", "a little slower beyond " + hours(d.from_hours));
-      break;
+      return "a little slower beyond " + hours(response.from_hours);
     case DayLengthResponse::Kind::CriticalShort:
-      text += fact("day length", "only on days shorter than " + hours(d.from_hours));
-      break;
+      return "only on days shorter than " + hours(response.from_hours);
   }
+  return "";
+}
+
+std::string growth_text(const Growth& growth, Style style) {
+  std::string text;
+  text +=
+      fact("counted above", number(growth.base_c) + " degC, up to " + number(growth.top_c), style);
+  text += fact("to respond", number(growth.heat_to_respond_kd, 0), style);
+  if (growth.vernal_days) text += fact("chilling", number(*growth.vernal_days, 0) + " days", style);
+  text += fact("to first flower", number(growth.heat_to_first_flower_kd, 0), style);
+  text += fact("good to", number(growth.spread_days, 0) + " days either side, 8 in 10", style);
+  text += fact("day length", day_length_words(growth.day_length), style);
   if (growth.stop_above_max_c) {
-    text += fact("cutting stops above", number(*growth.stop_above_max_c) + " degC by day");
+    text += fact("cutting stops above", number(*growth.stop_above_max_c) + " degC by day", style);
   }
   return text;
 }
@@ -269,28 +312,53 @@ std::string crop_page(const Sheet& sheet, Style style) {
   for (const Caution& caution : sheet.cautions) {
     text += indented(fmt::format("! {}. To do: {}.", caution.text, caution.handling), 2, style);
   }
-  text += fact("survives", number(sheet.coldest_survived_c) + " degC (" +
-                               std::string(to_string(frost_class(sheet))) + ")");
-  text += fact("spacing", range_words(sheet.spacing_cm) + " cm");
-  text += fact("height", range_words(sheet.height_cm) + " cm");
-  text += fact("colours", listed(sheet.colours));
-  text += fact("cut when", sheet.cut_stage);
-  text += fact("stems a plant", range_words(sheet.stems_per_plant));
+  text += fact("survives",
+               number(sheet.coldest_survived_c) + " degC (" +
+                   std::string(to_string(frost_class(sheet))) + ")",
+               style);
+  text += fact("spacing", spacing_words(sheet.spacing_cm), style);
+  if (const std::string depth = depth_words(sheet); !depth.empty()) {
+    text += fact("depth", depth, style);
+  }
+  if (sheet.germination_days) text += fact("comes up", germination_words(sheet), style);
+  text += fact("pinch", pinch_words(sheet.pinch), style);
+  text += fact("support",
+               sheet.support == Sheet::Support::Yes     ? "yes"
+               : sheet.support == Sheet::Support::Light ? "light"
+                                                        : "no",
+               style);
+  text += fact("height", range_words(sheet.height_cm) + " cm", style);
+  text += fact("colours", listed(sheet.colours), style);
+  text += fact("cut when", sheet.cut_stage, style);
+  text += fact("stems a plant", range_words(sheet.stems_per_plant), style);
   text += fact("cutting",
-               range_words(sheet.cutting_weeks) + " weeks, " + std::string(to_string(sheet.habit)));
-  text += fact("in the vase", range_words(sheet.vase_days) + " days");
+               range_words(sheet.cutting_weeks) +
+                   (sheet.cutting_weeks.high == 1 ? " week, " : " weeks, ") +
+                   std::string(to_string(sheet.habit)),
+               style);
+  text += fact("in the vase", range_words(sheet.vase_days) + " days", style);
   if (sheet.rotation_years) {
-    text += fact("same ground again", fmt::format("after {} years", *sheet.rotation_years));
+    text += fact("same ground again", "after " + counted(*sheet.rotation_years, "year"), style);
+  }
+  if (sheet.pretreat) {
+    text += indented(
+        fmt::format("Before {}{}: {}", is_planted(sheet.life_cycle) ? "planting" : "sowing",
+                    sheet.pretreat->needed ? ", without fail" : "", sheet.pretreat->text),
+        2, style);
   }
   text += "\nWays to raise it\n";
-  for (const Way& way : sheet.ways) text += way_text(way);
+  for (const Way& way : sheet.ways) text += way_text(way, style);
   for (const Group& group : sheet.groups) {
-    text += fact("group " + group.name,
-                 group.first_flower ? "first flower " + window_words(*group.first_flower) : "");
+    if (!group.first_flower) continue;
+    text += fact("group " + group.name, "first flower " + window_words(*group.first_flower), style);
   }
-  if (sheet.growth) {
-    text += growth_text(*sheet.growth);
-  } else {
+  if (sheet.growth) text += "\nHeat (degree-days)\n" + growth_text(*sheet.growth, style);
+  for (const Group& group : sheet.groups) {
+    if (group.growth) {
+      text += "\nHeat of the " + group.name + " group\n" + growth_text(*group.growth, style);
+    }
+  }
+  if (!sheet.growth) {
     text += "\nNo heat constants: first cuts come from windows, three weeks either side.\n";
   }
   text += "\nSources\n";
