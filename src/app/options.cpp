@@ -82,9 +82,16 @@ class CommandLine {
   CommandLine()
       : app_("trug reckons the year's jobs of a cut-flower bed and writes them as a calendar.",
              "trug") {
-    app_.set_version_flag("--version", std::string("trug ") + kVersion);
+    app_.set_version_flag("--version", std::string("trug ") + kVersion, "the version");
     app_.require_subcommand(0, 1);
-    app_.get_formatter()->column_width(30);
+    const auto formatter = app_.get_formatter();
+    formatter->column_width(30);
+    formatter->label("Positionals", "Given");
+    formatter->label("REQUIRED", "");
+    formatter->label("SUBCOMMAND", "COMMAND");
+    formatter->label("Excludes", "not with");
+    formatter->label("Needs", "only with");
+    app_.set_help_flag("-h,--help", "this help");
     app_.footer(std::string(kAfterHelp));
     check();
     jobs();
@@ -97,6 +104,7 @@ class CommandLine {
   }
 
   CLI::App& app() { return app_; }
+  const CLI::App& app() const { return app_; }
   Options& options() { return options_; }
 
   std::vector<std::string> command_names() const {
@@ -109,24 +117,28 @@ class CommandLine {
 
  private:
   CLI::App& command(const std::string& name, const std::string& help, const std::string& example) {
-    CLI::App& result = *app_.add_subcommand(name, help);
+    CLI::App& result = *app_.add_subcommand(name, help)->group("Commands");
     result.footer("Example:\n  trug " + example + "\n");
-    date_option(result, "--today", options_.today, "reckon as if today were DATE");
-    result
-        .add_option("--crops", options_.crop_folders, "a folder of crop sheets to add or replace")
-        ->type_name("DIR");
-    result.add_flag("--strict", options_.strict, "exit 1 where there are findings");
     result.add_flag("--plain", options_.plain, "no colour");
     result.add_flag("-v,--verbose", options_.verbose, "tell which files were read");
     return result;
   }
 
+  void crop_folders(CLI::App& app) {
+    app.add_option("--crops", options_.crop_folders, "a folder of crop sheets to add or replace")
+        ->type_name("DIR");
+  }
+
+  // What every command that reckons a plan takes.
   void plan_argument(CLI::App& app) {
     app.add_option_function<std::string>(
            "plan", [this](const std::string& path) { options_.plans = {path}; },
            "the plan, a TOML file")
-        ->type_name("PLAN")
+        ->type_name("")
         ->required();
+    date_option(app, "--today", options_.today, "reckon as if today were DATE");
+    crop_folders(app);
+    app.add_flag("--strict", options_.strict, "exit 1 where there are findings");
   }
 
   void check() {
@@ -202,9 +214,9 @@ class CommandLine {
     CLI::App& app = command("why", "the reckoning behind one planting's dates",
                             "why garden.toml \"west bed\" zinnia");
     plan_argument(app);
-    app.add_option("bed", options_.bed, "the bed's name")->type_name("BED")->required();
+    app.add_option("bed", options_.bed, "the bed's name")->type_name("")->required();
     app.add_option("crop", options_.crop, "the crop, or the planting's id")
-        ->type_name("CROP")
+        ->type_name("")
         ->required();
     app.add_flag("--json", options_.json, "the reckoning as JSON");
   }
@@ -220,8 +232,8 @@ class CommandLine {
   void crop() {
     CLI::App& app = command("crop", "the crop sheets, or one of them with its sources",
                             "crop \"sweet william\"");
-    app.add_option("name", options_.crop, "the crop; without it, all are listed")
-        ->type_name("NAME");
+    app.add_option("name", options_.crop, "the crop; without it, all are listed")->type_name("");
+    crop_folders(app);
     app.add_option("--check", options_.check_folder, "judge a folder of sheets")->type_name("DIR");
   }
 
@@ -229,17 +241,17 @@ class CommandLine {
     CLI::App& app = command("frost", "frost dates and temperatures from a daily record (CSV)",
                             "frost daily.csv --place");
     app.add_option("record", options_.record, "a table with a line for each day")
-        ->type_name("DAILY.csv")
+        ->type_name("")
         ->required();
     app.add_option("--threshold", options_.thresholds,
                    "also for minima up to C degrees Celsius (may be repeated)")
         ->type_name("C")
         ->allow_extra_args(false)
-        ->check(CLI::Range(-60.0, 30.0));
+        ->check(CLI::Range(-60.0, 30.0).description(""));
     app.add_option("--years", options_.years, "the last N years; 0: all of them")
         ->type_name("N")
         ->default_str("30")
-        ->check(CLI::Range(0, 1000));
+        ->check(CLI::Range(0, 1000).description(""));
     app.add_flag("--south", options_.south, "the place lies south of the equator");
     auto* json = app.add_flag("--json", options_.json, "the figures as JSON");
     auto* place =
@@ -247,7 +259,7 @@ class CommandLine {
     app.add_option("--latitude", options_.latitude, "with --place: of the place, south negative")
         ->type_name("DEGREES")
         ->needs(place)
-        ->check(CLI::Range(-89.9, 89.9));
+        ->check(CLI::Range(-89.9, 89.9).description(""));
     record_columns(app);
   }
 
@@ -304,13 +316,13 @@ class CommandLine {
   Options options_;
 };
 
-std::string usage_error(std::string message) {
-  return "error: " + std::move(message) + "\n  hint: trug --help lists the commands\n";
-}
-
 // CLI11 words most errors well; its names for options carry a colon we do not want twice.
-ParsedOptions usage(const std::string& message, std::ostream& err) {
-  err << usage_error(message);
+ParsedOptions usage(const CommandLine& line, const std::string& message, std::ostream& err) {
+  const auto used = line.app().get_subcommands();
+  err << "error: " << message << "\n  hint: trug "
+      << (used.empty() ? "--help lists the commands"
+                       : used.front()->get_name() + " --help tells what it takes")
+      << "\n";
   return {std::nullopt, kBadInput};
 }
 
@@ -320,7 +332,8 @@ ParsedOptions unknown_words(CommandLine& line, std::ostream& err) {
   const bool top = line.app().get_subcommands().empty();
   if (top && !word.starts_with("-")) {
     const std::string near = nearest(word, line.command_names());
-    return usage(near.empty()
+    return usage(line,
+                 near.empty()
                      ? fmt::format("there is no command '{}'", word)
                      : fmt::format("there is no command '{}'; did you mean '{}'?", word, near),
                  err);
@@ -331,7 +344,8 @@ ParsedOptions unknown_words(CommandLine& line, std::ostream& err) {
     for (const std::string& name : option->get_lnames()) known.push_back("--" + name);
   }
   const std::string near = nearest(word, known);
-  return usage(near.empty()
+  return usage(line,
+               near.empty()
                    ? fmt::format("'{}' is not understood here", word)
                    : fmt::format("there is no option '{}'; did you mean '{}'?", word, near),
                err);
@@ -362,10 +376,10 @@ ParsedOptions parse_options(const std::vector<std::string>& arguments, std::ostr
   } catch (const CLI::ExtrasError&) {
     return unknown_words(line, err);
   } catch (const CLI::ParseError& error) {
-    return usage(error.what(), err);
+    return usage(line, error.what(), err);
   }
   const auto used = line.app().get_subcommands();
-  if (used.empty()) return usage("no command was given", err);
+  if (used.empty()) return usage(line, "no command was given", err);
   line.options().command = used.front()->get_name();
   return {line.options(), kDone};
 }
