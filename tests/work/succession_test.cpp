@@ -80,13 +80,19 @@ TEST(Successions, NameTheStripsAndTheJobsOfEach) {
   }
 }
 
-// Published for single-stemmed kinds: a stem a plant, so batches add up to plants that survive.
-TEST(Successions, AddUpToTheirPlants) {
-  const Planned p = planned("", sunflowers(3));
-  const auto stems = stems_by_day(p.choice.plantings[0]);
-  double total = 0;
-  for (const double s : stems) total += s;
-  EXPECT_NEAR(total, p.choice.plantings[0].layout.plants * kFitShare, 1e-6);
+// ATTRA on single-stemmed kinds: a stem a plant, so batches add up to the plants that survive and
+// N of them D days apart supply about N x D / 7 weeks, or one more.
+TEST(Successions, AddUpToTheirPlantsAndTheirWeeks) {
+  for (const int sowings : {3, 5}) {
+    const Planned p = planned("", sunflowers(sowings, "gap_weeks = 1\n"));
+    double total = 0;
+    for (const double s : stems_by_day(p.choice.plantings[0])) total += s;
+    EXPECT_NEAR(total, p.choice.plantings[0].layout.plants * kFitShare, 1e-6);
+    const auto supplied =
+        std::ranges::count_if(p.choice.weeks, [](const Week& week) { return week.stems > 0; });
+    EXPECT_GE(supplied, sowings);
+    EXPECT_LE(supplied, sowings + 1);
+  }
 }
 
 }  // namespace
