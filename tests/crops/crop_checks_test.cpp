@@ -649,8 +649,7 @@ TEST(CropChecks, D35FoxgloveSeedWantsLight) {
   };
   const std::string source = "Garden Answers 2019; Higgledy Garden: May to July";
   look(DateCheck{"D35 first sown", Kind::Published, source,
-                 [&] { return earliest(on_time(), start); }, "2026-05-01", "2026-07-31",
-                 "2026-04-30"});
+                 [&] { return earliest(on_time(), start); }, "2026-05-01", "2026-07-31"});
   look(DateCheck{"D35 last sown", Kind::Published, source, [&] { return latest(on_time(), start); },
                  "2026-05-01", "2026-07-31"});
 }
