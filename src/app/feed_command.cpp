@@ -5,9 +5,12 @@
 #include <algorithm>
 #include <csignal>
 #include <ctime>
+#include <memory>
 #include <mutex>
 #include <optional>
+#include <set>
 #include <thread>
+#include <vector>
 
 #include "app/commands.h"
 #include "app/feed_keeper.h"
@@ -252,25 +255,97 @@ std::optional<bool> wants_first_link(const Options& options, const Environment& 
   return std::nullopt;
 }
 
+Options for_plan(const Options& options, const std::string& plan) {
+  Options result = options;
+  result.plans = {plan};
+  return result;
+}
+
+// One plan's calendar, with links of its own.
+class PlanFeed {
+ public:
+  PlanFeed(const Options& options, const Environment& environment, const std::string& base)
+      : options_(options),
+        environment_(environment),
+        base_(base),
+        feed_(options_, environment, feed_path(options_), base, site_),
+        links_(options_, environment, site_) {}
+
+  // Reckons, and makes the first link where there is none. kDone, or the exit code.
+  int start() {
+    const auto first_link = wants_first_link(options_, environment_);
+    if (!first_link) return kBadInput;
+    if (const int code = feed_.start(); code != kDone) return code;
+    if (*first_link) {
+      if (const int code = make_link(options_, environment_, base_); code != kDone) return code;
+    }
+    return links_.load() ? kDone : kBadInput;
+  }
+  void look() {
+    links_.look();
+    feed_.look();
+  }
+  feed::Response answer(const feed::Request& request) const { return site_.answer(request); }
+
+ private:
+  Options options_;
+  const Environment& environment_;
+  std::string base_;
+  feed::Site site_;
+  FeedKeeper feed_;
+  LinkKeeper links_;
+};
+
+using PlanFeeds = std::vector<std::unique_ptr<PlanFeed>>;
+
+// Each link belongs to one plan; the others do not know it.
+feed::Response answer(const PlanFeeds& feeds, const feed::Request& request) {
+  constexpr int kUnknown = 404;
+  feed::Response response = feeds.front()->answer(request);
+  for (std::size_t i = 1; i < feeds.size() && response.status == kUnknown; ++i) {
+    response = feeds[i]->answer(request);
+  }
+  return response;
+}
+
+// Where something can be meant for one plan only, or two plans would write one file; empty:
+// nothing.
+std::string plans_trouble(const Options& options) {
+  if (options.plans.size() == 1) return "";
+  if (!options.feed_file.empty()) {
+    return "error: --file names the calendar of one plan, and there are several\n"
+           "  hint: without it, each calendar lies beside its plan\n";
+  }
+  if (options.new_link || !options.qr_file.empty() || !options.revoke.empty() ||
+      options.revoke_all) {
+    return "error: links are made and withdrawn for one plan at a time\n"
+           "  hint: name that plan alone; a running feed takes it up\n";
+  }
+  std::set<std::string> paths;
+  for (const std::string& plan : options.plans) {
+    if (!paths.insert(feed_path(for_plan(options, plan))).second) {
+      return fmt::format("error: {} is named twice\n", plan);
+    }
+  }
+  return "";
+}
+
 int serve(const Options& options, const Environment& environment) {
   const StopSignals stop;
-  const auto first_link = wants_first_link(options, environment);
-  if (!first_link) return kBadInput;
-  feed::Site site;
   Notes notes;
   feed::Limits limits;
   if (options.behind_proxy) limits.per_address = 0;
+  PlanFeeds feeds;
   feed::Server server(
-      options.listen, [&site](const feed::Request& request) { return site.answer(request); },
+      options.listen, [&feeds](const feed::Request& request) { return answer(feeds, request); },
       limits, [&notes](std::string_view line) { notes.add(line); });
   const std::string base = base_url(options, server.port());
-  FeedKeeper feed(options, environment, feed_path(options), base, site);
-  if (const int code = feed.renew(); code != kDone) return code;
-  if (*first_link) {
-    if (const int code = make_link(options, environment, base); code != kDone) return code;
+  for (const std::string& plan : options.plans) {
+    feeds.push_back(std::make_unique<PlanFeed>(for_plan(options, plan), environment, base));
+    if (feeds.size() > 1) environment.out << "\n";
+    if (options.plans.size() > 1) environment.out << plan << ":\n" << std::flush;
+    if (const int code = feeds.back()->start(); code != kDone) return code;
   }
-  LinkKeeper links(options, environment, site);
-  if (!links.load()) return kBadInput;
   tell_address(options, environment, server.port());
 
   std::string failure;
@@ -284,8 +359,7 @@ int serve(const Options& options, const Environment& environment) {
       }
     });
     while (!stop.came()) {
-      links.look();
-      feed.look();
+      for (const auto& feed : feeds) feed->look();
       environment.err << notes.take() << std::flush;
     }
   }
@@ -297,6 +371,10 @@ int serve(const Options& options, const Environment& environment) {
 }  // namespace
 
 int run_feed(const Options& options, const Environment& environment) {
+  if (const std::string trouble = plans_trouble(options); !trouble.empty()) {
+    environment.err << trouble;
+    return kBadInput;
+  }
   if (options.revoke_all || !options.revoke.empty()) return withdraw(options, environment);
   if (const std::string trouble = url_trouble(options); !trouble.empty()) {
     environment.err << trouble;

@@ -9,6 +9,7 @@
 #include <utility>
 
 #include "app/events.h"
+#include "app/measured_weather.h"
 #include "app/output_file.h"
 #include "calendar/memory.h"
 #include "show/feed_page.h"
@@ -51,11 +52,38 @@ Environment FeedKeeper::now() const {
   return environment;
 }
 
+int FeedKeeper::start() {
+  const int code = renew();
+  return code == kBadInput && publish_last_good() ? kDone : code;
+}
+
+bool FeedKeeper::publish_last_good() {
+  const auto bytes = OutputFile(feed_path_).previous();
+  if (!bytes || !calendar::read_memory(*bytes).refused.empty()) return false;
+  if (!site_.publish({*bytes, "", "", base_url_, last_change(*bytes, now().now)})) return false;
+  environment_.err
+      << fmt::format(
+             "The calendar of {} is served as it was, without its page, until the plan "
+             "is mended.\n",
+             feed_path_)
+      << std::flush;
+  return true;
+}
+
+void FeedKeeper::watch_weather(const Plan& plan) {
+  const std::string path = plan.place.weather ? weather_path(plan) : "";
+  if (path == weather_path_) return;
+  weather_path_ = path;
+  weather_watch_.reset();
+  if (!path.empty()) weather_watch_.emplace(FileWatch({path}, {}, ""));
+}
+
 int FeedKeeper::renew() {
   const Environment environment = now();
   reckoned_for_ = today(options_, environment);
   const auto reckoning = reckon(options_, environment, "");
   if (!reckoning) return kBadInput;
+  watch_weather(reckoning->plan);
   if (!reckoning->plan.garden) {
     environment.err << ask_for_garden(reckoning->plan, environment);
     return kBadInput;
@@ -92,7 +120,8 @@ int FeedKeeper::publish(const Reckoning& r, const Environment& environment) {
 }
 
 void FeedKeeper::look() {
-  const bool edited = watch_.changed();
+  const bool measured = weather_watch_ && weather_watch_->changed();
+  const bool edited = watch_.changed() || measured;
   const bool new_day = today(options_, now()) != reckoned_for_;
   const bool again = again_at_ && std::chrono::steady_clock::now() >= *again_at_;
   if (!edited && !new_day && !again) return;

@@ -22,6 +22,9 @@ class FeedKeeper {
   FeedKeeper(const Options& options, const Environment& environment, std::string feed_path,
              std::string base_url, feed::Site& site);
 
+  // The first time: as renew(), but where the plan cannot be reckoned and an earlier run left its
+  // feed, that is published, without a page, and told: kDone then.
+  int start();
   // Reckons, writes and publishes now. kDone, or the exit code where it cannot, which is told.
   // Throws IoError.
   int renew();
@@ -32,6 +35,8 @@ class FeedKeeper {
   // The environment as it is now.
   Environment now() const;
   int publish(const Reckoning& reckoning, const Environment& environment);
+  bool publish_last_good();
+  void watch_weather(const Plan& plan);
 
   const Options& options_;
   const Environment& environment_;
@@ -39,6 +44,8 @@ class FeedKeeper {
   std::string base_url_;
   feed::Site& site_;
   FileWatch watch_;
+  std::string weather_path_;  // of the last plan that could be reckoned; empty: none
+  std::optional<FileWatch> weather_watch_;
   Date reckoned_for_;
   bool published_ = false;
   std::optional<std::chrono::steady_clock::time_point> again_at_;

@@ -174,6 +174,26 @@ told "^warning: .* in plain text" || fail "no warning"
 stop TERM
 cat err >>all
 
+# --- two plans in one feed, each with a link of its own
+mkdir two
+cp sound.toml two/front.toml
+sed 's/^title = .*/title = "Back"/' sound.toml >two/back.toml
+: >err
+"$trug" feed two/front.toml two/back.toml --today $today --listen 127.0.0.1:0 >out 2>err &
+server=$!
+wait_until told "^Listening on"
+for plan in front back; do
+  address=$(link_in http 'calendar\.ics' out | sed -n "$([ $plan = front ] && echo 1 || echo 2)p")
+  equal "the calendar of $plan" 200 "$(status "$address")"
+  cmp body two/$plan.feed.ics || fail "not the calendar of $plan"
+done
+equal "a link of neither" 404 \
+  "$(status "${address%/*/*}/$(token_of "$address" | tr a-zA-Z b-zaB-ZA)/calendar.ics")"
+"$trug" feed two/back.toml --revoke-all >withdrawn
+wait_until answers 410 "$address"
+stop TERM
+cat err >>all
+
 # --- what the program said holds no link
 for secret in "$token" "$(token_of "$second")"; do
   if grep -qF "$secret" all garden.feed.links; then fail "a secret was told or kept"; fi
@@ -196,5 +216,9 @@ equal "a file of the gardener's" "3: error: mine.svg stays as it is: trug did no
   "$(refused --new-link --qr mine.svg)"
 equal "an unknown link" "2: error: there is no such link in garden.feed.links" \
   "$(refused --revoke "$(echo "$token" | tr a-zA-Z b-zaB-ZA)")"
+equal "one file for two plans" \
+  "2: error: --file names the calendar of one plan, and there are several" \
+  "$(refused two/back.toml --file both.ics)"
+equal "a plan twice" "2: error: garden.toml is named twice" "$(refused garden.toml)"
 equal "no plan" "error: there is no plan gardn.toml" "$("$trug" feed gardn.toml --new-link 2>&1)"
 echo "The feed holds."

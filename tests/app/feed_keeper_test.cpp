@@ -164,6 +164,61 @@ TEST_F(FeedKeeperTest, ABrokenEditKeepsTheLastGoodFeed) {
   EXPECT_EQ(get("calendar.ics"), before);
 }
 
+// Twelve months of days, alike but for the last, so that a new day's line changes the forecast.
+std::string record(int days, double warm) {
+  std::string text = "date,tmin,tmax\n";
+  Date day = make_date(2026, 9, 1);
+  for (int i = 0; i < days; ++i, day += Days{1}) {
+    text += iso(day) + ",5," + std::to_string(i + 60 > days ? warm : 12.0) + "\n";
+  }
+  return text;
+}
+
+TEST_F(FeedKeeperTest, TheWeatherFileIsWatchedToo) {
+  set_day("2027-04-20");
+  std::string plan(kPlan);
+  plan.insert(plan.find("frost_meaning"),
+              "weather = \"days.csv\"\nmean_c = [4.5, 4.8, 6.8, 9.0, "
+              "12.2, 15.2, 17.0, 16.8, 14.3, 10.9, 7.2, 4.9]\n");
+  write("garden.toml", plan);
+  write("days.csv", record(200, 12));
+  FeedKeeper feed = keeper();
+  ASSERT_EQ(feed.renew(), kDone) << err_.str();
+  const std::string before = get("calendar.ics");
+  write("days.csv", record(230, 24));
+  look_twice(feed);
+  EXPECT_NE(get("calendar.ics"), before) << err_.str();
+}
+
+TEST_F(FeedKeeperTest, ABrokenPlanAtTheStartLeavesTheLastGoodFeed) {
+  {
+    FeedKeeper feed = keeper();
+    ASSERT_EQ(feed.start(), kDone) << err_.str();
+  }
+  const std::string good = read("garden.feed.ics");
+  write("garden.toml", std::string(kPlan) + "length_m = \"long\"\n");
+  feed::Site again;
+  again.set_links({{feed::token_hash(kToken), feed::LinkState::Active}});
+  FeedKeeper feed(options_, environment_, path("garden.feed.ics"), "http://127.0.0.1:8017", again);
+  err_.str("");
+  ASSERT_EQ(feed.start(), kDone) << err_.str();
+  EXPECT_NE(err_.str().find("is served as it was, without its page"), std::string::npos);
+  const auto served = again.answer({"GET", "/" + kToken + "/calendar.ics", "", ""});
+  ASSERT_EQ(served.status, 200);
+  EXPECT_EQ(*served.body, good);
+  EXPECT_EQ(again.answer({"GET", "/" + kToken + "/", "", ""}).status, 404);
+  write("garden.toml", std::string(kPlan));
+  look_twice(feed);
+  EXPECT_EQ(again.answer({"GET", "/" + kToken + "/", "", ""}).status, 200) << err_.str();
+}
+
+TEST_F(FeedKeeperTest, ABrokenPlanWithoutAFeedServesNothing) {
+  write("garden.toml", std::string(kPlan) + "length_m = \"long\"\n");
+  FeedKeeper feed = keeper();
+  EXPECT_EQ(feed.start(), kBadInput);
+  EXPECT_EQ(get("calendar.ics"), "status 503");
+}
+
 TEST_F(FeedKeeperTest, AForeignFileIsNotReplaced) {
   write("garden.feed.ics", "my own notes\n");
   FeedKeeper feed = keeper();
