@@ -26,8 +26,8 @@ struct Header {
 struct Response {
   int status = 500;
   std::vector<Header> headers;
-  // Shared, never copied: a hundred clients read the same bytes. Null: no body. For HEAD and for a
-  // 304 it is that of GET; the server sends its length only.
+  // Shared, never copied: a hundred clients read the same bytes. Null: no body. For HEAD it is that
+  // of GET; the server sends its length only.
   std::shared_ptr<const std::string> body;
 };
 

@@ -106,6 +106,7 @@ Response deliver(const Request& request, const Content& file) {
   if (file.changed) response.headers.push_back({"Last-Modified", http_date(*file.changed)});
   if (client_has_it(request, file)) {
     response.status = 304;
+    response.body = nullptr;
   } else {
     response.headers.push_back({"Content-Type", std::string(file.type)});
   }
