@@ -76,10 +76,10 @@ class Writer {
     const std::string path = part_path(options_.output, part);
     OutputFile file(path);
     const auto previous = file.previous();
-    const Regenerated result = regenerated(
-        {part, jobs, options_.feed ? calendar::Profile::Feed : calendar::Profile::Import,
-         options_.lost},
-        previous);
+    const CalendarContent content{
+        part, jobs, options_.feed ? calendar::Profile::Feed : calendar::Profile::Import,
+        options_.lost};
+    const Regenerated result = regenerated(content, previous);
     if (!result.refused.empty()) {
       environment_.err << fmt::format(
           "error: {} stays as it is, since trug did not write it for this garden: {}\n  hint: name "
@@ -94,7 +94,7 @@ class Writer {
           "ones\n",
           path, result.bytes.size() / 1000);
     }
-    show::CalendarFile shown = changes_of(path, previous.has_value(), result);
+    show::CalendarFile shown = changes_of(path, previous.has_value(), r_, content, result);
     shown.dry_run = options_.dry_run;
     if (!options_.json) environment_.out << show::changes_page(shown);
     files_.push_back(std::move(shown));

@@ -3,9 +3,11 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cctype>
+#include <map>
 
-#include "app/version.h"
+#include "app/change_reasons.h"
 #include "show/pages.h"
 
 namespace trug::app {
@@ -32,13 +34,24 @@ std::string description(const work::Job& job, const climate::Climate& climate) {
   return text + fmt::format("\n\nWay: {}.", job.way);
 }
 
+// "Sow: late cornflower 2": two plantings of a crop in one bed are told apart by their ids.
+std::string summary(const Reckoning& r, const work::Job& job) {
+  const CropEntry& planting = entry(r.plan, job.planting);
+  const LifeCycle life_cycle = r.sheets.at(planting.crop)->life_cycle;
+  std::string what = capitalised(work::words(job.key.kind));
+  if (job.key.kind == work::JobKind::OrderBulbs && life_cycle != LifeCycle::Bulb) {
+    what = life_cycle == LifeCycle::Corm ? "Order corms" : "Order tubers";
+  }
+  const std::string sowing = job.key.succession > 0 ? fmt::format(" {}", job.key.succession) : "";
+  return fmt::format("{}: {}{}", what, planting.id.value_or(planting.crop), sowing);
+}
+
 Event event_of(const Reckoning& r, const work::Job& job, const Uuid& space) {
   Event event;
   event.uid = calendar::job_uid(space, job.key);
   event.start = job.day;
   event.end = job.day + Days{1};
-  event.summary = fmt::format("{}: {}{}", capitalised(work::words(job.key.kind)), job.crop,
-                              job.key.succession > 0 ? fmt::format(" {}", job.key.succession) : "");
+  event.summary = summary(r, job);
   event.description = description(job, *r.climate);
   event.location = fmt::format("{}, {} to {} cm", job.bed, job.at_cm, job.at_cm + job.length_cm);
   event.category = std::string(to_string(job.key.kind));
@@ -74,7 +87,8 @@ std::string kind_word(calendar::ChangeKind kind) {
 std::vector<show::CalendarChange> shown(const std::vector<calendar::Change>& list) {
   std::vector<show::CalendarChange> result;
   for (const calendar::Change& change : list) {
-    result.push_back({kind_word(change.kind), change.uid, change.summary, change.from, change.to});
+    result.push_back(
+        {kind_word(change.kind), change.uid, change.summary, change.from, change.to, {}});
   }
   return result;
 }
@@ -94,17 +108,33 @@ Regenerated next_version(const Options& options, const Environment& environment,
       .flowering_years = {r.plan.flowering_year}};
   const std::string title =
       content.part.empty() ? r.plan.title : r.plan.title + ", " + content.part;
-  const calendar::CalendarHead head{space, title, "", std::string("trug ") + kVersion};
+  const calendar::CalendarHead head{space, title, "", product(), facts_of(r)};
   return calendar::regenerate(events, head, previous, run);
 }
 
-show::CalendarFile changes_of(const std::string& path, bool had_previous,
-                              const Regenerated& version) {
-  return {.path = path,
-          .had_previous = had_previous,
-          .events = static_cast<int>(version.events),
-          .changes = shown(version.changes),
-          .overtaken = shown(version.overtaken)};
+show::CalendarFile changes_of(const std::string& path, bool had_previous, const Reckoning& r,
+                              const CalendarContent& content, const Regenerated& version) {
+  show::CalendarFile file{.path = path,
+                          .had_previous = had_previous,
+                          .events = static_cast<int>(version.events),
+                          .changes = shown(version.changes),
+                          .overtaken = shown(version.overtaken)};
+  if (!had_previous) file.what_changed.emplace();
+  if (!version.facts_before) return file;
+  const calendar::Facts now = facts_of(r);
+  const ChangeReasons reasons(*version.facts_before, version.product_before, now, r);
+  file.what_changed = reasons.of_plan();
+  const Uuid space = calendar::namespace_of(*r.plan.garden, content.part);
+  std::map<std::string, const work::Job*> jobs;
+  for (const work::Job* job : content.jobs) jobs[calendar::job_uid(space, job->key)] = job;
+  const auto add_reasons = [&](show::CalendarChange& change) {
+    const auto job = jobs.find(change.uid);
+    if (change.kind != "moved" || job == jobs.end()) return;
+    change.reasons = reasons.of_job(*job->second, days_between(change.from, change.to));
+  };
+  std::ranges::for_each(file.changes, add_reasons);
+  std::ranges::for_each(file.overtaken, add_reasons);
+  return file;
 }
 
 std::string ask_for_garden(const Plan& plan, const Environment& environment) {

@@ -26,8 +26,9 @@ calendar::Regenerated next_version(const Options& options, const Environment& en
                                    const Reckoning& reckoning, const CalendarContent& content,
                                    std::optional<std::string_view> previous);
 
-// What that version changed, for show::changes_page().
+// What that version changed and why, for show::changes_page().
 show::CalendarFile changes_of(const std::string& path, bool had_previous,
+                              const Reckoning& reckoning, const CalendarContent& content,
                               const calendar::Regenerated& version);
 
 // How to give the plan a garden, with a fresh one to paste.

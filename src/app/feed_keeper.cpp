@@ -112,7 +112,8 @@ int FeedKeeper::publish(const Reckoning& r, const Environment& environment) {
                  show::feed_page(r.plan, r.choice, r.jobs, *r.climate, reckoned_for_, addresses),
                  show::feed_style(), base_url_, last_change(version.bytes, environment.now)});
   if (!version.unchanged || !published_) {
-    environment.err << show::changes_page(changes_of(feed_path_, previous.has_value(), version))
+    environment.err << show::changes_page(
+                           changes_of(feed_path_, previous.has_value(), r, content, version))
                     << show::findings_line(r.findings, r.plan.file);
   }
   published_ = true;

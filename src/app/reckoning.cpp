@@ -28,9 +28,11 @@ Date today(const Options& options, const Environment& environment) {
   return options.today.value_or(environment.today);
 }
 
+std::string product() { return std::string("trug ") + kVersion; }
+
 show::DocumentHead document_head(const Options& options, const Environment& environment,
                                  std::string format) {
-  return {std::move(format), std::string("trug ") + kVersion, today(options, environment)};
+  return {std::move(format), product(), today(options, environment)};
 }
 
 std::unique_ptr<read::SheetLibrary> open_library(const Options& options, const std::string& plan,
@@ -78,6 +80,7 @@ std::unique_ptr<Reckoning> reckon(const Options& options, const Environment& env
   // The findings judge the choice as the averages made it, but the weeks as they will be.
   ground::PlanChoice judged = result->choice;
   if (weather) {
+    result->record = weather->record;
     ground::forecast_in(result->climate->with_record(weather->record), result->plan,
                         result->choice);
     ground::spread_by_years(*result->climate, weather->record, result->plan, result->choice);

@@ -23,6 +23,7 @@ struct Reckoning {
   std::unique_ptr<read::SheetLibrary> library;  // owns the sheets below
   ground::Sheets sheets;
   std::unique_ptr<climate::Climate> climate;
+  std::shared_ptr<const DailyRecord> record;  // of the plan's weather, up to yesterday; else null
   ground::PlanChoice choice;
   std::vector<ground::Finding> findings;
   std::vector<work::Job> jobs;
@@ -33,6 +34,8 @@ struct Reckoning {
 
 // The day the run counts as today.
 Date today(const Options& options, const Environment& environment);
+// Name and version of the program, "trug 0.1.0".
+std::string product();
 show::DocumentHead document_head(const Options& options, const Environment& environment,
                                  std::string format);
 

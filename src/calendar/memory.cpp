@@ -57,6 +57,28 @@ bool read_counters(std::string_view value, Memory& memory) {
   return true;
 }
 
+// "-//trug//NONSGML <product>//EN"
+std::string product_of(std::string_view value) {
+  constexpr std::string_view kBefore = "-//trug//NONSGML ", kAfter = "//EN";
+  if (!value.starts_with(kBefore) || !value.ends_with(kAfter)) return {};
+  value.remove_prefix(kBefore.size());
+  value.remove_suffix(kAfter.size());
+  return std::string(value);
+}
+
+// "1 <name>=<value> <name>=<value> ..."
+std::optional<Facts> read_facts(std::string_view value) {
+  const auto words = words_of(value);
+  if (words.empty() || words[0] != "1") return std::nullopt;
+  Facts facts;
+  for (const std::string_view word : std::span(words).subspan(1)) {
+    const std::size_t equals = word.find('=');
+    if (equals == std::string_view::npos) return std::nullopt;
+    facts.emplace(word.substr(0, equals), word.substr(equals + 1));
+  }
+  return facts;
+}
+
 // "<flowering year> <latest DTEND>"
 bool read_job(std::string_view value, StoredEvent& stored) {
   const auto words = words_of(value);
@@ -136,7 +158,7 @@ std::string event_content(std::string_view vevent) {
 }
 
 std::string head_content(std::string_view head) {
-  return without(head, {"PRODID", "X-TRUG-MEMORY"});
+  return without(head, {"PRODID", "X-TRUG-MEMORY", "X-TRUG-FACTS"});
 }
 
 ReadMemory read_memory(std::string_view bytes) {
@@ -151,9 +173,10 @@ ReadMemory read_memory(std::string_view bytes) {
   bool ours = false;
   for (std::size_t i = 0; i < first_event && i < lines.size(); ++i) {
     const auto property = parse_property(lines[i].text);
-    if (property && property->name == "X-TRUG-MEMORY") {
-      ours = read_counters(property->value, read.memory);
-    }
+    if (!property) continue;
+    if (property->name == "X-TRUG-MEMORY") ours = read_counters(property->value, read.memory);
+    if (property->name == "PRODID") read.memory.product = product_of(property->value);
+    if (property->name == "X-TRUG-FACTS") read.memory.facts = read_facts(property->value);
   }
   if (!ours || first_event == lines.size()) {
     read.refused = "it has no X-TRUG-MEMORY line that this version of trug can read";

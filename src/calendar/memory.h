@@ -3,6 +3,7 @@
 // Read without libical, whose reading and writing again is not the identity.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -23,7 +24,9 @@ struct StoredEvent {
 struct Memory {
   Uuid space;
   Counters counters;
-  std::string head;  // head_content()
+  std::string product;         // CalendarHead::product of the version that wrote it
+  std::string head;            // head_content()
+  std::optional<Facts> facts;  // absent: the file keeps none, or not as this version writes them
   std::vector<StoredEvent> events;
 };
 
@@ -36,7 +39,7 @@ ReadMemory read_memory(std::string_view bytes);
 
 // What an event says: its unfolded lines without DTSTAMP, LAST-MODIFIED, SEQUENCE and X-TRUG-JOB.
 std::string event_content(std::string_view vevent);
-// What a calendar's head says: its unfolded lines without PRODID and X-TRUG-MEMORY.
+// What a calendar's head says: its unfolded lines without PRODID and the X-TRUG lines.
 std::string head_content(std::string_view head);
 
 }  // namespace trug::calendar

@@ -37,6 +37,17 @@ int floor_after_loss(Instant now) {
   return static_cast<int>(std::max<long long>(0, minutes));
 }
 
+// Where the job stands among those of one day; what is no job of ours stands first.
+int order_of(const Change& change) {
+  const auto kind = work::parse_job_kind(change.category);
+  return kind ? work::order_in_ground(*kind) : -1;
+}
+
+bool is_before(const Change& a, const Change& b) {
+  return std::tuple(a.to, order_of(a), std::tie(a.summary, a.uid)) <
+         std::tuple(b.to, order_of(b), std::tie(b.summary, b.uid));
+}
+
 struct Block {
   Date start;
   std::string uid;
@@ -87,7 +98,7 @@ class Merge {
   bool is_past(const StoredEvent& stored) const { return stored.event.end <= run_.today; }
 
   void report(ChangeKind kind, const Event& event, Date from) {
-    changes.push_back({kind, event.uid, event.summary, from, event.start});
+    changes.push_back({kind, event.uid, event.summary, event.category, from, event.start});
   }
 
   void begin(const Event& event) {
@@ -102,7 +113,8 @@ class Merge {
     const bool moved = event.start != old.start || event.end != old.end;
     if (is_past(stored) && !old.cancelled && !(event.recorded && moved)) {
       if (event.start > old.start) {
-        overtaken.push_back({ChangeKind::Moved, event.uid, event.summary, old.start, event.start});
+        overtaken.push_back(
+            {ChangeKind::Moved, event.uid, event.summary, event.category, old.start, event.start});
       }
       return keep(stored);
     }
@@ -162,11 +174,8 @@ class Merge {
     std::sort(blocks_.begin(), blocks_.end(), [](const Block& a, const Block& b) {
       return std::tie(a.start, a.uid) < std::tie(b.start, b.uid);
     });
-    const auto by_day = [](const Change& a, const Change& b) {
-      return std::tie(a.to, a.uid) < std::tie(b.to, b.uid);
-    };
-    std::sort(changes.begin(), changes.end(), by_day);
-    std::sort(overtaken.begin(), overtaken.end(), by_day);
+    std::sort(changes.begin(), changes.end(), is_before);
+    std::sort(overtaken.begin(), overtaken.end(), is_before);
   }
 
   const Run& run_;
@@ -231,6 +240,8 @@ Regenerated regenerate(const std::vector<Event>& wanted, const CalendarHead& hea
   Regenerated result;
   result.changes = std::move(merge.changes);
   result.overtaken = std::move(merge.overtaken);
+  result.facts_before = std::move(memory.facts);
+  result.product_before = std::move(memory.product);
   result.events = merge.blocks().size();
   result.unchanged =
       previous && result.changes.empty() && counters == memory.counters && next_head == memory.head;

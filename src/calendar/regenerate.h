@@ -14,8 +14,9 @@
 //    it until the latest DTEND ever published for it is over, since a calendar that missed the
 //    files between may still hold it there.
 // 8. Whenever an event is dropped, floor rises above its SEQUENCE: if it returns, it outranks what
-// a
-//    client remembers.
+//    a client remembers.
+// 9. The facts of the head are no content: they are written anew only together with something else,
+//    so they are those of the day on which the file last changed.
 //
 // Ranks of revisions: RFC 5546, 2.1.5; DTSTAMP without METHOD: RFC 5545, 3.8.7.2.
 #pragma once
@@ -58,19 +59,23 @@ struct Change {
   ChangeKind kind{};
   std::string uid;
   std::string summary;
+  std::string category;
   Date from;  // its first day in the previous file; of a new event: `to`
   Date to;    // its first day in the new file; of one that is gone: `from`
 };
 
 struct Regenerated {
-  std::string bytes;            // the whole file; empty where refused
-  bool unchanged = false;       // `bytes` are the previous ones: nothing need be written
-  std::vector<Change> changes;  // by day, then UID
+  std::string bytes;       // the whole file; empty where refused
+  bool unchanged = false;  // `bytes` are the previous ones: nothing need be written
+  // By day, then as the jobs are done in the ground (work::order_in_ground()), then by summary.
+  std::vector<Change> changes;
   // Past events that the plan now puts on a later day. They stand as they were; the gardener can
   // say what happened.
   std::vector<Change> overtaken;
-  std::size_t events = 0;  // in the file, cancelled ones included
-  std::string refused;     // why the previous file must not be replaced; empty: it may
+  std::optional<Facts> facts_before;  // those the previous file keeps, where it does
+  std::string product_before;         // CalendarHead::product of the version that wrote it
+  std::size_t events = 0;             // in the file, cancelled ones included
+  std::string refused;                // why the previous file must not be replaced; empty: it may
 
   int count(ChangeKind kind) const;
 };

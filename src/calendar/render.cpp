@@ -147,6 +147,11 @@ std::string render_head(const CalendarHead& head, Profile profile, const Counter
   add_x(calendar, "X-TRUG-MEMORY",
         fmt::format("1 {} {} {}", to_string(head.space), counters.floor,
                     instant_value(counters.stamp)));
+  if (!head.facts.empty()) {
+    std::string value = "1";
+    for (const auto& [name, fact] : head.facts) value += fmt::format(" {}={}", name, fact);
+    add_x(calendar, "X-TRUG-FACTS", value);
+  }
   std::string text = folded_text(calendar);
   text.resize(text.size() - kCalendarEnd.size());
   return text;

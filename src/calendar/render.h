@@ -3,6 +3,7 @@
 // and folded again by us (libical leaves blanks at the ends of folded lines).
 #pragma once
 
+#include <map>
 #include <string>
 #include <string_view>
 
@@ -15,12 +16,18 @@ namespace trug::calendar {
 // that clients fetch again and again; each fetch replaces what they had.
 enum class Profile { Import, Feed };
 
+// What the events' days hang on, in short: a name and a value each, neither with a blank. Kept in
+// the X-TRUG-FACTS line for the next version to be compared with, and no part of what a calendar
+// says.
+using Facts = std::map<std::string, std::string>;
+
 // What stands above the events.
 struct CalendarHead {
   Uuid space;           // namespace_of(): whose calendar it is
   std::string name;     // the plan's title
   std::string colour;   // a CSS3 colour name (RFC 7986, 5.9); empty: none
   std::string product;  // "trug 1.2.0", for PRODID
+  Facts facts = {};     // empty: none are kept
 };
 
 // The calendar's own numbers, kept in its X-TRUG-MEMORY line.

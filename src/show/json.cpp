@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "show/json.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <nlohmann/json.hpp>
 
@@ -90,11 +92,18 @@ Json spread_json(const growth::DateSpread& spread) {
   return {{"early", iso(spread.early)}, {"likely", iso(spread.likely)}, {"late", iso(spread.late)}};
 }
 
-Json job_json(const Reckoned& r, std::size_t index) {
-  const work::Job& job = r.jobs[index];
-  const auto uid = [&](std::size_t i) { return r.uids.empty() ? Json(nullptr) : Json(r.uids[i]); };
+// When the job's reminder rings, "2027-04-01T18:00" of the gardener's own clock; null: never.
+Json reminder_json(const Plan& plan, const work::Job& job) {
+  if (!job.reminder) return nullptr;
+  const int minutes = plan.work.remind_at_minutes;
+  return fmt::format("{}T{:02}:{:02}", iso(job.day - Days{plan.work.remind_days_before}),
+                     minutes / 60, minutes % 60);
+}
+
+// `uid`: null where the plan has no garden. All fields but the links to other jobs.
+Json job_json(const Plan& plan, const work::Job& job, Json uid) {
   Json row;
-  row["uid"] = uid(index);
+  row["uid"] = std::move(uid);
   row["kind"] = work::to_string(job.key.kind);
   row["date"] = iso(job.day);
   row["first"] = iso(job.first);
@@ -117,6 +126,13 @@ Json job_json(const Reckoned& r, std::size_t index) {
   row["text"] = job.text;
   row["cautions"] = job.cautions;
   row["after"] = Json::array();
+  row["reminder"] = reminder_json(plan, job);
+  return row;
+}
+
+Json job_json(const Reckoned& r, std::size_t index) {
+  const work::Job& job = r.jobs[index];
+  Json row = job_json(r.plan, job, r.uids.empty() ? Json(nullptr) : Json(r.uids[index]));
   if (!r.uids.empty()) {
     for (const std::size_t i : job.after) row["after"].push_back(r.uids[i]);
   }
@@ -210,12 +226,12 @@ std::string errors_json(const DocumentHead& head, const std::vector<Diagnostic>&
 
 std::string jobs_csv(const Reckoned& reckoned, const std::vector<std::size_t>& shown) {
   std::string text;
+  // The header stands in an empty list too; no job need be there to name the fields.
+  const Json fields = job_json(reckoned.plan, work::Job{}, nullptr);
+  for (const auto& [name, value] : fields.items()) text += (text.empty() ? "" : ",") + name;
+  text += "\r\n";
   for (const std::size_t index : shown) {
     const Json row = job_json(reckoned, index);
-    if (text.empty()) {
-      for (const auto& [name, value] : row.items()) text += (text.empty() ? "" : ",") + name;
-      text += "\r\n";
-    }
     std::string line;
     bool first = true;
     for (const auto& [name, value] : row.items()) {

@@ -32,7 +32,7 @@ std::string at_place(const Strip& strip) {
 }
 
 std::string depth_words(const Sheet& sheet) {
-  if (!sheet.depth_mm) return "on the surface, pressed in, not covered: the seed wants light";
+  if (!sheet.depth_mm) return "on the surface, pressed in and not covered, since it wants light";
   return fmt::format("{} deep", *sheet.depth_mm >= 50 ? number(*sheet.depth_mm / 10) + " cm"
                                                       : number(*sheet.depth_mm, 0) + " mm");
 }
@@ -94,7 +94,7 @@ class Words {
       case JobKind::PotOn:
         return "Pot on into 9 cm pots or larger, so that they do not stand still.";
       case JobKind::HardenOff:
-        return fmt::format("Harden off: out by day, in or covered by night, until {}.",
+        return fmt::format("Put the plants out by day, in or covered by night, until {}.",
                            short_day(c().in_ground));
       case JobKind::PlantOut:
         return fmt::format("Plant out {} {}, {}. First cut about {}.", plants(),
@@ -109,7 +109,7 @@ class Words {
       case JobKind::Support:
         return sheet_.support == Sheet::Support::Light
                    ? "Give light support: twigs or one string round the patch."
-                   : "Support before the wind does it: netting, or stakes and string.";
+                   : "Support it before the wind lays it flat: netting, or stakes and string.";
       case JobKind::Protect:
         return fmt::format(
             "Lay fleece: the usual coldest night here ({} degC) is colder than it survives bare "
@@ -130,10 +130,11 @@ class Words {
       case JobKind::LiftAndStore:
         return yearly(sheet_.lift_and_store);
       case JobKind::ClearAndFeed:
-        return planting_.chosen->another_follows()
-                   ? fmt::format("Clear and feed the ground, {}: the next crop comes in a week.",
-                                 at_place(strip_))
-                   : fmt::format("Clear and feed the ground, {}.", at_place(strip_));
+        return fmt::format("Clear and feed the ground, {}{}.", at_place(strip_),
+                           planting_.chosen->another_follows()
+                               ? fmt::format(": the next crop goes in on {}",
+                                             short_day(*planting_.chosen->next_in_ground))
+                               : "");
       case JobKind::Divide:
         return yearly(sheet_.divide);
       case JobKind::Prune:
@@ -169,7 +170,7 @@ class Words {
 
   std::string pre_treat() const {
     const Pretreatment& p = *sheet_.pretreat;
-    const std::string_view need = p.needed ? "" : " (it helps, it is not a must)";
+    const std::string_view need = p.needed ? "" : " It helps; it is not a must.";
     return fmt::format("{}{}", p.text.empty() ? "Treat the seed before sowing." : p.text, need);
   }
 
@@ -182,7 +183,7 @@ class Words {
   std::string sow_to_raise() const {
     const int seedlings = static_cast<int>(std::ceil(strip_.plants * kSowExtra));
     const bool cool = way().raised == Raised::Heated && grown_cool_from(sheet_, c().start);
-    return fmt::format("Sow {}, {}: {} seedlings for {}, to be planted out on {}.{}",
+    return fmt::format("Sow {}, {}. {} seedlings make sure of {}, to be planted out on {}.{}",
                        place_words(way().raised), depth_words(sheet_), seedlings, plants(),
                        short_day(c().in_ground),
                        cool ? " Once they are up, grow them on cool, in a frame." : "");
@@ -203,7 +204,7 @@ class Words {
   std::string pinch() const {
     const std::string at =
         sheet_.pinch.at_cm ? " at " + range_words(*sheet_.pinch.at_cm, "cm") : "";
-    return fmt::format("Pinch out the tips{}: more stems, {} later.", at,
+    return fmt::format("Pinch out the tips{}: there will be more stems, {} later.", at,
                        range_words(sheet_.pinch.costs_days, "days"));
   }
 
@@ -217,14 +218,14 @@ class Words {
         timeline.shares.begin(), timeline.shares.begin() + static_cast<std::ptrdiff_t>(days), 0.0);
     const double stems =
         c().stems_per_plant * c().stem_factor * strip_.plants * ground::kFitShare * share;
-    return fmt::format("First cut: {}. About {} stems in all, until {}.", sheet_.cut_stage,
+    return fmt::format("Cut at this stage: {}. About {} stems in all, until {}.", sheet_.cut_stage,
                        static_cast<int>(std::lround(stems)), short_day(last));
   }
 
   std::string lift() const {
     const bool bulb = is_planted(sheet_.life_cycle);
-    const std::string_view how =
-        bulb ? "Lift the bulbs with the last stems" : "Pull out and compost";
+    const std::string how = bulb ? fmt::format("Lift the {}s with the last stems", bulb_word())
+                                 : "Pull out and compost";
     if (planting_.chosen->another_follows()) {
       return fmt::format("{}: the ground is wanted for the next crop.", how);
     }
@@ -234,7 +235,7 @@ class Words {
   static std::string yearly(const std::optional<YearlyJob>& job) {
     if (!job) return "";
     if (!job->every_years || *job->every_years <= 1) return job->text;
-    return fmt::format("{} Only every {} years: leave it if it was done since.", job->text,
+    return fmt::format("{} Leave it if it was done less than {} years ago.", job->text,
                        *job->every_years);
   }
 
@@ -248,9 +249,11 @@ class Words {
     const JobKind kind = job_.key.kind;
     const bool said = kind == JobKind::WatchForFrost || kind == JobKind::HardenOff;
     if (said || job_.first == job_.last) return "";
-    const std::string span = fmt::format("{} to {}", short_day(job_.first), short_day(job_.last));
-    return kind == JobKind::FirstCut ? fmt::format("Eight years in ten it falls within {}.", span)
-                                     : fmt::format("Still right from {}.", span);
+    const std::string first = short_day(job_.first), last = short_day(job_.last);
+    return kind == JobKind::FirstCut
+               ? fmt::format("In eight years of ten the first cut falls between {} and {}.", first,
+                             last)
+               : fmt::format("Still right from {} to {}.", first, last);
   }
 
   const Plan& plan_;

@@ -68,6 +68,17 @@ const std::vector<JobKind>& all_job_kinds() {
   return kinds;
 }
 
+int order_in_ground(JobKind kind) {
+  using enum JobKind;
+  static constexpr JobKind kOrder[] = {
+      OrderSeed, OrderBulbs, OrderPlants, PreTreat,     FirstCut, Pick,         DeadHead,
+      CutBack,   Prune,      Lift,        LiftAndStore, Divide,   ClearAndFeed, Sow,
+      PrickOut,  PotOn,      HardenOff,   PlantOut,     Plant,    WaterIn,      LookForSeedlings,
+      Thin,      Pinch,      Support,     Slugs,        Protect,  WatchForFrost};
+  static_assert(std::size(kOrder) == std::size(kWords));
+  return static_cast<int>(std::ranges::find(kOrder, kind) - std::begin(kOrder));
+}
+
 bool cannot_wait(JobKind kind, bool another_crop_follows) {
   static constexpr JobKind kUrgent[] = {
       JobKind::OrderSeed, JobKind::OrderBulbs, JobKind::OrderPlants,

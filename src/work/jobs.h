@@ -51,6 +51,9 @@ std::optional<JobKind> parse_job_kind(std::string_view text);
 std::string words(JobKind kind);
 // Every kind, in the order above.
 const std::vector<JobKind>& all_job_kinds();
+// Its place among the jobs of one day: first what frees the ground, then what goes into it, then
+// what tends it.
+int order_in_ground(JobKind kind);
 // Jobs that spoil the year when their day is missed: they carry the one reminder by default.
 bool cannot_wait(JobKind kind, bool another_crop_follows);
 

@@ -66,6 +66,36 @@ TEST(Memory, KeepsTheVeryBytesOfEachEvent) {
             file());
 }
 
+Facts facts() { return {{"last-frost", "05-14"}, {"sheet/1a2b3c4d", std::string(90, 'f')}}; }
+
+std::string file_with_facts() {
+  CalendarHead head = test::head();
+  head.facts = facts();
+  return render_head(head, Profile::Import, {3, instant("20270301T060000Z")}) +
+         test::lone_event(elaborate()) + std::string(kCalendarEnd);
+}
+
+TEST(Memory, ReadsBackTheFactsAndTheyAreNoContent) {
+  const ReadMemory with = read_memory(file_with_facts());
+  ASSERT_EQ(with.refused, "");
+  EXPECT_EQ(with.memory.facts, facts());
+  EXPECT_EQ(with.memory.product, "trug 0.1.0");
+  EXPECT_TRUE(test::read_with_libical(file_with_facts()).whole);
+  const ReadMemory without = read_memory(file());
+  EXPECT_EQ(without.memory.facts, std::nullopt);
+  EXPECT_EQ(with.memory.head, without.memory.head);
+}
+
+// A file whose facts another version wrote is still trug's.
+TEST(Memory, FactsThatCannotBeReadAreAbsent) {
+  for (const char* other : {"FACTS:2 last-frost=", "FACTS:last-frost=", "FACTS:1 last-frost:"}) {
+    SCOPED_TRACE(other);
+    const ReadMemory read = read_memory(replaced(file_with_facts(), "FACTS:1 last-frost=", other));
+    EXPECT_EQ(read.refused, "");
+    EXPECT_EQ(read.memory.facts, std::nullopt);
+  }
+}
+
 TEST(Memory, ContentIsWhatAnEventSays) {
   const Revision other{9, instant("20280101T000000Z"), day("2029-01-01")};
   EXPECT_EQ(event_content(render_event(elaborate(), other)),

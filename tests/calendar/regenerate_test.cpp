@@ -145,6 +145,61 @@ TEST(Regenerate, TheProgramsVersionAloneChangesNothing) {
   EXPECT_EQ(result.bytes, before);
 }
 
+TEST(Regenerate, FactsAreTakenUpOnlyWithAChange) {
+  Garden garden;
+  CalendarHead head = test::head();
+  head.facts = {{"last-frost", "05-10"}};
+  const calendar::Run run = test::run(Profile::Import, "2027-03-01");
+  const Regenerated first = regenerate(garden.wanted, head, std::nullopt, run);
+  EXPECT_EQ(first.facts_before, std::nullopt);
+  EXPECT_EQ(count(first.bytes, "X-TRUG-FACTS:1 last-frost=05-10\r\n"), 1);
+  head.facts = {{"last-frost", "05-18"}};
+  const Regenerated same = regenerate(garden.wanted, head, first.bytes, run);
+  EXPECT_TRUE(same.unchanged);
+  EXPECT_EQ(same.bytes, first.bytes);
+  EXPECT_EQ(same.facts_before, (Facts{{"last-frost", "05-10"}}));
+  garden.move("zinnia", JobKind::Sow, "2027-04-09");
+  const Regenerated moved = regenerate(garden.wanted, head, first.bytes, run);
+  EXPECT_EQ(moved.facts_before, (Facts{{"last-frost", "05-10"}}));
+  EXPECT_EQ(count(moved.bytes, "X-TRUG-FACTS:1 last-frost=05-18\r\n"), 1);
+  const std::string untouched = uid("zinnia", JobKind::FirstCut);
+  EXPECT_EQ(block(moved.bytes, untouched), block(first.bytes, untouched));
+}
+
+TEST(Regenerate, ChangesOfOneDayStandAsTheJobsAreDoneInTheGround) {
+  const std::vector<JobKind> in_order = {
+      JobKind::OrderSeed, JobKind::FirstCut, JobKind::Lift,  JobKind::ClearAndFeed,
+      JobKind::Sow,       JobKind::PlantOut, JobKind::Plant, JobKind::WatchForFrost};
+  Garden garden;
+  garden.wanted.clear();
+  for (auto kind = in_order.rbegin(); kind != in_order.rend(); ++kind) {
+    garden.wanted.push_back(event("zinnia", *kind, "2027-06-02"));
+  }
+  garden.wanted.push_back(event("zinnia", JobKind::Support, "2027-06-01"));  // the day first
+  const auto summaries = [](const std::vector<Change>& changes) {
+    std::vector<std::string> list;
+    for (const Change& change : changes) list.push_back(change.summary);
+    return list;
+  };
+  std::vector<std::string> expected = {"support: zinnia"};
+  for (const JobKind kind : in_order) {
+    expected.push_back(std::string(work::to_string(kind)) + ": zinnia");
+  }
+  EXPECT_EQ(summaries(garden.on("2027-03-01").changes), expected);
+  // Those that are gone and those that are past stand in the same order.
+  Garden past = garden;
+  garden.wanted.clear();
+  garden.wanted.push_back(event("cosmos", JobKind::Sow, "2027-07-02"));
+  std::vector<std::string> gone = expected;
+  gone.push_back("sow: cosmos");
+  EXPECT_EQ(summaries(garden.on("2027-03-02").changes), gone);
+  for (Event& event : past.wanted) {
+    event.start += Days{300};
+    event.end += Days{300};
+  }
+  EXPECT_EQ(summaries(past.on("2027-08-01").overtaken), expected);
+}
+
 TEST(Regenerate, AnotherTitleChangesTheHeadAlone) {
   Garden garden;
   const std::string before = garden.on("2027-03-01").bytes;

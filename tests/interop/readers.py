@@ -32,6 +32,13 @@ def trigger(work):
     return (int(at[0]) * 60 + int(at[1])) * 60 - work.get("remind_days_before", 1) * 86400
 
 
+def ring(job, work):
+    """When the reminder rings, as the jobs' JSON tells it."""
+    day = datetime.date.fromisoformat(job["date"])
+    day -= datetime.timedelta(days=work.get("remind_days_before", 1))
+    return f"{day}T{str(work.get('remind_at', '18:00'))[:5]}"
+
+
 def another_follows(job, plantings):
     """Does another crop come onto the stretch of this job after the job's own?"""
     own = next(p for p in plantings if p["id"] == job["planting"])
@@ -56,7 +63,9 @@ def expected(plan_file, jobs_file):
         told = json.load(file)
     events = {}
     for job in told["jobs"]:
-        alarms = [trigger(plan.get("work", {}))] if reminded(job, plan, told["plantings"]) else []
+        work = plan.get("work", {})
+        alarms = [trigger(work)] if reminded(job, plan, told["plantings"]) else []
+        assert job["reminder"] == (ring(job, work) if alarms else None), job
         events[job["uid"]] = {
             "start": job["date"],
             "end": next_day(job["date"]),

@@ -47,6 +47,23 @@ TEST(JobKinds, HaveOneWordEachThatReadsBack) {
   EXPECT_FALSE(parse_job_kind("dig"));
 }
 
+TEST(JobKinds, HaveAPlaceEachInTheOrderOfTheGround) {
+  std::set<int> places;
+  for (const JobKind kind : all_job_kinds()) places.insert(order_in_ground(kind));
+  EXPECT_EQ(places.size(), all_job_kinds().size());
+  EXPECT_EQ(*places.rbegin(), 26);
+  using enum JobKind;
+  for (const auto& [first, then] : {std::pair{FirstCut, Lift},
+                                    {Lift, ClearAndFeed},
+                                    {ClearAndFeed, Sow},
+                                    {ClearAndFeed, Plant},
+                                    {ClearAndFeed, PlantOut},
+                                    {HardenOff, PlantOut},
+                                    {PlantOut, WatchForFrost}}) {
+    EXPECT_LT(order_in_ground(first), order_in_ground(then)) << words(first);
+  }
+}
+
 TEST(Jobs, LieInsideTheirWindowsAndOnTheGardenersDays) {
   const Planned p = planned("", kBeds);
   ASSERT_GT(p.jobs.size(), 30u);

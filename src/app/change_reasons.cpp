@@ -1,0 +1,401 @@
+// SPDX-License-Identifier: MIT
+#include "app/change_reasons.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cstdlib>
+#include <set>
+#include <utility>
+#include <variant>
+
+#include "base/text.h"
+
+namespace trug::app {
+namespace {
+
+using calendar::Facts;
+using work::JobKind;
+
+// Figures one after the other, so that different ones give different texts.
+class Figures {
+ public:
+  template <class Value>
+  Figures& operator<<(const Value& value) {
+    text_ += fmt::format("{}\x1f", value);
+    return *this;
+  }
+  template <class Value>
+  Figures& operator<<(const std::optional<Value>& value) {
+    return value ? *this << *value : *this << "-";
+  }
+  Figures& operator<<(const std::optional<Date>& day) { return *this << (day ? iso(*day) : "-"); }
+  Figures& operator<<(const std::vector<std::string>& words) {
+    *this << words.size();
+    for (const std::string& word : words) *this << word;
+    return *this;
+  }
+  const std::string& text() const { return text_; }
+
+ private:
+  std::string text_;
+};
+
+// Eight hexadecimal digits: two texts look the same once in four thousand million times.
+std::string digest(const Uuid& garden, const std::string& text) {
+  return to_string(uuid_v5(garden, text)).substr(0, 8);
+}
+
+std::string month_day(MonthDay day) {
+  return fmt::format("{:02}-{:02}", static_cast<unsigned>(day.month()),
+                     static_cast<unsigned>(day.day()));
+}
+
+std::optional<Date> day_of(const std::string& month_day) {
+  return parse_iso("2027-" + month_day);  // frost dates are never 29 February here
+}
+
+std::string_view words(FrostMeaning meaning) {
+  switch (meaning) {
+    case FrostMeaning::Garden:
+      return "garden";
+    case FrostMeaning::Air:
+      return "air";
+    case FrostMeaning::Safe:
+      return "safe";
+  }
+  return "";
+}
+
+std::string temperatures(const Uuid& garden, const Temperatures& given) {
+  Figures figures;
+  if (const auto* two = std::get_if<TwoMeans>(&given)) {
+    figures << two->year_mean_c << two->warmest_month_c;
+    return "two-" + digest(garden, figures.text());
+  }
+  if (const auto* months = std::get_if<MonthlyMeans>(&given)) {
+    for (const double c : months->mean_c) figures << c;
+    if (months->max_c) {
+      for (const double c : *months->max_c) figures << c;
+    }
+    return "monthly-" + digest(garden, figures.text());
+  }
+  return "none";
+}
+
+std::string weather(const Uuid& garden, const Reckoning& r) {
+  if (!r.record) return "none";
+  Figures figures;
+  figures << r.climate->spread_c() << iso(r.record->first);
+  for (const DailyWeather& day : r.record->days) figures << day.min_c << day.max_c;
+  return iso(r.record->until() - Days{1}) + "-" + digest(garden, figures.text());
+}
+
+std::string other_lines(const Uuid& garden, const Place& place) {
+  Figures figures;
+  figures << place.latitude << place.risk << place.heated_c << place.coldest_c;
+  return digest(garden, figures.text());
+}
+
+std::string wish(const Uuid& garden, const std::optional<Wish>& wish) {
+  if (!wish) return "none";
+  Figures figures;
+  figures << wish->vases_per_week << wish->stems_per_vase << month_day(wish->from)
+          << month_day(wish->to) << wish->colours;
+  return digest(garden, figures.text());
+}
+
+std::string work_lines(const Uuid& garden, const Work& work) {
+  Figures figures;
+  std::set<unsigned> days;
+  for (const std::chrono::weekday day : work.days) days.insert(day.iso_encoding());
+  for (const unsigned day : days) figures << day;
+  figures << work.no_jobs_before << work.days_between_crops << work.care;
+  return digest(garden, figures.text());
+}
+
+// What a planting's days hang on in its own stretch: the ground and every crop of it.
+std::string ground(const Uuid& garden, const Plan& plan, PlantingRef ref) {
+  const Bed& bed = plan.beds[ref.bed];
+  const Stretch& stretch = bed.stretches[ref.stretch];
+  Figures figures;
+  figures << ref.crop << bed.width.value() << stretch.length.value();
+  for (const CropEntry& crop : stretch.crops) {
+    const Pins& pins = crop.pins;
+    figures << crop.crop << crop.group << crop.plants << crop.spacing_cm << crop.colours
+            << crop.keep << crop.successions << crop.gap_days << pins.way << pins.start_on
+            << pins.plant_on << pins.lift_on << pins.not_before;
+  }
+  return digest(garden, figures.text());
+}
+
+std::string ground_name(const Uuid& garden, const Plan& plan, PlantingRef ref) {
+  const CropEntry& crop = entry(plan, ref);
+  Figures figures;
+  figures << bed_identity(plan.beds[ref.bed]) << crop.crop << crop.id.value_or("1");
+  return "ground/" + digest(garden, folded(figures.text()));
+}
+
+std::string sheet_name(const Uuid& garden, const std::string& crop) {
+  return "sheet/" + digest(garden, folded(crop));
+}
+
+// A sheet without what moves no day: remarks, cautions and sources.
+std::string dated_lines(std::string_view sheet) {
+  std::string result;
+  bool skipped = false;
+  while (!sheet.empty()) {
+    const std::size_t end = std::min(sheet.find('\n'), sheet.size());
+    const std::string_view line = sheet.substr(0, end);
+    sheet.remove_prefix(std::min(end + 1, sheet.size()));
+    if (line.starts_with('[')) {
+      skipped = line.starts_with("[[source]]") || line.starts_with("[[caution]]");
+    }
+    if (!skipped && !line.empty() && !line.starts_with('#')) result += std::string(line) + "\n";
+  }
+  return result;
+}
+
+const std::string& value(const Facts& facts, const std::string& name) {
+  static const std::string kNone;
+  const auto found = facts.find(name);
+  return found == facts.end() ? kNone : found->second;
+}
+
+std::string_view before_dash(const std::string& text) {
+  return std::string_view(text).substr(0, text.find('-'));
+}
+
+// "2027-03-04-1a2b3c4d": the day.
+std::optional<Date> measured_until(const std::string& weather) {
+  return parse_iso(std::string_view(weather).substr(0, 10));
+}
+
+// Days from one frost date to another; later: more than none.
+int frost_days(const std::string& before, const std::string& now) {
+  const auto from = day_of(before), to = day_of(now);
+  if (!from || !to) return 0;
+  const int days = days_between(*from, *to);
+  // One that crosses the new year has moved by days, not by most of a year.
+  return days > 182 ? days - 365 : days < -182 ? days + 365 : days;
+}
+
+std::string temperatures_words(const std::string& before, const std::string& now) {
+  if (before == "none") return "temperatures given now, none before";
+  if (now == "none") return "temperatures no longer given";
+  if (before_dash(before) == "monthly" && before_dash(now) == "monthly") {
+    return "monthly temperatures changed";
+  }
+  return "temperatures changed";
+}
+
+std::string weather_words(const std::string& before, const std::string& now) {
+  const auto from = measured_until(before), to = measured_until(now);
+  if (!to) return "no longer counts from measured weather";
+  if (!from) return fmt::format("now counts from measured weather, up to {}", plain_day(*to));
+  if (from == to) return "measured weather changed";
+  return fmt::format("weather measured up to {}, before up to {}", plain_day(*to),
+                     plain_day(*from));
+}
+
+// Jobs that come every year at a time the frosts give, whatever is chosen.
+bool is_yearly(JobKind kind, const Sheet& sheet) {
+  if (kind == JobKind::CutBack) return !sheet.second_flush;
+  return kind == JobKind::Prune || kind == JobKind::Divide || kind == JobKind::LiftAndStore;
+}
+
+const std::optional<YearlyJob>& yearly_job(JobKind kind, const Sheet& sheet) {
+  if (kind == JobKind::Prune) return sheet.prune;
+  if (kind == JobKind::Divide) return sheet.divide;
+  return kind == JobKind::CutBack ? sheet.cut_back : sheet.lift_and_store;
+}
+
+// Jobs whose day follows from the forecast of the first flower or cut.
+bool is_forecast(JobKind kind) {
+  constexpr JobKind kForecast[] = {JobKind::FirstCut, JobKind::Support,  JobKind::Pinch,
+                                   JobKind::Pick,     JobKind::DeadHead, JobKind::CutBack};
+  return std::ranges::find(kForecast, kind) != std::end(kForecast);
+}
+
+}  // namespace
+
+Facts facts_of(const Reckoning& r) {
+  const Uuid& garden = *r.plan.garden;
+  const Place& place = r.plan.place;
+  Facts facts{{"last-frost", month_day(place.last_frost)},
+              {"first-frost", month_day(place.first_frost)},
+              {"frost-meaning", std::string(words(place.frost_meaning))},
+              {"temperatures", temperatures(garden, place.temperatures)},
+              {"weather", weather(garden, r)},
+              {"place", other_lines(garden, place)},
+              {"wish", wish(garden, r.plan.wish)},
+              {"work", work_lines(garden, r.plan.work)}};
+  for (const PlantingRef ref : plantings(r.plan)) {
+    const std::string& crop = entry(r.plan, ref).crop;
+    facts[ground_name(garden, r.plan, ref)] = ground(garden, r.plan, ref);
+    facts[sheet_name(garden, crop)] = digest(garden, dated_lines(r.library->text(crop)));
+  }
+  return facts;
+}
+
+// What a job's day hangs on, beside the lines for the whole plan.
+struct ChangeReasons::Hangs {
+  bool last_frost = false;
+  bool first_frost = false;
+  bool temperatures = false;
+  bool weather = false;
+  bool choice = false;             // what is grown how and when
+  std::vector<std::string> crops;  // their sheets
+
+  void add(const FrostWindow& window) {
+    for (const FrostOffset& end : {window.earliest, window.latest}) {
+      (end.from == Frost::Last ? last_frost : first_frost) = true;
+    }
+  }
+};
+
+ChangeReasons::ChangeReasons(const Facts& before, std::string product_before, const Facts& now,
+                             const Reckoning& reckoning)
+    : before_(before), product_before_(std::move(product_before)), now_(now), r_(reckoning) {}
+
+bool ChangeReasons::differs(const std::string& fact) const {
+  // What the earlier file says nothing of was not there: a planting or a sheet that is new.
+  return value(before_, fact) != value(now_, fact);
+}
+
+bool ChangeReasons::weather_came_or_went() const {
+  return (value(before_, "weather") == "none") != (value(now_, "weather") == "none");
+}
+
+ChangeReasons::Hangs ChangeReasons::hangs(const work::Job& job) const {
+  Hangs hangs;
+  const JobKind kind = job.key.kind;
+  const Sheet& own = *r_.sheets.at(job.crop);
+  hangs.crops = {job.crop};
+  if (is_yearly(kind, own)) {
+    if (const auto& yearly = yearly_job(kind, own)) hangs.add(yearly->window);
+    return hangs;
+  }
+  hangs.choice = true;
+  // The crops of a stretch hand on its ground: each one's days follow from the others' too.
+  for (const ground::PlantingChoice& planting : r_.choice.plantings) {
+    if (planting.ref.bed != job.planting.bed || planting.ref.stretch != job.planting.stretch) {
+      continue;
+    }
+    const Sheet& sheet = *planting.sheet;
+    if (planting.ref != job.planting) hangs.crops.push_back(sheet.name);
+    hangs.temperatures = hangs.temperatures || sheet.growth || is_planted(sheet.life_cycle);
+    if (!planting.chosen) continue;
+    const Way& way = sheet.ways[planting.chosen->candidate.way];
+    if (way.window) hangs.add(*way.window);
+    const bool by_window = planting.chosen->candidate.timeline.basis == growth::Basis::Window;
+    if (by_window && way.first_flower) hangs.add(*way.first_flower);
+  }
+  hangs.weather = is_forecast(kind) || weather_came_or_went();
+  hangs.last_frost = hangs.last_frost || kind == JobKind::WatchForFrost;
+  // The season ends by the first frost.
+  const bool at_the_end = kind == JobKind::Lift || kind == JobKind::ClearAndFeed;
+  hangs.first_frost = hangs.first_frost || at_the_end || kind == JobKind::Protect;
+  return hangs;
+}
+
+int ChangeReasons::days_of(const std::string& frost) const {
+  return frost_days(value(before_, frost), value(now_, frost));
+}
+
+void ChangeReasons::add_frosts(bool last, bool first, std::vector<show::Reason>& reasons) const {
+  const auto add = [&](bool wanted, const std::string& fact, std::string_view which) {
+    const int days = days_of(fact);
+    if (!wanted || days == 0) return;
+    reasons.push_back({fact, fmt::format("{} {} {}", which, counted(std::abs(days), "day"),
+                                         days > 0 ? "later" : "earlier")});
+  };
+  add(last, "last-frost", "last frost");
+  add(first, "first-frost", "first frost");
+  if ((last || first) && differs("frost-meaning")) {
+    reasons.push_back({"frost-meaning",
+                       fmt::format("frost_meaning is now \"{}\", before \"{}\"",
+                                   value(now_, "frost-meaning"), value(before_, "frost-meaning"))});
+  }
+}
+
+void ChangeReasons::add_weather(bool temperatures, bool weather,
+                                std::vector<show::Reason>& reasons) const {
+  if (temperatures && differs("temperatures")) {
+    reasons.push_back({"temperatures", temperatures_words(value(before_, "temperatures"),
+                                                          value(now_, "temperatures"))});
+  }
+  if (weather && differs("weather")) {
+    reasons.push_back(
+        {"weather", weather_words(value(before_, "weather"), value(now_, "weather"))});
+  }
+}
+
+void ChangeReasons::add_lines(bool place, bool wish, std::vector<show::Reason>& reasons) const {
+  if (place && differs("place")) reasons.push_back({"place", "other lines of [place] changed"});
+  if (wish && differs("wish")) reasons.push_back({"wish", "wish changed"});
+  if (differs("work")) reasons.push_back({"work", "[work] changed"});
+}
+
+void ChangeReasons::add_sheet(const std::string& crop, std::vector<show::Reason>& reasons) const {
+  const std::string name = sheet_name(*r_.plan.garden, crop);
+  if (before_.contains(name) && differs(name)) {
+    reasons.push_back({"sheet", fmt::format("sheet of {} changed", crop)});
+  }
+}
+
+void ChangeReasons::add_version(std::vector<show::Reason>& reasons) const {
+  if (product_before_ == product()) return;
+  reasons.push_back(
+      {"program", fmt::format("reckoned by {}, before by {}", product(), product_before_)});
+}
+
+// A frost moves a day its own way and, work days allowed for, no farther than itself. What else
+// changed may move it anywhere.
+bool ChangeReasons::explains(const show::Reason& reason, int days) const {
+  if (reason.code != "last-frost" && reason.code != "first-frost") return true;
+  const int frost = days_of(reason.code);
+  return (frost > 0) == (days > 0) && std::abs(days) < std::abs(frost) + 7;
+}
+
+std::vector<show::Reason> ChangeReasons::of_plan() const {
+  std::vector<show::Reason> reasons;
+  add_frosts(true, true, reasons);
+  add_weather(true, true, reasons);
+  add_lines(true, true, reasons);
+  const auto is_ground = [](const auto& fact) { return fact.first.starts_with("ground/"); };
+  const auto another = [&](const Facts& facts) {
+    return std::ranges::any_of(
+        facts, [&](const auto& fact) { return is_ground(fact) && differs(fact.first); });
+  };
+  if (another(before_) || another(now_)) reasons.push_back({"ground", "bed or crops changed"});
+  std::set<std::string> crops;
+  for (const auto& [crop, sheet] : r_.sheets) crops.insert(crop);
+  for (const std::string& crop : crops) add_sheet(crop, reasons);
+  add_version(reasons);
+  return reasons;
+}
+
+std::vector<show::Reason> ChangeReasons::of_job(const work::Job& job, int days) const {
+  const Hangs on = hangs(job);
+  std::vector<show::Reason> reasons;
+  add_frosts(on.last_frost, on.first_frost, reasons);
+  add_weather(on.temperatures, on.weather, reasons);
+  add_lines(on.choice, on.choice, reasons);
+  if (differs(ground_name(*r_.plan.garden, r_.plan, job.planting))) {
+    reasons.push_back({"ground", "bed or crops changed"});
+  }
+  for (const std::string& crop : on.crops) add_sheet(crop, reasons);
+  add_version(reasons);
+  if (!on.choice) return reasons;
+  if (reasons.empty() && !of_plan().empty()) {
+    reasons.push_back({"weeks", "chosen otherwise for the weeks the beds leave short"});
+  } else if (!reasons.empty() && std::ranges::none_of(reasons, [&](const show::Reason& reason) {
+               return explains(reason, days);
+             })) {
+    reasons.push_back({"choice", "chosen otherwise"});
+  }
+  return reasons;
+}
+
+}  // namespace trug::app

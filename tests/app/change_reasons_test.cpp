@@ -1,0 +1,496 @@
+// SPDX-License-Identifier: MIT
+// A calendar written twice, with something changed in between: why its jobs moved. Through the
+// whole program, with calendars on disk; plan, sheets and weather are made up and in memory.
+#include <gtest/gtest.h>
+#include <stdlib.h>
+
+#include <algorithm>
+#include <cmath>
+#include <filesystem>
+#include <fstream>
+#include <map>
+#include <nlohmann/json.hpp>
+#include <numbers>
+#include <set>
+#include <sstream>
+
+#include "app/environment.h"
+#include "app/version.h"
+#include "base/files.h"
+
+namespace trug::app {
+namespace {
+
+using Json = nlohmann::json;
+
+constexpr const char* kPlan = R"(flowering_year = 2027
+title = "Lane vases"
+garden = "0f6f3f0e-58c1-4a0b-9a35-7c1d0e8b4f62"
+
+[place]
+latitude = 52.5
+last_frost = "10 May"
+first_frost = "12 October"
+frost_meaning = "garden"
+mean_c = [4.5, 4.8, 6.8, 9.0, 12.2, 15.2, 17.0, 16.8, 14.3, 10.9, 7.2, 4.9]
+
+[work]
+days = ["Sat", "Sun"]
+
+[[bed]]
+name = "lane bed"
+length_m = 3
+width_m = 1
+
+[[bed.stretch]]
+length_m = 1
+crops = ["cornflower"]
+
+[[bed.stretch]]
+length_m = 1
+[[bed.stretch.crop]]
+crop = "zinnia"
+id = "lane zinnia"
+
+[[bed.stretch]]
+length_m = 0.6
+crops = ["achillea"]
+)";
+
+std::string replaced(std::string text, const std::string& from, const std::string& to) {
+  const std::size_t at = text.find(from);
+  EXPECT_NE(at, std::string::npos) << from;
+  return at == std::string::npos ? text : text.replace(at, from.size(), to);
+}
+
+// The sheet that is compiled in.
+std::string sheet(const std::string& crop) {
+  std::ifstream file(std::string(TRUG_SOURCE_DIR) + "/crops/" + crop + ".toml");
+  std::ostringstream text;
+  text << file.rdbuf();
+  return text.str();
+}
+
+// A maritime year's days, `warmer` degrees above those of the plan.
+std::string record(Date until, double warmer) {
+  std::string text = "date,tmin_c,tmax_c\n";
+  for (Date day = make_date(2014, 1, 1); day < until; day += Days{1}) {
+    const double angle = 2 * std::numbers::pi * (day_of_year(day) - 20) / 365;
+    const double mean = 10.3 - 6.3 * std::cos(angle) + warmer;
+    text += iso(day) + "," + std::to_string(mean - 4) + "," + std::to_string(mean + 4) + "\n";
+  }
+  return text;
+}
+
+using Files = std::map<std::string, std::string>;
+Files files(std::string plan) { return {{"garden/plan.toml", std::move(plan)}}; }
+
+struct Answer {
+  int exit = 0;
+  std::string out, err;
+};
+
+class Versions : public testing::Test {
+ protected:
+  void SetUp() override {
+    std::string folder = testing::TempDir() + "reasons-XXXXXX";
+    ASSERT_NE(::mkdtemp(folder.data()), nullptr);
+    folder_ = folder;
+  }
+  void TearDown() override { std::filesystem::remove_all(folder_); }
+
+  std::string path() const { return folder_ + "/lane.ics"; }
+  std::string bytes() const {
+    std::ifstream file(path(), std::ios::binary);
+    std::ostringstream text;
+    text << file.rdbuf();
+    return text.str();
+  }
+  void write(const std::string& text) const { std::ofstream(path(), std::ios::binary) << text; }
+
+  Answer run(const Files& given, const std::string& today,
+             const std::vector<std::string>& more = {}) const {
+    const MemoryFiles memory(given);
+    std::ostringstream out, err;
+    std::vector<std::string> arguments{"calendar", "garden/plan.toml", "-o",
+                                       path(),     "--today",          today};
+    arguments.insert(arguments.end(), more.begin(), more.end());
+    const int exit = app::run(
+        arguments, {.files = memory, .out = out, .err = err, .today = parse_iso(today).value()});
+    EXPECT_EQ(exit, kDone) << err.str();
+    return {exit, out.str(), err.str()};
+  }
+  Json json(const Files& given, const std::string& today) const {
+    return Json::parse(run(given, today, {"--json", "--dry-run"}).out).at("files").at(0);
+  }
+
+  std::string folder_;
+};
+
+std::vector<std::string> texts(const Json& reasons) {
+  std::vector<std::string> result;
+  for (const Json& reason : reasons) result.push_back(reason.at("text"));
+  return result;
+}
+
+// The reasons of each job that moved.
+std::map<std::string, std::vector<std::string>> moved(const Json& file) {
+  std::map<std::string, std::vector<std::string>> result;
+  for (const Json& change : file.at("changes")) {
+    if (change.at("kind") == "moved") {
+      result[change.at("summary")] = texts(change.at("reasons"));
+    } else {
+      EXPECT_EQ(change.at("reasons"), Json::array());
+    }
+  }
+  return result;
+}
+
+constexpr const char* kWeeks = "chosen otherwise for the weeks the beds leave short";
+
+using Texts = std::vector<std::string>;
+
+// One thing changed between two versions.
+struct Row {
+  const char* name;
+  Files before;
+  Files after;
+  Texts of_plan;
+  // Jobs that move and their reasons.
+  std::map<std::string, Texts> of_jobs;
+  const char* today = "2026-05-01";
+};
+
+std::string warmer_months() {
+  return replaced(kPlan,
+                  "mean_c = [4.5, 4.8, 6.8, 9.0, 12.2, 15.2, 17.0, 16.8, 14.3, 10.9, 7.2, 4.9]",
+                  "mean_c = [5.5, 5.8, 7.8, 10.0, 13.2, 16.2, 18.0, 17.8, 15.3, 11.9, 8.2, 5.9]");
+}
+
+std::string without_months() { return replaced(kPlan, "mean_c", "# mean_c"); }
+
+std::string with_two_numbers() {
+  return replaced(kPlan, "mean_c", "year_mean_c = 10.3\nwarmest_month_c = 17\n# mean_c");
+}
+
+std::string wishing(const std::string& to) {
+  return replaced(kPlan, "[[bed]]",
+                  "[wish]\nvases_per_week = 1\nstems_per_vase = 5\nfrom = \"1 June\"\nto = \"" +
+                      to + "\"\n\n[[bed]]");
+}
+
+Files with_weather(Date until, double warmer) {
+  Files result = files(replaced(kPlan, "[work]", "weather = \"daily.csv\"\n[work]"));
+  result["garden/daily.csv"] = record(until, warmer);
+  return result;
+}
+
+Files with_sheet(const std::string& crop, const std::string& text) {
+  Files result = files(kPlan);
+  result["garden/crops/" + crop + ".toml"] = text;
+  return result;
+}
+
+Files with(const std::string& from, const std::string& to) {
+  return files(replaced(kPlan, from, to));
+}
+
+std::vector<Row> frost_rows() {
+  const Files plan = files(kPlan);
+  return {
+      {"last frost",
+       plan,
+       with("10 May", "18 May"),
+       {"last frost 8 days later"},
+       {{"Plant out: lane zinnia", {"last frost 8 days later"}},
+        {"Divide: achillea", {"last frost 8 days later"}}}},
+      {"first frost: a window moves with it, a choice against it",
+       plan,
+       with("12 October", "2 October"),
+       {"first frost 10 days earlier"},
+       {{"Lift: lane zinnia", {"first frost 10 days earlier"}},
+        {"Sow: cornflower", {"first frost 10 days earlier", "chosen otherwise"}}}},
+      {"each job names its own frost",
+       plan,
+       files(replaced(replaced(kPlan, "10 May", "11 May"), "12 October", "13 October")),
+       {"last frost 1 day later", "first frost 1 day later"},
+       {{"Plant out: lane zinnia", {"last frost 1 day later"}},
+        {"Sow: cornflower", {"first frost 1 day later", "chosen otherwise"}}}},
+      {"what the frosts mean",
+       plan,
+       with("\"garden\"\nmean", "\"air\"\nmean"),
+       {"frost_meaning is now \"air\", before \"garden\""},
+       {{"Divide: achillea", {"frost_meaning is now \"air\", before \"garden\""}}}},
+  };
+}
+
+std::vector<Row> weather_rows() {
+  const Files plan = files(kPlan);
+  const Date may = make_date(2026, 5, 1), march = make_date(2027, 3, 1);
+  const char* spring = "2027-03-20";
+  const std::string grew = "weather measured up to 19 March 2027, before up to 28 February 2027";
+  return {
+      {"warmer months",
+       plan,
+       files(warmer_months()),
+       {"monthly temperatures changed"},
+       {{"First cut: cornflower", {"monthly temperatures changed"}}}},
+      {"temperatures gone",
+       plan,
+       files(without_months()),
+       {"temperatures no longer given"},
+       {{"First cut: cornflower", {"temperatures no longer given"}}}},
+      {"temperatures come",
+       files(without_months()),
+       plan,
+       {"temperatures given now, none before"},
+       {{"First cut: cornflower", {"temperatures given now, none before"}}}},
+      {"two numbers for twelve",
+       plan,
+       files(with_two_numbers()),
+       {"temperatures changed"},
+       {{"Lift: cornflower", {"temperatures changed"}}}},
+      {"a record comes",
+       plan,
+       with_weather(may, 0),
+       {"now counts from measured weather, up to 30 April 2026"},
+       {{"First cut: cornflower", {"now counts from measured weather, up to 30 April 2026"}}}},
+      {"a record grows: forecasts move, nothing else",
+       with_weather(march, 2),
+       with_weather(make_date(2027, 3, 20), 2),
+       {grew},
+       {{"First cut: cornflower", {grew}}},
+       spring},
+      {"a record corrected",
+       with_weather(march, 2),
+       with_weather(march, 1),
+       {"measured weather changed"},
+       {{"First cut: cornflower", {"measured weather changed"}}},
+       spring},
+      {"a record goes",
+       with_weather(march, 2),
+       plan,
+       {"no longer counts from measured weather"},
+       {{"First cut: cornflower", {"no longer counts from measured weather"}}},
+       spring},
+  };
+}
+
+std::vector<Row> other_rows() {
+  const Files plan = files(kPlan);
+  const std::string slow = replaced(sheet("cornflower"), "\nheat_to_first_flower_kd",
+                                    "\nheat_to_first_flower_kd = 900  #");
+  const std::string wish = wishing("30 September");
+  const auto pinned = [](const std::string& text, const std::string& day) {
+    return files(replaced(text, "id = \"lane zinnia\"", "id = \"lane zinnia\"\nplant_on = " + day));
+  };
+  return {
+      {"latitude",
+       plan,
+       with("52.5", "56.5"),
+       {"other lines of [place] changed"},
+       {{"Plant out: lane zinnia", {"other lines of [place] changed"}}}},
+      {"work days",
+       plan,
+       with("\"Sat\", \"Sun\"", "\"Wed\""),
+       {"[work] changed"},
+       {{"Divide: achillea", {"[work] changed"}}, {"Sow: cornflower", {"[work] changed"}}}},
+      {"wish", files(wish), files(wishing("1 August")), {"wish changed"}, {}},
+      {"length of a stretch, no day moves",
+       plan,
+       with("length_m = 0.6", "length_m = 0.9"),
+       {"bed or crops changed"},
+       {}},
+      {"pin",
+       plan,
+       pinned(kPlan, "2027-06-09"),
+       {"bed or crops changed"},
+       {{"Plant out: lane zinnia", {"bed or crops changed"}}}},
+      {"pin in one stretch, choice in another",
+       files(wish),
+       pinned(wish, "2027-06-20"),
+       {"bed or crops changed"},
+       {{"Plant out: lane zinnia", {"bed or crops changed"}}, {"Sow: cornflower", {kWeeks}}}},
+      {"sheet",
+       plan,
+       with_sheet("cornflower", slow),
+       {"sheet of cornflower changed"},
+       {{"First cut: cornflower", {"sheet of cornflower changed"}}}},
+      {"remark in a sheet",
+       plan,
+       with_sheet("cornflower", "# A remark.\n" + sheet("cornflower")),
+       {},
+       {}},
+      {"crop of another stretch gone",
+       plan,
+       with("crops = [\"achillea\"]", "crops = [\"alchemilla\"]"),
+       {"bed or crops changed"},
+       {}},
+      {"title, person, reminders",
+       plan,
+       files(replaced(replaced(kPlan, "Lane vases", "Vases"), "[work]\n",
+                      "[work]\nremind = \"all\"\n")),
+       {},
+       {}},
+  };
+}
+
+TEST_F(Versions, EachFactAloneIsTheReason) {
+  std::vector<Row> rows = frost_rows();
+  for (const auto& more : {weather_rows(), other_rows()}) {
+    rows.insert(rows.end(), more.begin(), more.end());
+  }
+  for (const Row& row : rows) {
+    SCOPED_TRACE(row.name);
+    std::filesystem::remove(path());
+    run(row.before, row.today);
+    const Json file = json(row.after, row.today);
+    EXPECT_EQ(texts(file.at("what_changed")), row.of_plan);
+    const auto found = moved(file);
+    for (const auto& [job, reasons] : row.of_jobs) {
+      SCOPED_TRACE(job);
+      ASSERT_TRUE(found.contains(job)) << file.dump(1);
+      EXPECT_EQ(found.at(job), reasons);
+    }
+    EXPECT_EQ(found.empty(), row.of_jobs.empty()) << file.dump(1);
+    // Whatever moved, something is named for it.
+    for (const auto& [job, reasons] : found) EXPECT_FALSE(reasons.empty()) << job;
+  }
+}
+
+constexpr const char* kMoved =
+    "  moved      Plant out: lane zinnia: 22 May 2027 to 30 May 2027, 8 days later{}\n"
+    "  moved      Watch for frost: lane zinnia: 22 May 2027 to 30 May 2027, 8 days later{}\n"
+    "  moved      Pinch: lane zinnia: 5 June 2027 to 13 June 2027, 8 days later{}\n"
+    "  moved      Support: lane zinnia: 12 June 2027 to 19 June 2027, 7 days later{}\n"
+    "  moved      First cut: achillea: 19 June 2027 to 26 June 2027, 7 days later{}\n"
+    "  moved      Cut back: achillea: 18 July 2027 to 25 July 2027, 7 days later{}\n"
+    "  moved      First cut: lane zinnia: 31 July 2027 to 7 August 2027, 7 days later{}\n"
+    "  moved      Lift: lane zinnia: 9 October 2027 to 10 October 2027, 1 day later{}\n"
+    "  moved      Clear and feed: lane zinnia: 9 October 2027 to 10 October 2027, 1 day later{}\n"
+    "  past       Divide: achillea stays on 28 March 2027; the plan now wants it on 4 April "
+    "2027{}\n"
+    "  past       Order plants: lane zinnia stays on 10 April 2027; the plan now wants it on "
+    "18 April 2027{}\n"
+    "  past       Support: achillea stays on 1 May 2027; the plan now wants it on 8 May 2027{}\n";
+
+std::string each_with(const std::string& reason) {
+  std::string text = kMoved;
+  for (std::size_t at = text.find("{}"); at != std::string::npos; at = text.find("{}")) {
+    text.replace(at, 2, reason);
+  }
+  return text;
+}
+
+TEST_F(Versions, ThePageSaysWhatChangedOnceAndWhyForEachJob) {
+  run(files(kPlan), "2027-05-03");
+  const Files later = with("10 May", "18 May");
+  const std::string lines =
+      "  since then: last frost 8 days later\n" + each_with(" (last frost 8 days later)");
+  EXPECT_EQ(run(later, "2027-05-03", {"--dry-run"}).out,
+            path() + " would hold 19 events: 9 moved\n" + lines);
+  EXPECT_EQ(run(later, "2027-05-03").out, path() + " holds 19 events: 9 moved\n" + lines);
+  // The file has taken up the new facts; what is past still stands on its day.
+  const std::string past = each_with("").substr(each_with("").find("  past"));
+  EXPECT_EQ(run(later, "2027-05-03").out, path() + " holds 19 events: nothing changed\n" + past);
+}
+
+TEST_F(Versions, JsonHasTheSameReasonsAndWhatThePlanWantsOfPastJobs) {
+  run(files(kPlan), "2027-05-03");
+  const Json file = json(with("10 May", "18 May"), "2027-05-03");
+  const Json reason{{"code", "last-frost"}, {"text", "last frost 8 days later"}};
+  EXPECT_EQ(file.at("what_changed"), Json::array({reason}));
+  const Json& moved = file.at("changes").at(0);
+  EXPECT_EQ(moved.at("summary"), "Plant out: lane zinnia");
+  EXPECT_EQ(moved.at("reasons"), Json::array({reason}));
+  const Json& past = file.at("overtaken").at(0);
+  EXPECT_EQ(past.at("message"),
+            "Divide: achillea stays on 28 March 2027; the plan now wants it on 4 April 2027");
+  EXPECT_EQ(past.at("from"), "2027-03-28");
+  EXPECT_EQ(past.at("to"), "2027-04-04");
+  EXPECT_EQ(past.at("reasons"), Json::array({reason}));
+}
+
+TEST_F(Versions, FactsAloneDoNotTouchTheFile) {
+  run(files(kPlan), "2026-05-01");
+  const std::string first = bytes();
+  // Nothing here is raised in warmth.
+  const Files warmer = with("[work]", "heated_c = 18\n[work]");
+  EXPECT_EQ(texts(json(warmer, "2026-05-02").at("what_changed")),
+            Texts{"other lines of [place] changed"});
+  for (const Files& given : {files(kPlan), warmer}) {
+    EXPECT_EQ(run(given, "2026-05-02").out, path() + " holds 19 events: nothing changed\n");
+    EXPECT_EQ(bytes(), first);
+  }
+}
+
+TEST_F(Versions, AnOlderFileTellsNoReason) {
+  run(files(kPlan), "2027-05-03");
+  std::string older = bytes();
+  const std::size_t from = older.find("X-TRUG-FACTS"), until = older.find("BEGIN:VEVENT");
+  ASSERT_LT(from, until);
+  write(older.erase(from, until - from));
+  EXPECT_EQ(json(files(kPlan), "2027-05-03").at("what_changed"), nullptr);
+  EXPECT_EQ(run(files(kPlan), "2027-05-03").out, path() + " holds 19 events: nothing changed\n");
+  EXPECT_EQ(bytes(), older);
+  EXPECT_EQ(run(with("10 May", "18 May"), "2027-05-03").out,
+            path() +
+                " holds 19 events: 9 moved\n"
+                "  why is not known: the earlier file does not say what its days hung on\n" +
+                each_with(""));
+  EXPECT_NE(bytes().find("X-TRUG-FACTS:1 "), std::string::npos);
+}
+
+TEST_F(Versions, AnotherVersionOfTheProgramIsNamed) {
+  run(files(kPlan), "2026-05-01");
+  write(replaced(bytes(), std::string("NONSGML trug ") + kVersion, "NONSGML trug 0.0.1"));
+  const Texts reasons{std::string("reckoned by trug ") + kVersion + ", before by trug 0.0.1"};
+  EXPECT_EQ(texts(json(files(kPlan), "2026-05-02").at("what_changed")), reasons);
+  const auto found = moved(json(with("10 May", "18 May"), "2026-05-02"));
+  EXPECT_EQ(found.at("Divide: achillea"), (Texts{"last frost 8 days later", reasons.front()}));
+  EXPECT_EQ(run(files(kPlan), "2026-05-02").out, path() + " holds 19 events: nothing changed\n");
+}
+
+// The words of the X-TRUG-FACTS line.
+std::vector<std::string> facts(std::string text) {
+  for (std::size_t at = text.find("\r\n "); at != std::string::npos; at = text.find("\r\n ")) {
+    text.erase(at, 3);
+  }
+  const std::size_t from = text.find("X-TRUG-FACTS:");
+  std::istringstream line(text.substr(from, text.find("\r\n", from) - from));
+  std::vector<std::string> words;
+  for (std::string word; line >> word;) words.push_back(word);
+  return words;
+}
+
+TEST_F(Versions, FactsGiveNothingAway) {
+  run(files(kPlan), "2026-05-01");
+  const std::vector<std::string> mine = facts(bytes());
+  EXPECT_EQ(bytes().find("0f6f3f0e"), std::string::npos) << "the garden's UUID is a key";
+  std::filesystem::remove(path());
+  run(with("0f6f3f0e", "1f6f3f0e"), "2026-05-01");
+  // Another garden of the same plan: no digest in common, so none can be found out by trying.
+  const std::vector<std::string> theirs = facts(bytes());
+  std::set<std::string> common;
+  for (const std::string& word : mine) {
+    if (std::ranges::find(theirs, word) != theirs.end()) common.insert(word);
+  }
+  EXPECT_EQ(common,
+            (std::set<std::string>{"X-TRUG-FACTS:1", "first-frost=10-12", "frost-meaning=garden",
+                                   "last-frost=05-10", "weather=none", "wish=none"}));
+  EXPECT_EQ(mine.size(), theirs.size());
+  EXPECT_EQ(mine.size(), common.size() + 9);  // three plantings, three sheets, three of the place
+}
+
+TEST_F(Versions, AnotherOrderOfTheStretchesKeepsEveryUid) {
+  run(files(kPlan), "2026-05-01");
+  std::string turned =
+      replaced(kPlan, "length_m = 1\ncrops = [\"cornflower\"]\n\n[[bed.stretch]]\n", "");
+  turned += "\n[[bed.stretch]]\nlength_m = 1\ncrops = [\"cornflower\"]\n";
+  const Json file = json(files(turned), "2026-05-02");
+  EXPECT_FALSE(file.at("changes").empty());  // other places along the bed
+  for (const Json& change : file.at("changes")) EXPECT_EQ(change.at("kind"), "reworded");
+}
+
+}  // namespace
+}  // namespace trug::app
