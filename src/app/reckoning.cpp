@@ -22,6 +22,22 @@ ground::Sheets sheets_of(const Plan& plan, read::SheetLibrary& library, Diagnost
   return sheets;
 }
 
+// The smoothed curves may cross between months whose own figures do not.
+void check_curves(const Plan& plan, Diagnostics& diagnostics) {
+  const auto climate = climate::Climate::from(plan.place);
+  const Date from = make_date(plan.flowering_year, 1, 1);
+  for (Date day = from; day < from + Days{365}; day += Days{1}) {
+    const auto maximum = climate.max_c(day);
+    if (!maximum || *maximum >= climate.mean_c(day)) continue;
+    diagnostics.error(plan.place.at,
+                      "smoothed through the year, the mean minimum passes the mean maximum about " +
+                          short_day(day),
+                      "look for a slip in 'mean_max' or 'mean_min' of that month or its "
+                      "neighbours");
+    return;
+  }
+}
+
 }  // namespace
 
 Date today(const Options& options, const Environment& environment) {
@@ -60,6 +76,7 @@ std::unique_ptr<Reckoning> reckon(const Options& options, const Environment& env
   result->library = open_library(options, path, environment, diagnostics);
   auto plan = read::read_plan(environment.files, path, *result->library, diagnostics);
   if (plan) result->sheets = sheets_of(*plan, *result->library, diagnostics);
+  if (plan) check_curves(*plan, diagnostics);
   std::optional<MeasuredWeather> weather;
   if (plan && plan->place.weather) {
     weather = read_weather(environment.files, today(options, environment), *plan, diagnostics);

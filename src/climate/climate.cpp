@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "climate/climate.h"
 
+#include <algorithm>
 #include <cassert>
 #include <utility>
 #include <variant>
@@ -46,6 +47,22 @@ std::optional<double> Climate::measured_c(Date day) const {
 
 std::optional<double> Climate::max_c(Date day) const {
   return max_ ? std::optional(max_->on(day)) : std::nullopt;
+}
+
+std::optional<double> Climate::coldest_month_c() const {
+  if (!mean_) return std::nullopt;
+  constexpr int kAnyYear = 2001;
+  std::array<double, 12> sums{};
+  std::array<int, 12> days{};
+  const Date end = make_date(kAnyYear + 1, 1, 1);
+  for (Date day = make_date(kAnyYear, 1, 1); day < end; day += Days{1}) {
+    const auto month = static_cast<unsigned>(std::chrono::year_month_day{day}.month()) - 1;
+    sums[month] += mean_->on(day);
+    ++days[month];
+  }
+  double coldest = sums[0] / days[0];
+  for (std::size_t i = 1; i < 12; ++i) coldest = std::min(coldest, sums[i] / days[i]);
+  return coldest;
 }
 
 Date Climate::season_start(int flowering_year) const {

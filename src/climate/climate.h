@@ -43,6 +43,8 @@ class Climate {
   // The average daily maximum; nullopt where the plan does not give monthly maxima. Never the
   // measured one: what stops in the heat stops in hot weeks, not on a hot day.
   std::optional<double> max_c(Date day) const;
+  // The mean of the coldest month on average; nullopt without temperatures.
+  std::optional<double> coldest_month_c() const;
   // Standard deviation of a day's mean about the average, and about mean_c of a day.
   double spread_c() const { return spread_c_; }
   double spread_c(Date day) const { return measured(day) ? 0 : spread_c_; }

@@ -76,8 +76,6 @@ struct Growth {
   double heat_to_first_flower_kd = 0;  // from "able to respond" to first flower
   DayLengthResponse day_length;
   std::optional<double> vernal_days;  // effective chilling days; absent: none needed
-  std::optional<double>
-      stop_above_max_c;  // cutting ends when the smoothed daily maximum passes this
   // 80 in 100 first flowers fall within so many days of the forecast. Weather, variety and place
   // make 13 (growth models, 6); more where the facts the heats were fitted to lie farther off.
   double spread_days = 13;
@@ -174,6 +172,8 @@ struct Sheet {
   Range stems_per_plant;
   Range cutting_weeks;
   Habit habit = Habit::CutAndComeAgain;
+  // Cutting ends when the average daily maximum passes this; absent: heat does not stop it.
+  std::optional<double> stop_above_max_c;
   std::optional<int> fewest_cutting_days;      // absent: 14, cut-and-come-again 21
   std::optional<int> fewest_days_from_sowing;  // to first flower, whatever windows or heat say;
                                                // bulbs: from planting

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "climate/frost.h"
+#include "climate/soil.h"
 #include "growth/harvest_curve.h"
 
 namespace trug::ground {
@@ -35,7 +36,9 @@ class Generator {
         sheet_(sheet),
         entry_(entry),
         group_(group),
-        clock_(setting.climate, sheet, group, setting.flowering_year, setting.rules) {}
+        clock_(setting.climate, sheet, group, setting.flowering_year, setting.rules),
+        warm_soil_(clock_.warm_soil()),
+        mild_winter_(setting.climate.coldest_month_c().value_or(kMildWinterC) > kMildWinterC) {}
 
   void run(Candidates& out) {
     for (std::size_t i = 0; i < sheet_.ways.size(); ++i) {
@@ -61,7 +64,9 @@ class Generator {
     const Pins& pins = entry_.pins;
     const bool long_under_cover = way.weeks_under_cover && way.raised != Raised::NurseryBed &&
                                   way.weeks_under_cover->low > kLongUnderCoverWeeks;
-    const int late = long_under_cover ? kLateWeeksLongUnderCover : kLateWeeks;
+    const int late = long_under_cover             ? kLateWeeksLongUnderCover
+                     : way.method == Method::Bulb ? kLateWeeksBulbs
+                                                  : kLateWeeks;
     DateRange days{window.from, window.until + Days{7 * late}};
     if (pins.plant_on) days = {*pins.plant_on, *pins.plant_on + Days{1}};
     if (pins.start_on && !way.weeks_under_cover) days = {*pins.start_on, *pins.start_on + Days{1}};
@@ -119,7 +124,8 @@ class Generator {
 
   void try_start(std::size_t index, Date start, Date in_ground, Candidates& out) {
     Candidate candidate{.way = index, .group = group_, .start = start, .in_ground = in_ground};
-    if (const auto refusal = judge(candidate)) {
+    if (auto refusal = judge(candidate)) {
+      refusal->in_ground = in_ground;
       refuse(*refusal);
       return;
     }
@@ -132,26 +138,62 @@ class Generator {
     const Way& way = sheet_.ways[c.way];
     if (auto refusal = judge_dates(c, way)) return refusal;
     if (auto refusal = judge_frost(c, way)) return refusal;
+    if (auto refusal = judge_soil(c, way)) return refusal;
     if (auto refusal = judge_winter(c, way)) return refusal;
     auto timeline = clock_.timeline(way, c.start, c.in_ground);
-    if (!timeline || (way.method != Method::Established &&
-                      timeline->first_cut.likely < c.in_ground + Days{kFewestDaysToCut})) {
-      return no_flower(c, way);
+    if (!timeline) return no_flower(c, way);
+    const Date soonest = soonest_cut(c, way, timeline->basis);
+    if (timeline->first_cut.likely < soonest) {
+      return too_soon(c, way, timeline->first_cut.likely, soonest);
     }
     c.timeline = std::move(*timeline);
     if (auto refusal = judge_before_winter(c, way)) return refusal;
     if (auto refusal = judge_season(c)) return refusal;
+    c.needs_cold_store = wants_cold(way);
     set_lift(c);
     set_window_place(c, way);
     return std::nullopt;
   }
 
-  // With how far its last stage came, in degree-days, where heat decides.
+  // What stands already may flower from the first day of its season.
+  Date soonest_cut(const Candidate& c, const Way& way, growth::Basis basis) const {
+    const Date season = clock_.season().from;
+    if (way.method == Method::Established) return season;
+    const bool settles = stays_in_ground(sheet_.life_cycle) && c.in_ground >= season &&
+                         basis == growth::Basis::Window;
+    return c.in_ground + Days{settles ? kSettleDays : kFewestDaysToCut};
+  }
+
+  // Where no winter chills a bulb in the ground, the trade's windows date nothing.
+  Refusal too_soon(const Candidate& c, const Way& way, Date cut, Date soonest) const {
+    Refusal refusal{Rule::NoFlower, c.start, cut, soonest};
+    refusal.mild_winter = wants_cold(way);
+    if (refusal.mild_winter) {
+      refusal.found = setting_.climate.coldest_month_c().value_or(0);
+      refusal.wanted = kMildWinterC;
+    }
+    return refusal;
+  }
+
+  // A bulb planted in autumn in a winter too mild for it.
+  bool wants_cold(const Way& way) const {
+    return mild_winter_ && sheet_.life_cycle == LifeCycle::Bulb && way.method == Method::Bulb &&
+           way.flowers != FlowersIn::SameYear;
+  }
+
+  // With how far it came where heat decides: the days of cold it lacks, else the degree-days of its
+  // last stage.
   Refusal no_flower(const Candidate& c, const Way& way) const {
     Refusal refusal{.rule = Rule::NoFlower, .start = c.start};
     if (const auto forecast = clock_.forecast_of(way, c.start, c.in_ground)) {
-      refusal.found = forecast->stages.back().reached;
-      refusal.wanted = forecast->stages.back().need;
+      const auto& stages = forecast->stages;
+      const auto chill = std::ranges::find_if(stages, [](const growth::Stage& stage) {
+        return stage.name == growth::StageName::Chill && !stage.end;
+      });
+      refusal.chilling = chill != stages.end();
+      const growth::Stage& lacking = refusal.chilling ? *chill : stages.back();
+      refusal.found = lacking.reached;
+      refusal.wanted = lacking.need;
     }
     return refusal;
   }
@@ -186,6 +228,21 @@ class Generator {
     const Date exposed = c.in_ground + Days{emergence};
     if (exposed >= safe) return std::nullopt;
     return Refusal{Rule::FrostRisk, c.start, exposed, safe};
+  }
+
+  // Spring sowings outdoors wait for warm soil, its date taken a week early since it is no better
+  // known. Hardy seed lies and waits: for it cold soil only costs its place in the window's middle.
+  std::optional<Refusal> judge_soil(Candidate& c, const Way& way) const {
+    const bool sown_in_spring = way.method == Method::Seed && way.raised == Raised::InPlace &&
+                                c.start >= clock_.season().from;
+    if (!warm_soil_ || !sown_in_spring) return std::nullopt;
+    c.cold_soil = !warm_soil_->from || c.start < *warm_soil_->from - Days{climate::kSoilDays};
+    const bool pinned = entry_.pins.start_on || entry_.pins.plant_on;
+    if (!c.cold_soil || pinned || frost_class(sheet_) == FrostClass::Hardy) return std::nullopt;
+    Refusal refusal{Rule::ColdSoil, c.start, c.start, warm_soil_->from};
+    refusal.found = climate::soil_c(setting_.climate, c.start);
+    refusal.wanted = warm_soil_->needed_c;
+    return refusal;
   }
 
   Date midwinter() const { return clock_.season().from + Days{kMidwinterAfterSeasonStart}; }
@@ -250,7 +307,9 @@ class Generator {
         std::min(days_between(first, end) + 1,
                  c.timeline.cut_short ? static_cast<int>(c.timeline.shares.size()) : whole);
     if (found >= needed) return std::nullopt;
-    Refusal refusal{Rule::SeasonTooShort, c.start, first, end - Days{needed - 1}};
+    const auto& hot = c.timeline.too_hot_from;
+    Refusal refusal = hot ? Refusal{Rule::TooHot, c.start, first, hot}
+                          : Refusal{Rule::SeasonTooShort, c.start, first, end - Days{needed - 1}};
     refusal.found = std::max(0, found);
     refusal.wanted = needed;
     return refusal;
@@ -295,9 +354,9 @@ class Generator {
     const int length = days_between(window.from, window.until) - 1;
     c.window_middle = window.from + Days{length / 2};
     const int off = std::abs(days_between(c.window_middle, c.in_ground));
-    c.place = !window.contains(c.in_ground) ? WindowPlace::Outside
-              : 4 * off <= length           ? WindowPlace::Middle
-                                            : WindowPlace::Inside;
+    c.place = !window.contains(c.in_ground)       ? WindowPlace::Outside
+              : 4 * off <= length && !c.cold_soil ? WindowPlace::Middle
+                                                  : WindowPlace::Inside;
   }
 
   // Keeps the refusal nearest to being allowed: the one met last in the judging, then the
@@ -311,16 +370,20 @@ class Generator {
           return 1;
         case Rule::FrostRisk:
           return 2;
-        case Rule::WinterCold:
+        case Rule::ColdSoil:
           return 3;
-        case Rule::NoFlower:
+        case Rule::WinterCold:
           return 4;
-        case Rule::FlowersBeforeWinter:
+        case Rule::NoFlower:
           return 5;
-        case Rule::RosetteTooSmall:
+        case Rule::FlowersBeforeWinter:
           return 6;
-        case Rule::SeasonTooShort:
+        case Rule::RosetteTooSmall:
           return 7;
+        case Rule::TooHot:
+          return 8;
+        case Rule::SeasonTooShort:
+          return 8;
       }
       return 0;
     };
@@ -340,6 +403,8 @@ class Generator {
   const CropEntry& entry_;
   const Group* group_;
   CropClock clock_;
+  std::optional<growth::WarmSoil> warm_soil_;
+  bool mild_winter_;
   WayReport report_;
 };
 
@@ -387,6 +452,11 @@ std::vector<Candidate> families(const std::vector<Candidate>& list, int sowings,
 }
 
 }  // namespace
+
+Range cold_store_days(const Sheet& sheet) {
+  const auto& treat = sheet.pretreat;
+  return treat && treat->kind == Pretreatment::Kind::ColdStore ? treat->days : kColdStoreDays;
+}
 
 growth::Timeline joined_timeline(const std::vector<Candidate>& strips) {
   growth::Timeline whole = strips.front().timeline;

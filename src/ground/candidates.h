@@ -16,13 +16,15 @@
 
 namespace trug::ground {
 
-// Hard rules: never broken, whatever a pin says.
+// Hard rules: never broken, whatever a pin says, but for the soil's.
 enum class Rule {
   FrostRisk,            // tender or half-hardy plants out before the frost risk has passed
+  ColdSoil,             // tender or half-hardy seed in soil too cold for it; a pin beats this one
   WinterCold,           // colder than the plant survives where it stands over winter
   FlowersBeforeWinter,  // so far on that it would flower before the winter
   RosetteTooSmall,      // a biennial under half its rosette by the first ten-hour day
   NoFlower,             // no first flower within the flowering year
+  TooHot,               // too little cutting before the heat stops it
   SeasonTooShort,       // too little cutting before the season or the wish ends
   TooLate,              // should have begun before `no_jobs_before`
   Pinned                // the plan pins another way or day
@@ -34,6 +36,9 @@ struct Refusal {
   Date start;
   std::optional<Date> found_day, wanted_day;
   double found = 0, wanted = 0;
+  bool chilling = false;     // found and wanted are days of cold
+  bool mild_winter = false;  // found: the coldest month's mean; above wanted no date can be told
+  Date in_ground;
 };
 
 // How the start lies in the trade's window for it.
@@ -52,8 +57,10 @@ struct Candidate {
   double stems_per_plant = 0;  // over the whole flowering, before losses
   bool too_early = false;      // more than two fifths to its flower before the winter
   bool small_rosette = false;
-  bool overwinters = false;   // stands outdoors through the cold of the winter before
-  bool under_fleece = false;  // survives that winter only under fleece
+  bool overwinters = false;       // stands outdoors through the cold of the winter before
+  bool under_fleece = false;      // survives that winter only under fleece
+  bool cold_soil = false;         // sown outdoors in spring before the soil is likely warm enough
+  bool needs_cold_store = false;  // a bulb where no winter chills it in the ground
   // Successions: one for each strip, the first included; this candidate is then all of them
   // together. Empty: one sowing.
   std::vector<Candidate> strips;
@@ -82,10 +89,21 @@ struct Setting {
   growth::Rules rules = {};
 };
 
+// Where the coldest month averages more than this, bulbs are not chilled in the ground; they are
+// kept in the cold for so many days first (common practice).
+inline constexpr double kMildWinterC = 10;
+inline constexpr Range kColdStoreDays{56, 84};
+// Those days: the sheet's where it has a cold storage.
+Range cold_store_days(const Sheet& sheet);
 // The share of plants that survive and are fit to cut (memory: 0.7 to 0.9).
 inline constexpr double kFitShare = 0.75;
 // Starts later than the window by up to this are allowed, at a fifth of the value.
 inline constexpr int kLateWeeks = 10;
+// Bulbs, corms and tubers do not keep: so much later than their window at most (memory).
+inline constexpr int kLateWeeksBulbs = 4;
+// Perennials and shrubs planted in their flowering year settle in for so long before they are cut,
+// where windows decide (memory).
+inline constexpr int kSettleDays = 42;
 // Plants that stand under cover for longer than this (over the winter) may be set out only this
 // much late: sown any later they are another way of raising the crop.
 inline constexpr int kLongUnderCoverWeeks = 12;

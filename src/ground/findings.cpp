@@ -2,12 +2,17 @@
 #include "ground/findings.h"
 
 #include <algorithm>
+#include <cmath>
 #include <numeric>
+
+#include "climate/soil.h"
 
 namespace trug::ground {
 namespace {
 
 constexpr double kDearShare = 0.2;       // of the stretch's stems
+constexpr int kHardlyFrostDays = 330;    // free of frost: frosts within five weeks of each other
+constexpr int kShortSeasonDays = 91;     // free of frost: little tender is cut in less (memory)
 constexpr double kVaseShare = 1.0 / 12;  // of a vase's stems: the least a kind should bring a week
 
 double total_stems(const PlantingChoice& planting) {
@@ -32,6 +37,7 @@ class Finder {
       look_at_plan(planting);
     }
     dear_crops();
+    look_at_place();
     short_weeks();
     if (!choice_.settled) {
       Finding finding = about_plan(FindingCode::NotSettled, Rank::Mild, "wish");
@@ -50,6 +56,12 @@ class Finder {
     finding.planting_name = planting_name(plan_, planting.ref);
     finding.crop = crop.crop;
     if (planting.chosen) finding.way = planting.sheet->ways[planting.chosen->candidate.way].name;
+    return finding;
+  }
+
+  Finding about_place(FindingCode code) const {
+    Finding finding{.code = code, .rank = Rank::Mild, .key = "place"};
+    finding.at = plan_.place.at;
     return finding;
   }
 
@@ -93,7 +105,58 @@ class Finder {
                          {"survives_c", planting.sheet->coldest_survived_c}};
       list_.push_back(std::move(finding));
     }
+    if (c.needs_cold_store) {
+      Finding finding = about(planting, FindingCode::NeedsCold, Rank::Mild);
+      const Range days = cold_store_days(*planting.sheet);
+      finding.numbers = {{"coldest_month_c", climate_.coldest_month_c().value_or(0)},
+                         {"weeks_low", days.low / 7},
+                         {"weeks_high", days.high / 7}};
+      list_.push_back(std::move(finding));
+    }
+    cold_soil(planting);
     few_stems(planting);
+  }
+
+  // Hardy seed lies and waits for warmth, and the rules let nothing else be sown so early: a pin
+  // does.
+  void cold_soil(const PlantingChoice& planting) {
+    const Candidate& c = planting.chosen->candidate;
+    const FrostClass hardiness = frost_class(*planting.sheet);
+    if (!c.cold_soil || hardiness == FrostClass::Hardy) return;
+    Finding finding = about(planting, FindingCode::ColdSoil, Rank::Mild);
+    finding.days = {{"start", c.start}};
+    finding.numbers = {{"soil_c", climate::soil_c(climate_, c.start)},
+                       {"wanted_c", climate::sowing_soil_c(hardiness)}};
+    list_.push_back(std::move(finding));
+  }
+
+  // What the frosts of the place mean for all that is planned there.
+  void look_at_place() {
+    const climate::SeasonFrosts frosts = climate_.frosts(plan_.flowering_year);
+    const int days = days_between(frosts.last, frosts.first);
+    if (days >= kHardlyFrostDays && !choice_.plantings.empty()) {
+      Finding finding = about_place(FindingCode::HardlyFrost);
+      finding.numbers = {{"frost_free_days", std::min(days, 365)}};
+      list_.push_back(std::move(finding));
+    }
+    const bool bound = std::ranges::any_of(choice_.plantings, [](const PlantingChoice& planting) {
+      return frost_class(*planting.sheet) != FrostClass::Hardy;
+    });
+    if (days >= kShortSeasonDays || !bound) return;
+    Finding finding = about_place(FindingCode::ShortSeason);
+    finding.numbers = {{"frost_free_weeks", days / 7.0}};
+    for (const PlantingChoice& planting : choice_.plantings) {
+      const WayReport* report = planting.chosen ? nullptr : nearest_way(*planting.candidates);
+      if (!report || report->refusal->rule != Rule::SeasonTooShort ||
+          frost_class(*planting.sheet) == FrostClass::Hardy) {
+        continue;
+      }
+      const Refusal& refusal = *report->refusal;
+      const double wanted = days_between(refusal.in_ground, *refusal.found_day) + refusal.wanted;
+      finding.words.push_back(planting_name(plan_, planting.ref) + " needs " +
+                              std::to_string(static_cast<int>(std::ceil(wanted / 7))));
+    }
+    list_.push_back(std::move(finding));
   }
 
   // "A little of everything": a kind that never brings a twelfth of a vase in its best week.
@@ -305,6 +368,14 @@ std::string_view to_string(FindingCode code) {
       return "small-rosette";
     case FindingCode::NeedsFleece:
       return "needs-fleece";
+    case FindingCode::NeedsCold:
+      return "needs-cold";
+    case FindingCode::ColdSoil:
+      return "cold-soil";
+    case FindingCode::HardlyFrost:
+      return "hardly-frost";
+    case FindingCode::ShortSeason:
+      return "short-season";
     case FindingCode::CostsStems:
       return "costs-stems";
     case FindingCode::TooManyPlants:

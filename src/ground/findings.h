@@ -25,6 +25,10 @@ enum class FindingCode {
   TooEarly,       // far on before the winter
   SmallRosette,   // a biennial that gives half its stems
   NeedsFleece,    // survives the winter only under fleece
+  NeedsCold,      // bulbs where no winter chills them in the ground
+  ColdSoil,       // sown by a pin before the soil is likely warm enough
+  HardlyFrost,    // a place all but free of frost
+  ShortSeason,    // a place with few weeks free of frost
   CostsStems,     // keeping the crop costs the stretch more than a fifth of its stems
   TooManyPlants,  // more plants than the ground holds at their spacing
   FewStems,       // too few plants to give one vase their share

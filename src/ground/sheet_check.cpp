@@ -27,12 +27,17 @@ struct Bounds {
 };
 
 std::vector<Bounds> bounds_of(const Sheet& sheet) {
-  return {{"spacing_cm", sheet.spacing_cm, 5, 250},
-          {"height_cm", sheet.height_cm, 15, 400},
-          {"vase_days", sheet.vase_days, 2, 40},
-          {"stems_per_plant", sheet.stems_per_plant, 0, 100},
-          {"cutting_weeks", sheet.cutting_weeks, 0.5, 40},
-          {"coldest_survived_c", {sheet.coldest_survived_c, sheet.coldest_survived_c}, -45, 8}};
+  std::vector<Bounds> bounds = {
+      {"spacing_cm", sheet.spacing_cm, 5, 250},
+      {"height_cm", sheet.height_cm, 15, 400},
+      {"vase_days", sheet.vase_days, 2, 40},
+      {"stems_per_plant", sheet.stems_per_plant, 0, 100},
+      {"cutting_weeks", sheet.cutting_weeks, 0.5, 40},
+      {"coldest_survived_c", {sheet.coldest_survived_c, sheet.coldest_survived_c}, -45, 8}};
+  if (const auto stop = sheet.stop_above_max_c) {
+    bounds.push_back({"stop_above_max_c", {*stop, *stop}, 15, 40});
+  }
+  return bounds;
 }
 
 Place test_place(double latitude, MonthDay last, MonthDay first, std::array<double, 12> means) {

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "climate/soil.h"
 #include "growth/harvest_curve.h"
 
 namespace trug::growth {
@@ -99,6 +100,12 @@ DateRange CropClock::window_days(const FrostWindow& window, FlowersIn flowers) c
   return {offset_day(window.earliest, frosts), offset_day(window.latest, frosts) + Days{1}};
 }
 
+std::optional<WarmSoil> CropClock::warm_soil() const {
+  if (!climate_->has_temperatures()) return std::nullopt;
+  const double needed = climate::sowing_soil_c(frost_class(*sheet_));
+  return WarmSoil{needed, climate::soil_warm_from(*climate_, needed, season_)};
+}
+
 std::optional<Forecast> CropClock::forecast_of(const Way& way, Date start, Date in_ground) const {
   if (!forecaster_) return std::nullopt;
   Raising raising{.raised = way.raised, .start = start, .in_ground = in_ground};
@@ -144,11 +151,10 @@ std::optional<Date> CropClock::window_flower(const Way& way, Date in_ground) con
 }
 
 std::optional<Date> CropClock::heat_stop(Date from) const {
-  const std::optional<Growth>& growth = group_ && group_->growth ? group_->growth : sheet_->growth;
-  if (!growth || !growth->stop_above_max_c) return std::nullopt;
+  if (!sheet_->stop_above_max_c) return std::nullopt;
   for (Date day = from; day < season_.until; day += Days{1}) {
     const auto maximum = climate_->max_c(day);
-    if (maximum && *maximum > *growth->stop_above_max_c) return day;
+    if (maximum && *maximum > *sheet_->stop_above_max_c) return day;
   }
   return std::nullopt;
 }
@@ -156,11 +162,14 @@ std::optional<Date> CropClock::heat_stop(Date from) const {
 void CropClock::cut_to_season(Timeline& timeline) const {
   const Date first = timeline.first_cut.likely;
   Date end = std::min(season_end_, season_.until - Days{1});
-  if (const auto stop = heat_stop(first)) end = std::min(end, *stop - Days{1});
+  const auto stop = heat_stop(first);
+  const bool by_heat = stop && *stop <= end;
+  if (by_heat) end = *stop - Days{1};
   const int days = std::max(0, days_between(first, end) + 1);
   if (days < static_cast<int>(timeline.shares.size())) {
     timeline.shares.resize(static_cast<std::size_t>(days));
     timeline.cut_short = true;
+    if (by_heat) timeline.too_hot_from = stop;
   }
   const Date slower = make_date(year_of(season_.until - Days{1}), climate_->southern() ? 4 : 10, 1);
   for (std::size_t i = 0; i < timeline.shares.size(); ++i) {

@@ -24,6 +24,12 @@ struct DateSpread {
   Date late;
 };
 
+// When the soil is warm enough to sow outdoors in the spring of a season.
+struct WarmSoil {
+  double needed_c = 0;
+  std::optional<Date> from;  // it holds that for a week from here on; absent: never
+};
+
 struct Timeline {
   Basis basis = Basis::Window;
   std::optional<Date> measured_until;  // last measured day of its life; absent: none was
@@ -38,6 +44,7 @@ struct Timeline {
                                // season's end and the slower autumn taken off: total at most 1
   // Ended by the season (frost, short days, heat), not by the plant.
   bool cut_short = false;
+  std::optional<Date> too_hot_from;  // heat ends it on this day
   Date last_cut() const { return first_cut.likely + Days{static_cast<int>(shares.size()) - 1}; }
 };
 
@@ -59,6 +66,8 @@ class CropClock {
   // The last day worth cutting by frost and light.
   Date season_end() const { return season_end_; }
   DateRange season() const { return season_; }
+  // nullopt: the place's temperatures are not known.
+  std::optional<WarmSoil> warm_soil() const;
   bool by_heat() const { return forecaster_.has_value(); }
 
  private:

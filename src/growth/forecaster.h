@@ -57,8 +57,8 @@ struct Forecast {
   double flower_share = 0;
 };
 
-// Forecasts for one set of constants in one climate. Builds its daily heat once, so that hundreds
-// of starts cost only their own days.
+// Forecasts for one set of constants in one climate. Adds up what the days are worth once, so that
+// a start costs a search for each stage, not its days.
 class Forecaster {
  public:
   // `span`: the days that may be asked for. The climate must have temperatures.
@@ -67,19 +67,35 @@ class Forecaster {
   Forecast forecast(const Raising& raising) const;
 
  private:
-  struct Daily {
-    float heat_open, heat_frame;    // degree-days, slow-down under ten hours included
-    float chill_open, chill_frame;  // effective chilling days
-    float pace;                     // day-length response of the last stage
+  // What the days from the span's first up to each one are worth together.
+  using Sums = std::vector<double>;
+  // Days on which a stage goes on at `factor` times what one of the sums says.
+  struct Piece {
+    DateRange days;
+    const Sums* sums = nullptr;
+    double factor = 0;
   };
-  struct Progress;
-  void step(const Raising& raising, Date day, Progress& progress) const;
+  using Pieces = std::vector<Piece>;
+  struct Life;
+
+  void add_day(double heat_open, double heat_frame, double mean_c, double pace);
+  Life life(const Raising& raising) const;
+  Stage stage(StageName name, const Pieces& pieces, std::optional<Date> start, double need) const;
+  Stage chilling(const Raising& raising, const Life& life, bool responds_at_once) const;
+  // The sum of the days from `from` up to `until`.
+  double sum(const Pieces& pieces, Date from, Date until) const;
+  // The first day from `from` on at whose end the sum has reached `need`.
+  std::optional<Date> reach(const Pieces& pieces, Date from, double need) const;
 
   Growth growth_;
   DateRange span_;
   Rules rules_;
-  double heat_heated_ = 0;  // degree-days a day in warmth
-  std::vector<Daily> days_;
+  double heat_heated_ = 0;         // degree-days a day in warmth
+  Sums days_;                      // the days themselves, where every one is worth the same
+  Sums heat_open_, heat_frame_;    // degree-days, slow-down under ten hours included
+  Sums chill_open_, chill_frame_;  // effective chilling days
+  Sums pace_;                      // day-length response of the last stage
+  Sums last_open_, last_frame_;    // heat times pace
 };
 
 }  // namespace trug::growth

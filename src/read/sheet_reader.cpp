@@ -96,7 +96,6 @@ std::optional<Growth> read_growth(TomlTable& parent) {
   if (auto day_length = table->table("day_length"))
     growth.day_length = read_day_length(*day_length);
   growth.vernal_days = table->number("vernal_days", kOptional, kNotNegative);
-  growth.stop_above_max_c = table->number("stop_above_max_c", kOptional, kCelsius);
   growth.spread_days =
       table->number("spread_days", kOptional, kSpreadDays).value_or(growth.spread_days);
   if (growth.base_c >= growth.top_c) table->error("top_c", "'top_c' must be above 'base_c'");
@@ -307,6 +306,7 @@ class SheetReader {
                                        {to_string(Habit::CutAndComeAgain), Habit::CutAndComeAgain}},
                                       required())
                        .value_or(sheet_.habit);
+    sheet_.stop_above_max_c = file_.number("stop_above_max_c", kOptional, kCelsius);
     sheet_.support = file_
                          .choice<Sheet::Support>("support", {{"no", Sheet::Support::No},
                                                              {"light", Sheet::Support::Light},

@@ -49,6 +49,17 @@ std::string cannot_grow(const Finding& f) {
                      f.refusal ? refusal_words(*f.refusal) : "no way of its sheet fits");
 }
 
+std::string short_season(const Finding& f) {
+  const std::string weeks = number(f.number("frost_free_weeks"), 0);
+  if (f.words.empty()) {
+    return fmt::format(
+        "the frost-free season is {} weeks: raise tender crops in warmth, and let hardy ones carry "
+        "the wish",
+        weeks);
+  }
+  return fmt::format("the frost-free season is {} weeks: {}", weeks, listed(f.words));
+}
+
 std::string short_weeks(const Finding& f) {
   return fmt::format(
       "{} of {} weeks of the wish {} short, {} in all: {}", number(f.number("short_weeks")),
@@ -65,6 +76,13 @@ std::string refusal_words(const ground::Refusal& r) {
           "it would be out in the open on {}, but the frost risk you accept allows it only "
           "from {}",
           day(r.found_day), day(r.wanted_day));
+    case Rule::ColdSoil:
+      if (!r.wanted_day) {
+        return fmt::format("sown outdoors it wants soil at {} degC for a week, and it never is",
+                           number(r.wanted));
+      }
+      return fmt::format("it would be sown on {}, but the soil is warm enough, {} degC, from {}",
+                         day(r.found_day), number(r.wanted), day(r.wanted_day));
     case Rule::WinterCold:
       return fmt::format("it would meet {} degC in winter and survives {} degC", number(r.found),
                          number(r.wanted));
@@ -77,6 +95,23 @@ std::string refusal_words(const ground::Refusal& r) {
           "needs {}",
           day(r.start), percent(r.found), percent(r.wanted));
     case Rule::NoFlower:
+      if (r.mild_winter) {
+        return fmt::format(
+            "the coldest month averages {} degC, and above {} no winter chills it in the ground: "
+            "no date can be told for it; from a refrigerator into your coolest weeks it may flower "
+            "once",
+            number(r.found), number(r.wanted));
+      }
+      if (r.found_day) {
+        return fmt::format(
+            "its first cut would be due on {}, and going into the ground on {} it cannot be cut "
+            "before {}",
+            day(r.found_day), day(r.in_ground), day(r.wanted_day));
+      }
+      if (r.chilling) {
+        return fmt::format("begun on {} it would get {} of the {} days of cold it needs to flower",
+                           day(r.start), number(r.found, 0), number(r.wanted, 0));
+      }
       if (r.found < r.wanted) {
         return fmt::format(
             "begun on {} it would have {} of the {} degree-days to its flower by the year's end",
@@ -86,6 +121,11 @@ std::string refusal_words(const ground::Refusal& r) {
     case Rule::SeasonTooShort:
       return fmt::format("its first cut on {} leaves {} days of cutting, and {} are wanted",
                          day(r.found_day), number(r.found, 0), number(r.wanted, 0));
+    case Rule::TooHot:
+      return fmt::format(
+          "its first cut on {} leaves {} days of cutting before the heat of {} stops it, and {} "
+          "are wanted",
+          day(r.found_day), number(r.found, 0), short_date(r.wanted_day), number(r.wanted, 0));
     case Rule::TooLate:
       return fmt::format("it should have begun on {}, before {}", day(r.found_day),
                          day(r.wanted_day));
@@ -129,6 +169,26 @@ std::string message(const Finding& f) {
       return fmt::format(
           "{} survives {} degC bare and your coldest night is {} degC: it needs fleece",
           f.planting_name, number(f.number("survives_c")), number(f.number("coldest_c")));
+    case FindingCode::ColdSoil:
+      return fmt::format(
+          "{} is sown on {}, where the soil is likely at {} degC and its seed wants {} degC for a "
+          "week: measure it before you sow",
+          f.planting_name, day(f.day("start")), number(f.number("soil_c"), 0),
+          number(f.number("wanted_c")));
+    case FindingCode::NeedsCold:
+      return fmt::format(
+          "{} wants a cold winter and your coldest month averages {} degC: keep the bulbs in a "
+          "refrigerator for {} to {} weeks before you plant them",
+          f.planting_name, number(f.number("coldest_month_c")), number(f.number("weeks_low")),
+          number(f.number("weeks_high")));
+    case FindingCode::HardlyFrost:
+      return fmt::format(
+          "frost hardly comes here, {} days of the year are free of it: tender crops need not "
+          "wait for it, but windows that count from frosts mean little, hardy annuals are for your "
+          "coolest months, and biennials, bulbs and peonies miss their cold",
+          number(f.number("frost_free_days"), 0));
+    case FindingCode::ShortSeason:
+      return short_season(f);
     case FindingCode::CostsStems:
       return fmt::format("keeping {} costs its stretch {} stems of the {} it could give",
                          f.planting_name, number(f.number("stems"), 0),

@@ -205,9 +205,6 @@ std::string growth_text(const Growth& growth, Style style) {
   text += fact("to first flower", number(growth.heat_to_first_flower_kd, 0), style);
   text += fact("good to", number(growth.spread_days, 0) + " days either side, 8 in 10", style);
   text += fact("day length", day_length_words(growth.day_length), style);
-  if (growth.stop_above_max_c) {
-    text += fact("cutting stops above", number(*growth.stop_above_max_c) + " degC by day", style);
-  }
   return text;
 }
 
@@ -337,6 +334,9 @@ std::string crop_page(const Sheet& sheet, Style style) {
                    std::string(to_string(sheet.habit)),
                style);
   text += fact("in the vase", range_words(sheet.vase_days) + " days", style);
+  if (sheet.stop_above_max_c) {
+    text += fact("cutting stops above", number(*sheet.stop_above_max_c) + " degC by day", style);
+  }
   if (sheet.rotation_years) {
     text += fact("same ground again", "after " + counted(*sheet.rotation_years, "year"), style);
   }

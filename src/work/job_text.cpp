@@ -14,7 +14,8 @@ namespace {
 
 using ground::PlantingChoice;
 
-constexpr double kSowExtra = 1.25;  // a quarter more seedlings than plants (memory)
+constexpr double kSowExtra = 1.25;   // a quarter more seedlings than plants (memory)
+constexpr int kSoilAdviceDays = 21;  // after the soil is likely warm, it surely is
 
 std::string range_words(Range range, std::string_view unit) {
   if (range.low == range.high) return fmt::format("{} {}", number(range.low), unit);
@@ -97,8 +98,7 @@ class Words {
         return fmt::format("Put the plants out by day, in or covered by night, until {}.",
                            short_day(c().in_ground));
       case JobKind::PlantOut:
-        return fmt::format("Plant out {} {}, {}. First cut about {}.", plants(),
-                           in_rows(strip_, planting_), at_place(strip_), cut_day());
+        return plant_out();
       case JobKind::Plant:
         return plant();
       case JobKind::Thin:
@@ -169,6 +169,13 @@ class Words {
   }
 
   std::string pre_treat() const {
+    if (c().needs_cold_store) {
+      const Range days = ground::cold_store_days(sheet_);
+      return fmt::format(
+          "Keep the bulbs in a refrigerator, away from fruit, for {} and plant them straight from "
+          "it: the winter here is too mild to chill them in the ground.",
+          range_words({days.low / 7, days.high / 7}, "weeks"));
+    }
     const Pretreatment& p = *sheet_.pretreat;
     const std::string_view need = p.needed ? "" : " It helps; it is not a must.";
     return fmt::format("{}{}", p.text.empty() ? "Treat the seed before sowing." : p.text, need);
@@ -176,8 +183,22 @@ class Words {
 
   std::string sow_in_place() const {
     return fmt::format(
-        "Sow where it is to flower, {}, {}; thin later to {} {}. First cut about {}.",
-        depth_words(sheet_), at_place(strip_), plants(), in_rows(strip_, planting_), cut_day());
+               "Sow where it is to flower, {}, {}; thin later to {} {}. First cut about {}.",
+               depth_words(sheet_), at_place(strip_), plants(), in_rows(strip_, planting_),
+               cut_day()) +
+           soil_words() +
+           (c().overwinters ? " Sow a tenth to a fifth more than that: the winter takes some."
+                            : "");
+  }
+
+  // In the weeks in which the soil may still be too cold for the seed.
+  std::string soil_words() const {
+    if (c().start < clock_.season().from) return "";
+    const auto soil = clock_.warm_soil();
+    if (!soil || (soil->from && c().start >= *soil->from + Days{kSoilAdviceDays})) return "";
+    return fmt::format(
+        " The soil should hold {} degC for a week: measure it, the date is good to a week.",
+        number(soil->needed_c));
   }
 
   std::string sow_to_raise() const {
@@ -187,6 +208,15 @@ class Words {
                        place_words(way().raised), depth_words(sheet_), seedlings, plants(),
                        short_day(c().in_ground),
                        cool ? " Once they are up, grow them on cool, in a frame." : "");
+  }
+
+  std::string plant_out() const {
+    const bool loses_some =
+        way().method == Method::Seed && c().overwinters && c().in_ground < clock_.season().from;
+    return fmt::format(
+        "Plant out {} {}, {}. First cut about {}.{}", plants(), in_rows(strip_, planting_),
+        at_place(strip_), cut_day(),
+        loses_some ? " Keep a tenth to a fifth more in pots: the winter takes some." : "");
   }
 
   std::string plant() const {

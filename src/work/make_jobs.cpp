@@ -6,6 +6,7 @@
 #include <tuple>
 
 #include "climate/frost.h"
+#include "climate/soil.h"
 #include "growth/crop_clock.h"
 #include "work/job_text.h"
 
@@ -28,7 +29,6 @@ constexpr double kWatchRisk = 0.05;  // until one year in twenty
 constexpr int kHalfHardyEarlier = 30;
 constexpr int kClearLater = 35, kLiftLater = 28;
 constexpr int kDefaultGermination = 14;
-constexpr double kMildWinterC = 10;
 
 struct Window {
   Date day, first, last;
@@ -114,7 +114,7 @@ class Builder {
         break;
       case Method::Bulb:
         add(JobKind::OrderBulbs,
-            place(c().start, kOrderBulbsBefore, kOrderBulbsFirst, kOrderBulbsLast), {});
+            place(bulbs_needed(), kOrderBulbsBefore, kOrderBulbsFirst, kOrderBulbsLast), {});
         break;
       case Method::BoughtPlants:
         add(JobKind::OrderPlants,
@@ -125,25 +125,21 @@ class Builder {
     }
   }
 
+  // The day the bulbs must be at hand: before their weeks in the cold, where they need them.
+  Date bulbs_needed() const {
+    if (!c().needs_cold_store) return c().start;
+    return c().start - Days{std::lround(ground::cold_store_days(sheet_).middle())};
+  }
+
   void pre_treat() {
-    if (!sheet_.pretreat || way().method == Method::BoughtPlants) return;
-    if (sheet_.pretreat->kind == Pretreatment::Kind::ColdStore && !mild_winter()) return;
-    const Range& days = sheet_.pretreat->days;
+    const auto& treat = sheet_.pretreat;
+    const bool cold_only = !treat || treat->kind == Pretreatment::Kind::ColdStore;
+    if (way().method == Method::BoughtPlants || (cold_only && !c().needs_cold_store)) return;
+    const Range days = c().needs_cold_store ? ground::cold_store_days(sheet_) : treat->days;
     const auto back = [&](double d) {
       return c().start - Days{std::max(1, static_cast<int>(std::ceil(d)))};
     };
     add(JobKind::PreTreat, {back(days.middle()), back(days.high), back(days.low)}, {});
-  }
-
-  // Too mild for bulbs to be chilled in the ground: the coldest month's mean is above 10 degC
-  // (common practice).
-  bool mild_winter() const {
-    if (!climate_.has_temperatures()) return false;
-    const Date year = climate_.season_start(plan_.flowering_year);
-    double coldest = 100;
-    for (int day = 0; day < 365; ++day)
-      coldest = std::min(coldest, climate_.mean_c(year + Days{day}));
-    return coldest > kMildWinterC;
   }
 
   std::optional<std::string> where_raised() const {
@@ -167,7 +163,7 @@ class Builder {
     const JobKind kind = bare && way().method == Method::Seed   ? JobKind::Sow
                          : bare && way().method == Method::Bulb ? JobKind::Plant
                                                                 : JobKind::PlantOut;
-    add(kind, {c().in_ground, window.from, window.until - Days{1}}, "bed");
+    add(kind, {c().in_ground, warm_enough(window.from), window.until - Days{1}}, "bed");
     if (ground_ready) jobs_.back().after.push_back(*ground_ready);
     watch_for_frost();
     if (kind == JobKind::Sow) look_and_thin();
@@ -177,6 +173,15 @@ class Builder {
     if (plan_.work.care && kind != JobKind::Plant) {
       care(JobKind::Slugs, around(c().in_ground + Days{5}, 2, 9));
     }
+  }
+
+  // The day from which a sowing outdoors is right: not before the soil is warm, its date taken as
+  // early as it may be.
+  Date warm_enough(Date day) const {
+    const bool waits = way().raised == Raised::InPlace && way().method == Method::Seed &&
+                       frost_class(sheet_) != FrostClass::Hardy;
+    const auto soil = waits ? clock_.warm_soil() : std::nullopt;
+    return soil && soil->from ? std::max(day, *soil->from - Days{climate::kSoilDays}) : day;
   }
 
   void watch_for_frost() {

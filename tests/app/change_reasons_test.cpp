@@ -50,6 +50,7 @@ crops = ["cornflower"]
 length_m = 1
 [[bed.stretch.crop]]
 crop = "zinnia"
+way = "bought plants"
 id = "lane zinnia"
 
 [[bed.stretch]]
@@ -204,18 +205,23 @@ std::vector<Row> frost_rows() {
        {"last frost 8 days later"},
        {{"Plant out: lane zinnia", {"last frost 8 days later"}},
         {"Divide: achillea", {"last frost 8 days later"}}}},
-      {"first frost: a window moves with it, a choice against it",
+      {"first frost",
+       plan,
+       with("12 October", "22 September"),
+       {"first frost 20 days earlier"},
+       {{"Lift: lane zinnia", {"first frost 20 days earlier"}},
+        {"Sow: cornflower", {"first frost 20 days earlier"}}}},
+      {"a choice against the frost",
        plan,
        with("12 October", "2 October"),
        {"first frost 10 days earlier"},
-       {{"Lift: lane zinnia", {"first frost 10 days earlier"}},
-        {"Sow: cornflower", {"first frost 10 days earlier", "chosen otherwise"}}}},
+       {{"Order seed: cornflower", {"first frost 10 days earlier", "chosen otherwise"}}}},
       {"each job names its own frost",
        plan,
-       files(replaced(replaced(kPlan, "10 May", "11 May"), "12 October", "13 October")),
-       {"last frost 1 day later", "first frost 1 day later"},
+       files(replaced(replaced(kPlan, "10 May", "11 May"), "12 October", "26 October")),
+       {"last frost 1 day later", "first frost 14 days later"},
        {{"Plant out: lane zinnia", {"last frost 1 day later"}},
-        {"Sow: cornflower", {"first frost 1 day later", "chosen otherwise"}}}},
+        {"Sow: cornflower", {"first frost 14 days later"}}}},
       {"what the frosts mean",
        plan,
        with("\"garden\"\nmean", "\"air\"\nmean"),
@@ -249,7 +255,7 @@ std::vector<Row> weather_rows() {
        plan,
        files(with_two_numbers()),
        {"temperatures changed"},
-       {{"Lift: cornflower", {"temperatures changed"}}}},
+       {{"Plant out: lane zinnia", {"temperatures changed"}}}},
       {"a record comes",
        plan,
        with_weather(may, 0),
@@ -361,13 +367,13 @@ TEST_F(Versions, EachFactAloneIsTheReason) {
 constexpr const char* kMoved =
     "  moved      Plant out: lane zinnia: 22 May 2027 to 30 May 2027, 8 days later{}\n"
     "  moved      Watch for frost: lane zinnia: 22 May 2027 to 30 May 2027, 8 days later{}\n"
+    "  moved      Support: lane zinnia: 5 June 2027 to 12 June 2027, 7 days later{}\n"
     "  moved      Pinch: lane zinnia: 5 June 2027 to 13 June 2027, 8 days later{}\n"
-    "  moved      Support: lane zinnia: 12 June 2027 to 19 June 2027, 7 days later{}\n"
     "  moved      First cut: achillea: 19 June 2027 to 26 June 2027, 7 days later{}\n"
     "  moved      Cut back: achillea: 18 July 2027 to 25 July 2027, 7 days later{}\n"
-    "  moved      First cut: lane zinnia: 31 July 2027 to 7 August 2027, 7 days later{}\n"
-    "  moved      Lift: lane zinnia: 9 October 2027 to 10 October 2027, 1 day later{}\n"
-    "  moved      Clear and feed: lane zinnia: 9 October 2027 to 10 October 2027, 1 day later{}\n"
+    "  moved      First cut: lane zinnia: 24 July 2027 to 31 July 2027, 7 days later{}\n"
+    "  moved      Lift: lane zinnia: 2 October 2027 to 3 October 2027, 1 day later{}\n"
+    "  moved      Clear and feed: lane zinnia: 2 October 2027 to 3 October 2027, 1 day later{}\n"
     "  past       Divide: achillea stays on 28 March 2027; the plan now wants it on 4 April "
     "2027{}\n"
     "  past       Order plants: lane zinnia stays on 10 April 2027; the plan now wants it on "

@@ -69,7 +69,7 @@ inline DayLengthResponse long_days() { return {.kind = DayLengthResponse::Kind::
 inline Sheet cornflower() {
   Sheet sheet = crop("cornflower", LifeCycle::HardyAnnual, -15, Habit::CutAndComeAgain, {5, 7},
                      {15, 25}, {20, 25});
-  sheet.growth = Growth{4, 24, 235, 435, long_days(), std::nullopt, std::nullopt};
+  sheet.growth = Growth{4, 24, 235, 435, long_days(), std::nullopt};
   sheet.ways = {sown_in_place("in autumn", after_first(-7, -2), FlowersIn::NextYear),
                 sown_in_place("in spring", after_last(-8, 3)),
                 raised("modules in summer", Raised::Frame, {4, 6}, after_last(2, 9))};
@@ -79,7 +79,7 @@ inline Sheet cornflower() {
 inline Sheet sweet_william() {
   Sheet sheet =
       crop("sweet william", LifeCycle::Biennial, -20, Habit::Limited, {4, 5}, {6, 10}, {25, 30});
-  sheet.growth = Growth{3, 24, 900, 600, long_days(), 50.0, std::nullopt};
+  sheet.growth = Growth{3, 24, 900, 600, long_days(), 50.0};
   sheet.ways = {
       raised("nursery bed", Raised::NurseryBed, {10, 14}, after_first(-7, -2), FlowersIn::NextYear),
       sown_in_place("in place", after_last(2, 8), FlowersIn::NextYear)};
@@ -89,7 +89,7 @@ inline Sheet sweet_william() {
 inline Sheet zinnia() {
   Sheet sheet = crop("zinnia", LifeCycle::TenderAnnual, 0, Habit::CutAndComeAgain, {8, 12},
                      {12, 20}, {25, 30});
-  sheet.growth = Growth{8, 28, 220, 350, {}, std::nullopt, std::nullopt};
+  sheet.growth = Growth{8, 28, 220, 350, {}, std::nullopt};
   sheet.germination_days = Range{6, 10};
   sheet.ways = {raised("in warmth", Raised::Heated, {3, 4}, after_last(1, 4)),
                 sown_in_place("in place", after_last(1, 5))};
@@ -99,7 +99,7 @@ inline Sheet zinnia() {
 inline Sheet cosmos() {
   Sheet sheet = crop("cosmos", LifeCycle::TenderAnnual, -1, Habit::CutAndComeAgain, {10, 14},
                      {20, 30}, {30, 40});
-  sheet.growth = Growth{6, 27, 250, 370, {}, std::nullopt, std::nullopt};
+  sheet.growth = Growth{6, 27, 250, 370, {}, std::nullopt};
   sheet.germination_days = Range{7, 10};
   sheet.ways = {raised("in warmth", Raised::Heated, {4, 6}, after_last(1, 4)),
                 sown_in_place("in place", after_last(1, 5))};
@@ -109,7 +109,7 @@ inline Sheet cosmos() {
 inline Sheet snapdragon() {
   Sheet sheet =
       crop("snapdragon", LifeCycle::HalfHardyAnnual, -4, Habit::Limited, {4, 6}, {5, 8}, {20, 25});
-  sheet.growth = Growth{4, 25, 450, 480, long_days(), std::nullopt, std::nullopt};
+  sheet.growth = Growth{4, 25, 450, 480, long_days(), std::nullopt};
   sheet.ways = {raised("in warmth", Raised::Heated, {8, 9}, after_last(-2, 3))};
   return sheet;
 }
@@ -117,7 +117,7 @@ inline Sheet snapdragon() {
 inline Sheet sunflower() {
   Sheet sheet =
       crop("sunflower", LifeCycle::TenderAnnual, -1, Habit::Single, {2, 2}, {1, 1}, {15, 20});
-  sheet.growth = Growth{4, 28, 300, 560, {}, std::nullopt, std::nullopt};
+  sheet.growth = Growth{4, 28, 300, 560, {}, std::nullopt};
   sheet.germination_days = Range{6, 10};
   sheet.ways = {sown_in_place("in place", after_last(0, 10))};
   return sheet;

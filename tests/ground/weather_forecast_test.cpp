@@ -19,7 +19,7 @@ constexpr int kYear = 2027;
 Sheet mallow() {
   Sheet sheet = crop("mallow", LifeCycle::HardyAnnual, -15, Habit::CutAndComeAgain, {5, 7},
                      {15, 25}, {20, 25});
-  sheet.growth = Growth{5, 30, 100, 200, {}, std::nullopt, std::nullopt};
+  sheet.growth = Growth{5, 30, 100, 200, {}, std::nullopt};
   sheet.ways = {sown_in_place("in spring", after_last(-4, 2))};
   return sheet;
 }

@@ -92,6 +92,36 @@ TEST(CropClock, SeasonsEndByHardiness) {
   }
 }
 
+// Heat stops a crop that goes by windows as it does one that goes by heat; only where the plan
+// gives maxima.
+TEST(CropClock, HeatStopsCutting) {
+  Place place = maritime();
+  const std::array<double, 12> maxima = {7, 8, 11, 14, 18, 21, 24, 23, 19, 15, 10, 8};
+  std::get<MonthlyMeans>(place.temperatures).max_c = maxima;
+  const auto climate = climate::Climate::from(place);
+  Sheet sheet = bulb();
+  sheet.life_cycle = LifeCycle::Corm;
+  sheet.habit = Habit::CutAndComeAgain;
+  sheet.cutting_weeks = {14, 14};
+  const Date planted = make_date(2026, 11, 14);
+  const auto free =
+      CropClock(climate, sheet, nullptr, 2027).timeline(sheet.ways[0], planted, planted).value();
+  EXPECT_FALSE(free.too_hot_from);
+  sheet.stop_above_max_c = 20;
+  const CropClock clock(climate, sheet, nullptr, 2027);
+  const auto stopped = clock.timeline(sheet.ways[0], planted, planted).value();
+  ASSERT_TRUE(stopped.too_hot_from);
+  EXPECT_TRUE(stopped.cut_short);
+  EXPECT_EQ(stopped.last_cut(), *stopped.too_hot_from - Days{1});
+  EXPECT_LT(stopped.last_cut(), free.last_cut());
+  EXPECT_GT(climate.max_c(*stopped.too_hot_from), 20);
+  EXPECT_LE(climate.max_c(stopped.last_cut()), 20);
+  sheet.stop_above_max_c = 40;
+  EXPECT_FALSE(CropClock(climate, sheet, nullptr, 2027)
+                   .timeline(sheet.ways[0], planted, planted)
+                   ->too_hot_from);
+}
+
 TEST(CropClock, AutumnIsSlowAndEndsWithTheSeason) {
   const auto climate = climate::Climate::from(maritime());
   Sheet sheet;

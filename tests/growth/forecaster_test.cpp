@@ -47,11 +47,11 @@ DayLengthResponse short_day(double slower, double floor) {
 }
 
 // Constants the engine was first tried with; the sheets' own are fitted and differ.
-Growth cornflower() { return {4, 24, 370, 430, long_day(), std::nullopt, std::nullopt}; }
-Growth sweet_william() { return {3, 24, 900, 600, long_day(), 50.0, std::nullopt}; }
-Growth zinnia() { return {8, 28, 220, 350, short_day(0.02, 0.85), std::nullopt, std::nullopt}; }
-Growth cosmos() { return {6, 27, 250, 370, short_day(0.03, 0.8), std::nullopt, std::nullopt}; }
-Growth sunflower() { return {4, 28, 300, 560, {}, std::nullopt, std::nullopt}; }
+Growth cornflower() { return {4, 24, 370, 430, long_day(), std::nullopt}; }
+Growth sweet_william() { return {3, 24, 900, 600, long_day(), 50.0}; }
+Growth zinnia() { return {8, 28, 220, 350, short_day(0.02, 0.85), std::nullopt}; }
+Growth cosmos() { return {6, 27, 250, 370, short_day(0.03, 0.8), std::nullopt}; }
+Growth sunflower() { return {4, 28, 300, 560, {}, std::nullopt}; }
 
 // 15 degC under cover, the last stage standing still in pots, chilling only after the first stage.
 constexpr Rules kFirstTrial{.pot_pace = 0, .chill_from_share = 1};

@@ -34,6 +34,7 @@ fewest_days_from_sowing = 70
 productive_years = 4
 rotation_years = 3
 succession_gap_days = 10.5
+stop_above_max_c = 28
 support = "light"
 light = "dark"
 germination_days = [7, 14]
@@ -57,7 +58,6 @@ top_c = 24
 heat_to_respond_kd = 235
 heat_to_first_flower_kd = 435
 vernal_days = 40
-stop_above_max_c = 28
 
 [growth.day_length]
 kind = "critical short"
@@ -246,7 +246,7 @@ TEST_F(FullSheet, HasItsGrowth) {
   EXPECT_EQ(sheet.growth->heat_to_respond_kd, 235.0);
   EXPECT_EQ(sheet.growth->heat_to_first_flower_kd, 435.0);
   EXPECT_EQ(sheet.growth->vernal_days, 40.0);
-  EXPECT_EQ(sheet.growth->stop_above_max_c, 28.0);
+  EXPECT_EQ(sheet.stop_above_max_c, 28.0);
   const DayLengthResponse& response = sheet.growth->day_length;
   EXPECT_EQ(response.kind, DayLengthResponse::Kind::CriticalShort);
   EXPECT_EQ(response.from_hours, 13.5);
@@ -352,8 +352,8 @@ TEST(SheetReader, ReportsWhatIsWrong) {
        "73:32: error: 'from' must be 'last frost' or 'first frost', not 'frost'"},
       {"no such role", "\"line\"", "\"star\"", "13:10: error: 'star' is no role in a vase"},
       {"tighter than the model knows", "top_c = 24", "top_c = 24\nspread_days = 9",
-       "44:15: error: 'spread_days' must be from 13 to 60, not 9"},
-      {"base above top", "top_c = 24", "top_c = 3", "43:9: error: 'top_c' must be above 'base_c'"},
+       "45:15: error: 'spread_days' must be from 13 to 60, not 9"},
+      {"base above top", "top_c = 24", "top_c = 3", "44:9: error: 'top_c' must be above 'base_c'"},
       {"spacing of nothing", "[20, 25]", "[0, 25]",
        "9:15: error: 'spacing_cm' must be from 0.1 to 1000000, not 0"},
       {"two ways of one name", "\"already there\"", "\"started in warmth\"",

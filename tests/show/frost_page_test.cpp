@@ -289,7 +289,7 @@ TEST(FrostCommand, Refusals) {
                              "  hint: check the name and the folder\n"},
                          Row{{"frost", "hill.csv", "--unit", "k"},
                              "error: --unit: 'k' must be c, f or tenths\n"
-                             "  hint: trug --help lists the commands\n"}}) {
+                             "  hint: trug frost --help tells what it takes\n"}}) {
     SCOPED_TRACE(row.arguments.back());
     const Answer found = run(row.arguments, {{"hill.csv", csv(hill(1))}});
     EXPECT_EQ(found.exit, app::kBadInput);
