@@ -295,7 +295,7 @@ std::vector<Row> other_rows() {
        plan,
        with("52.5", "56.5"),
        {"other lines of [place] changed"},
-       {{"Plant out: lane zinnia", {"other lines of [place] changed"}}}},
+       {{"First cut: lane zinnia", {"other lines of [place] changed"}}}},
       {"work days",
        plan,
        with("\"Sat\", \"Sun\"", "\"Wed\""),
