@@ -97,7 +97,7 @@ inline constexpr Range kColdStoreDays{56, 84};
 Range cold_store_days(const Sheet& sheet);
 // The share of plants that survive and are fit to cut (memory: 0.7 to 0.9).
 inline constexpr double kFitShare = 0.75;
-// Starts later than the window by up to this are allowed, at a fifth of the value.
+// Starts later than the window by up to this are allowed, for four fifths of the value.
 inline constexpr int kLateWeeks = 10;
 // Bulbs, corms and tubers do not keep: so much later than their window at most (memory).
 inline constexpr int kLateWeeksBulbs = 4;
