@@ -4,7 +4,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cctype>
 #include <map>
 
 #include "app/change_reasons.h"
@@ -15,13 +14,6 @@ namespace {
 
 using calendar::Event;
 using calendar::Regenerated;
-
-std::string capitalised(std::string text) {
-  if (!text.empty()) {
-    text[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(text[0])));
-  }
-  return text;
-}
 
 std::string description(const work::Job& job, const climate::Climate& climate) {
   std::string text = job.text;
@@ -34,24 +26,12 @@ std::string description(const work::Job& job, const climate::Climate& climate) {
   return text + fmt::format("\n\nWay: {}.", job.way);
 }
 
-// "Sow: late cornflower 2": two plantings of a crop in one bed are told apart by their ids.
-std::string summary(const Reckoning& r, const work::Job& job) {
-  const CropEntry& planting = entry(r.plan, job.planting);
-  const LifeCycle life_cycle = r.sheets.at(planting.crop)->life_cycle;
-  std::string what = capitalised(work::words(job.key.kind));
-  if (job.key.kind == work::JobKind::OrderBulbs && life_cycle != LifeCycle::Bulb) {
-    what = life_cycle == LifeCycle::Corm ? "Order corms" : "Order tubers";
-  }
-  const std::string sowing = job.key.succession > 0 ? fmt::format(" {}", job.key.succession) : "";
-  return fmt::format("{}: {}{}", what, planting.id.value_or(planting.crop), sowing);
-}
-
 Event event_of(const Reckoning& r, const work::Job& job, const Uuid& space) {
   Event event;
   event.uid = calendar::job_uid(space, job.key);
   event.start = job.day;
   event.end = job.day + Days{1};
-  event.summary = summary(r, job);
+  event.summary = job.title;
   event.description = description(job, *r.climate);
   event.location = fmt::format("{}, {} to {} cm", job.bed, job.at_cm, job.at_cm + job.length_cm);
   event.category = std::string(to_string(job.key.kind));

@@ -98,6 +98,13 @@ std::string listed(std::span<const std::string> words, std::string_view last_wor
   return result;
 }
 
+std::string capitalised(std::string text) {
+  if (!text.empty() && 'a' <= text[0] && text[0] <= 'z') {
+    text[0] = static_cast<char>(text[0] - 'a' + 'A');
+  }
+  return text;
+}
+
 std::string counted(int count, std::string_view word, std::string_view plural) {
   if (count == 1) return fmt::format("1 {}", word);
   if (!plural.empty()) return fmt::format("{} {}", count, plural);

@@ -4,7 +4,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cctype>
 #include <map>
 #include <optional>
 
@@ -95,13 +94,6 @@ std::string escaped(std::string_view text) {
   return result;
 }
 
-std::string capitalised(std::string text) {
-  if (!text.empty()) {
-    text[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(text[0])));
-  }
-  return text;
-}
-
 // "Wed 12 May".
 std::string day_words(Date day) {
   const std::string words = long_day(day);
@@ -110,12 +102,6 @@ std::string day_words(Date day) {
 
 std::string time_element(Date day, const std::string& words) {
   return fmt::format("<time datetime=\"{}\">{}</time>", iso(day), words);
-}
-
-// As the calendar's events are called: "Plant out: zinnia 2".
-std::string heading(const work::Job& job) {
-  return fmt::format("{}: {}{}", capitalised(work::words(job.key.kind)), job.crop,
-                     job.key.succession > 0 ? fmt::format(" {}", job.key.succession) : "");
 }
 
 // "quay bed", "wall bed (Ines)".
@@ -166,10 +152,10 @@ struct Page {
                             time_element(job.day, day_words(job.day)));
         day = job.day;
       }
-      text +=
-          full ? fmt::format("<li>\n<p><strong>{}</strong>, {}</p>\n<p>{}</p>\n</li>\n",
-                             escaped(heading(job)), escaped(place_words(job)), escaped(job.text))
-               : fmt::format("<li>{}, {}</li>\n", escaped(heading(job)), escaped(place_words(job)));
+      text += full
+                  ? fmt::format("<li>\n<p><strong>{}</strong>, {}</p>\n<p>{}</p>\n</li>\n",
+                                escaped(job.title), escaped(place_words(job)), escaped(job.text))
+                  : fmt::format("<li>{}, {}</li>\n", escaped(job.title), escaped(place_words(job)));
     }
     return day ? text + "</ul>\n" : "<p>No job falls in these days.</p>\n";
   }

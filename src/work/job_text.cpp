@@ -52,6 +52,10 @@ std::string place_words(Raised raised) {
   return "";
 }
 
+std::string_view word_for_bulb(LifeCycle life_cycle) {
+  return life_cycle == LifeCycle::Bulb ? "bulb" : life_cycle == LifeCycle::Corm ? "corm" : "tuber";
+}
+
 class Words {
  public:
   Words(const Plan& plan, const PlantingChoice& planting, const Strip& strip,
@@ -162,11 +166,7 @@ class Words {
     return c().group ? fmt::format("{} ({})", job_.crop, c().group->name) : job_.crop;
   }
 
-  std::string bulb_word() const {
-    return std::string(sheet_.life_cycle == LifeCycle::Bulb   ? "bulb"
-                       : sheet_.life_cycle == LifeCycle::Corm ? "corm"
-                                                              : "tuber");
-  }
+  std::string bulb_word() const { return std::string(word_for_bulb(sheet_.life_cycle)); }
 
   std::string pre_treat() const {
     if (c().needs_cold_store) {
@@ -345,6 +345,15 @@ std::vector<Strip> strips_of(const Plan& plan, const PlantingChoice& planting) {
                       .rows = planting.layout.rows / count});
   }
   return strips;
+}
+
+std::string job_title(const Plan& plan, const PlantingChoice& planting, const Job& job) {
+  const CropEntry& asked = entry(plan, planting.ref);
+  const std::string what = job.key.kind == JobKind::OrderBulbs
+                               ? fmt::format("order {}s", word_for_bulb(planting.sheet->life_cycle))
+                               : words(job.key.kind);
+  const std::string sowing = job.key.succession > 0 ? fmt::format(" {}", job.key.succession) : "";
+  return fmt::format("{}: {}{}", capitalised(what), asked.id.value_or(asked.crop), sowing);
 }
 
 std::string job_text(const Plan& plan, const PlantingChoice& planting, const Strip& strip,

@@ -26,6 +26,9 @@ struct Strip {
 
 std::vector<Strip> strips_of(const Plan& plan, const ground::PlantingChoice& planting);
 
+// "Sow: late cornflower 2": two plantings of a crop in one bed are told apart by their ids.
+std::string job_title(const Plan& plan, const ground::PlantingChoice& planting, const Job& job);
+
 // One paragraph, sentences ended with full stops.
 std::string job_text(const Plan& plan, const ground::PlantingChoice& planting, const Strip& strip,
                      const growth::CropClock& clock, const Job& job);

@@ -90,6 +90,7 @@ struct Job {
   std::optional<double> spacing_cm;
   std::optional<int> depth_mm;
   std::optional<std::string> person;
+  std::string title;                  // "Sow: late cornflower 2"
   std::string text;                   // what to do and why, sentences
   std::vector<std::string> cautions;  // one sentence each
   bool reminder = false;              // of the jobs that cannot wait

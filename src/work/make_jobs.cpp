@@ -319,6 +319,7 @@ class Builder {
     job.reminder = wants_reminder(kind);
     if (handles_plant(kind)) job.cautions = caution_lines(sheet_);
     if (before_) job.after.push_back(*before_);
+    job.title = job_title(plan_, planting_, job);
     job.text = job_text(plan_, planting_, *strip_, clock_, job);
     jobs_.push_back(std::move(job));
   }

@@ -35,6 +35,7 @@ class FeedPage : public testing::Test {
     work::Job job;
     job.key.kind = kind;
     job.crop = "zinnia";
+    job.title = "Sow: zinnia";
     job.bed = "long <bed>";
     job.day = day(on);
     job.text = text;
@@ -75,6 +76,7 @@ bool has(const std::string& text, const std::string& what) {
 TEST_F(FeedPage, EscapesWhatThePlanSays) {
   add_job("2027-05-12", JobKind::Sow, "Sow <script>alert('x')</script>.");
   jobs_.back().crop = "zinnia <i>";
+  jobs_.back().title = "Sow: zinnia <i>";
   jobs_.back().person = "Ines & Co";
   jobs_.back().cautions = {"Irritant: <b>.", "Keep & hold."};
   const std::string text = page("2027-05-12");
