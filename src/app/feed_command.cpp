@@ -1,15 +1,18 @@
 // SPDX-License-Identifier: MIT
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 #include <unistd.h>
 
 #include <algorithm>
 #include <csignal>
 #include <ctime>
+#include <filesystem>
 #include <memory>
 #include <mutex>
 #include <optional>
 #include <set>
 #include <thread>
+#include <utility>
 #include <vector>
 
 #include "app/commands.h"
@@ -56,10 +59,28 @@ std::string url_trouble(const Options& options) {
   return "";
 }
 
-std::string links_line(const std::vector<feed::Link>& links) {
+// What is for one plan only, and plans that would keep the same file; empty: nothing.
+std::string several_trouble(const std::vector<Options>& each) {
+  if (each.size() == 1) return "";
+  const Options& shared = each.front();
+  if (!shared.feed_file.empty() || !shared.qr_file.empty()) {
+    return fmt::format("error: {} is for one plan, and here are {}\n",
+                       shared.qr_file.empty() ? "--file" : "--qr", each.size());
+  }
+  std::set<std::filesystem::path> files;
+  for (const Options& options : each) {
+    if (!files.insert(std::filesystem::weakly_canonical(feed_path(options))).second) {
+      return fmt::format("error: {} is named twice\n", options.plans.front());
+    }
+  }
+  return "";
+}
+
+std::string links_line(const std::vector<feed::Link>& links, const std::string& plan) {
   const auto open = std::ranges::count(links, feed::LinkState::Active, &feed::Link::state);
-  if (open == 0) return "No link is open; --new-link makes one.\n";
-  return fmt::format("{} open.\n", open == 1 ? "1 link is" : fmt::format("{} links are", open));
+  if (open == 0) return fmt::format("No link to {} is open; --new-link makes one.\n", plan);
+  return fmt::format("{} open to {}.\n",
+                     open == 1 ? "1 link is" : fmt::format("{} links are", open), plan);
 }
 
 // The QR code of a link, drawn to the file the gardener named.
@@ -106,10 +127,11 @@ bool give_link(const Options& options, const Environment& environment, const std
   const std::string calendar = feed::calendar_url(base, token);
   const std::string webcal = feed::with_webcal(calendar);
   environment.out << fmt::format(
-      "A new link. It is shown this once; whoever has it can read the calendar.\n\n"
+      "A new link to {}. It is shown this once; whoever has it can read the calendar.\n\n"
       "  {}{}\n  {}{}\n  {}{}\n",
-      padded("The week's jobs, and how to subscribe", 40), page, padded("The calendar", 40),
-      calendar, padded("The calendar for iPhone, iPad and Mac", 40), webcal);
+      options.plans.front(), padded("The week's jobs, and how to subscribe", 40), page,
+      padded("The calendar", 40), calendar, padded("The calendar for iPhone, iPad and Mac", 40),
+      webcal);
   environment.out << codes(options, environment, page, webcal) << std::flush;
   qr.draw(page);
   if (options.base_url.empty() && feed::is_loopback(options.listen)) {
@@ -129,30 +151,43 @@ int make_link(const Options& options, const Environment& environment, const std:
   return kRefused;
 }
 
-int make_new_link(const Options& options, const Environment& environment) {
-  const std::string& plan = options.plans.front();
-  if (environment.files.read(plan, 0).state == FileState::Missing) {
-    environment.err << fmt::format("error: there is no plan {}\n", plan);
-    return kBadInput;
+int make_new_links(const std::vector<Options>& each, const Environment& environment) {
+  for (const Options& options : each) {
+    const std::string& plan = options.plans.front();
+    if (environment.files.read(plan, 0).state == FileState::Missing) {
+      environment.err << fmt::format("error: there is no plan {}\n", plan);
+      return kBadInput;
+    }
   }
-  return make_link(options, environment, base_url(options, options.listen.port));
+  for (const Options& options : each) {
+    const int code = make_link(options, environment, base_url(options, options.listen.port));
+    if (code != kDone) return code;
+  }
+  return kDone;
 }
 
-int withdraw(const Options& options, const Environment& environment) {
-  const std::string path = links_path(feed_path(options));
+// Withdraws the link from whichever plan's it is; all links from all plans.
+int withdraw(const std::vector<Options>& each, const Environment& environment) {
   std::optional<std::string> token;
-  if (!options.revoke_all) {
-    token = token_in(options.revoke);
+  if (!each.front().revoke_all) {
+    token = token_in(each.front().revoke);
     if (!token) {
       environment.err << "error: that is no link to a calendar\n"
                          "  hint: give the whole of it, or --revoke-all\n";
       return kBadInput;
     }
   }
-  const auto found = withdraw_links(path, token, environment);
-  if (!found) return kBadInput;
-  if (*found == 0) {
-    environment.err << fmt::format("error: there is no such link in {}\n", path);
+  int found = 0;
+  std::vector<std::string> paths;
+  for (const Options& options : each) {
+    paths.push_back(links_path(feed_path(options)));
+    const auto here = withdraw_links(paths.back(), token, environment);
+    if (!here) return kBadInput;
+    found += *here;
+  }
+  if (found == 0) {
+    environment.err << fmt::format("error: there is no such link in {}\n",
+                                   fmt::join(paths, " or "));
     return kBadInput;
   }
   environment.out << (token ? "That link is withdrawn: it opens nothing any more.\n"
@@ -204,16 +239,17 @@ class Notes {
 class LinkKeeper {
  public:
   LinkKeeper(const Options& options, const Environment& environment, feed::Site& site)
-      : path_(links_path(feed_path(options))),
+      : plan_(options.plans.front()),
+        path_(links_path(feed_path(options))),
         environment_(environment),
-        site_(site),
-        watch_({path_}, {}, "") {}
+        site_(site) {}
 
   // False where the file is wrong, which is told: then the links stay. Throws IoError.
   bool load() {
+    watch_ = FileWatch({path_}, {}, "");
     auto links = read_links(path_, environment_);
     if (!links) return false;
-    environment_.err << links_line(*links) << std::flush;
+    environment_.err << links_line(*links, plan_) << std::flush;
     site_.set_links(std::move(*links));
     return true;
   }
@@ -228,6 +264,7 @@ class LinkKeeper {
   }
 
  private:
+  std::string plan_;
   std::string path_;
   const Environment& environment_;
   feed::Site& site_;
@@ -255,99 +292,43 @@ std::optional<bool> wants_first_link(const Options& options, const Environment& 
   return std::nullopt;
 }
 
-Options for_plan(const Options& options, const std::string& plan) {
-  Options result = options;
-  result.plans = {plan};
-  return result;
-}
-
-// One plan's calendar, with links of its own.
-class PlanFeed {
- public:
+// One plan's feed: its site, its links, its file.
+struct PlanFeed {
   PlanFeed(const Options& options, const Environment& environment, const std::string& base)
-      : options_(options),
-        environment_(environment),
-        base_(base),
-        feed_(options_, environment, feed_path(options_), base, site_),
-        links_(options_, environment, site_) {}
+      : keeper(options, environment, feed_path(options), base, site),
+        links(options, environment, site) {}
 
-  // Reckons, and makes the first link where there is none. kDone, or the exit code.
-  int start() {
-    const auto first_link = wants_first_link(options_, environment_);
-    if (!first_link) return kBadInput;
-    if (const int code = feed_.start(); code != kDone) return code;
-    if (*first_link) {
-      if (const int code = make_link(options_, environment_, base_); code != kDone) return code;
-    }
-    return links_.load() ? kDone : kBadInput;
-  }
-  void look() {
-    links_.look();
-    feed_.look();
-  }
-  feed::Response answer(const feed::Request& request) const { return site_.answer(request); }
-
- private:
-  Options options_;
-  const Environment& environment_;
-  std::string base_;
-  feed::Site site_;
-  FeedKeeper feed_;
-  LinkKeeper links_;
+  feed::Site site;
+  FeedKeeper keeper;
+  LinkKeeper links;
 };
-
 using PlanFeeds = std::vector<std::unique_ptr<PlanFeed>>;
 
-// Each link belongs to one plan; the others do not know it.
+// A link opens one plan's site; to the others it is unknown.
 feed::Response answer(const PlanFeeds& feeds, const feed::Request& request) {
-  constexpr int kUnknown = 404;
-  feed::Response response = feeds.front()->answer(request);
-  for (std::size_t i = 1; i < feeds.size() && response.status == kUnknown; ++i) {
-    response = feeds[i]->answer(request);
+  feed::Response response;
+  for (const auto& feed : feeds) {
+    response = feed->site.answer(request);
+    if (response.status != 404) break;
   }
   return response;
 }
 
-// Where something can be meant for one plan only, or two plans would write one file; empty:
-// nothing.
-std::string plans_trouble(const Options& options) {
-  if (options.plans.size() == 1) return "";
-  if (!options.feed_file.empty()) {
-    return "error: --file names the calendar of one plan, and there are several\n"
-           "  hint: without it, each calendar lies beside its plan\n";
+// Reckons the plan and opens its links, the first one included. The exit code where it cannot.
+int open(PlanFeed& feed, const Options& options, const Environment& environment,
+         const std::string& base) {
+  const auto first_link = wants_first_link(options, environment);
+  if (!first_link) return kBadInput;
+  if (const int code = feed.keeper.start(); code != kDone) return code;
+  if (*first_link) {
+    if (const int code = make_link(options, environment, base); code != kDone) return code;
   }
-  if (options.new_link || !options.qr_file.empty() || !options.revoke.empty() ||
-      options.revoke_all) {
-    return "error: links are made and withdrawn for one plan at a time\n"
-           "  hint: name that plan alone; a running feed takes it up\n";
-  }
-  std::set<std::string> paths;
-  for (const std::string& plan : options.plans) {
-    if (!paths.insert(feed_path(for_plan(options, plan))).second) {
-      return fmt::format("error: {} is named twice\n", plan);
-    }
-  }
-  return "";
+  return feed.links.load() ? kDone : kBadInput;
 }
 
-int serve(const Options& options, const Environment& environment) {
-  const StopSignals stop;
-  Notes notes;
-  feed::Limits limits;
-  if (options.behind_proxy) limits.per_address = 0;
-  PlanFeeds feeds;
-  feed::Server server(
-      options.listen, [&feeds](const feed::Request& request) { return answer(feeds, request); },
-      limits, [&notes](std::string_view line) { notes.add(line); });
-  const std::string base = base_url(options, server.port());
-  for (const std::string& plan : options.plans) {
-    feeds.push_back(std::make_unique<PlanFeed>(for_plan(options, plan), environment, base));
-    if (feeds.size() > 1) environment.out << "\n";
-    if (options.plans.size() > 1) environment.out << plan << ":\n" << std::flush;
-    if (const int code = feeds.back()->start(); code != kDone) return code;
-  }
-  tell_address(options, environment, server.port());
-
+// Answers until a signal comes.
+int serve_until_stopped(feed::Server& server, const StopSignals& stop, const PlanFeeds& feeds,
+                        Notes& notes, const Environment& environment) {
   std::string failure;
   {
     const std::jthread thread([&](const std::stop_token& token) {
@@ -359,7 +340,10 @@ int serve(const Options& options, const Environment& environment) {
       }
     });
     while (!stop.came()) {
-      for (const auto& feed : feeds) feed->look();
+      for (const auto& feed : feeds) {
+        feed->links.look();
+        feed->keeper.look();
+      }
       environment.err << notes.take() << std::flush;
     }
   }
@@ -368,19 +352,40 @@ int serve(const Options& options, const Environment& environment) {
   return kRefused;
 }
 
+int serve(const std::vector<Options>& each, const Environment& environment) {
+  const StopSignals stop;
+  const Options& shared = each.front();
+  PlanFeeds feeds;
+  Notes notes;
+  feed::Limits limits;
+  if (shared.behind_proxy) limits.per_address = 0;
+  feed::Server server(
+      shared.listen, [&feeds](const feed::Request& request) { return answer(feeds, request); },
+      limits, [&notes](std::string_view line) { notes.add(line); });
+  const std::string base = base_url(shared, server.port());
+  for (const Options& options : each) {
+    feeds.push_back(std::make_unique<PlanFeed>(options, environment, base));
+    const int code = open(*feeds.back(), options, environment, base);
+    if (code != kDone) return code;
+  }
+  tell_address(shared, environment, server.port());
+  return serve_until_stopped(server, stop, feeds, notes, environment);
+}
+
 }  // namespace
 
 int run_feed(const Options& options, const Environment& environment) {
-  if (const std::string trouble = plans_trouble(options); !trouble.empty()) {
+  std::vector<Options> each(options.plans.size(), options);
+  for (std::size_t i = 0; i < each.size(); ++i) each[i].plans = {options.plans[i]};
+  const bool ends_links = options.revoke_all || !options.revoke.empty();
+  std::string trouble = several_trouble(each);
+  if (trouble.empty() && !ends_links) trouble = url_trouble(options);
+  if (!trouble.empty()) {
     environment.err << trouble;
     return kBadInput;
   }
-  if (options.revoke_all || !options.revoke.empty()) return withdraw(options, environment);
-  if (const std::string trouble = url_trouble(options); !trouble.empty()) {
-    environment.err << trouble;
-    return kBadInput;
-  }
-  return options.new_link ? make_new_link(options, environment) : serve(options, environment);
+  if (ends_links) return withdraw(each, environment);
+  return options.new_link ? make_new_links(each, environment) : serve(each, environment);
 }
 
 }  // namespace trug::app

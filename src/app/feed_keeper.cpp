@@ -9,7 +9,6 @@
 #include <utility>
 
 #include "app/events.h"
-#include "app/measured_weather.h"
 #include "app/output_file.h"
 #include "calendar/memory.h"
 #include "show/feed_page.h"
@@ -20,6 +19,25 @@ namespace {
 
 constexpr std::chrono::minutes kBetweenTries{1};
 
+// Has each file watched from before it is read.
+class WatchedFiles : public FileReader {
+ public:
+  WatchedFiles(const FileReader& files, FileWatch& watch) : files_(files), watch_(watch) {}
+  FileBytes read(const std::string& path, std::size_t limit) const override {
+    watch_.add(path);
+    return files_.read(path, limit);
+  }
+  std::optional<std::vector<std::string>> list(const std::string& folder,
+                                               std::string_view ending) const override {
+    return files_.list(folder, ending);
+  }
+
+ private:
+  const FileReader& files_;
+  FileWatch& watch_;
+};
+
+// Sheets may come; the other files become known as they are read.
 FileWatch watch_of(const Options& options) {
   const std::string& plan = options.plans.front();
   std::vector<std::string> folders = options.crop_folders;
@@ -44,49 +62,56 @@ FeedKeeper::FeedKeeper(const Options& options, const Environment& environment,
       site_(site),
       watch_(watch_of(options)) {}
 
-Environment FeedKeeper::now() const {
-  Environment environment = environment_;
+Environment FeedKeeper::now(const FileReader& files) const {
   const Moment moment = environment_.clock();
-  environment.today = moment.today;
-  environment.now = moment.now;
-  return environment;
+  return {.files = files,
+          .out = environment_.out,
+          .err = environment_.err,
+          .today = moment.today,
+          .now = moment.now,
+          .colour = environment_.colour,
+          .width = environment_.width,
+          .random = environment_.random,
+          .clock = environment_.clock};
 }
 
 int FeedKeeper::start() {
   const int code = renew();
-  return code == kBadInput && publish_last_good() ? kDone : code;
+  if (code != kBadInput && code != kFindings) return code;
+  return publish_last() ? kDone : code;
 }
 
-bool FeedKeeper::publish_last_good() {
-  const auto bytes = OutputFile(feed_path_).previous();
-  if (!bytes || !calendar::read_memory(*bytes).refused.empty()) return false;
-  if (!site_.publish({*bytes, "", "", base_url_, last_change(*bytes, now().now)})) return false;
-  environment_.err
-      << fmt::format(
-             "The calendar of {} is served as it was, without its page, until the plan "
-             "is mended.\n",
-             feed_path_)
-      << std::flush;
+bool FeedKeeper::publish_last() {
+  const auto last = OutputFile(feed_path_).previous();
+  if (!last || !calendar::read_memory(*last).refused.empty()) return false;
+  const auto changed = last_change(*last, environment_.clock().now);
+  environment_.err << fmt::format(
+      "The plan {} cannot be published. Served instead, until it is mended: the last good "
+      "calendar, {}, of {}.\n",
+      options_.plans.front(), feed_path_,
+      plain_day(std::chrono::floor<std::chrono::days>(changed)));
+  const show::FeedAddresses addresses{std::string(feed::kAddressMark),
+                                      std::string(feed::kWebcalMark)};
+  site_.publish(
+      {*last, show::feed_page_without_plan(addresses), show::feed_style(), base_url_, changed});
+  serving_ = true;
   return true;
 }
 
-void FeedKeeper::watch_weather(const Plan& plan) {
-  const std::string path = plan.place.weather ? weather_path(plan) : "";
-  if (path == weather_path_) return;
-  weather_path_ = path;
-  weather_watch_.reset();
-  if (!path.empty()) weather_watch_.emplace(FileWatch({path}, {}, ""));
-}
-
 int FeedKeeper::renew() {
-  const Environment environment = now();
+  const WatchedFiles files(environment_.files, watch_);
+  const Environment environment = now(files);
   reckoned_for_ = today(options_, environment);
   const auto reckoning = reckon(options_, environment, "");
   if (!reckoning) return kBadInput;
-  watch_weather(reckoning->plan);
   if (!reckoning->plan.garden) {
     environment.err << ask_for_garden(reckoning->plan, environment);
     return kBadInput;
+  }
+  if (const int code = exit_code(options_, *reckoning); code != kDone) {
+    environment.err << show::findings_line(reckoning->findings, reckoning->plan.file)
+                    << "With --strict, a plan that has findings is not published.\n";
+    return code;
   }
   return publish(*reckoning, environment);
 }
@@ -95,7 +120,7 @@ int FeedKeeper::publish(const Reckoning& r, const Environment& environment) {
   OutputFile file(feed_path_);
   const auto previous = file.previous();
   CalendarContent content{.profile = calendar::Profile::Feed,
-                          .lost = published_ && !previous.has_value()};
+                          .lost = serving_ && !previous.has_value()};
   for (const work::Job& job : r.jobs) content.jobs.push_back(&job);
   const calendar::Regenerated version = next_version(options_, environment, r, content, previous);
   if (!version.refused.empty()) {
@@ -111,19 +136,19 @@ int FeedKeeper::publish(const Reckoning& r, const Environment& environment) {
   site_.publish({version.bytes,
                  show::feed_page(r.plan, r.choice, r.jobs, *r.climate, reckoned_for_, addresses),
                  show::feed_style(), base_url_, last_change(version.bytes, environment.now)});
-  if (!version.unchanged || !published_) {
+  if (!version.unchanged || !reckoned_) {
     environment.err << show::changes_page(
                            changes_of(feed_path_, previous.has_value(), r, content, version))
                     << show::findings_line(r.findings, r.plan.file);
   }
-  published_ = true;
+  serving_ = true;
+  reckoned_ = true;
   return kDone;
 }
 
 void FeedKeeper::look() {
-  const bool measured = weather_watch_ && weather_watch_->changed();
-  const bool edited = watch_.changed() || measured;
-  const bool new_day = today(options_, now()) != reckoned_for_;
+  const bool edited = watch_.changed();
+  const bool new_day = today(options_, now(environment_.files)) != reckoned_for_;
   const bool again = again_at_ && std::chrono::steady_clock::now() >= *again_at_;
   if (!edited && !new_day && !again) return;
   again_at_.reset();

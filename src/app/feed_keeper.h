@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
-// Keeps a feed in step with its plan: reckons anew after an edit and on a new day, writes the
-// feed's file, publishes it. What cannot be reckoned or written leaves the last good feed as it is.
+// Keeps a feed in step with its plan: reckons anew after an edit of any file the plan is reckoned
+// from and on a new day, writes the feed's file, publishes it. What cannot be reckoned or written
+// leaves the last good feed as it is.
 #pragma once
 
 #include <chrono>
@@ -22,21 +23,19 @@ class FeedKeeper {
   FeedKeeper(const Options& options, const Environment& environment, std::string feed_path,
              std::string base_url, feed::Site& site);
 
-  // The first time: as renew(), but where the plan cannot be reckoned and an earlier run left its
-  // feed, that is published, without a page, and told: kDone then.
-  int start();
-  // Reckons, writes and publishes now. kDone, or the exit code where it cannot, which is told.
+  // Reckons, writes and publishes now, or, where the plan cannot be reckoned, publishes the feed's
+  // file as an earlier run left it. kDone, or the exit code where it can do neither, which is told.
   // Throws IoError.
-  int renew();
+  int start();
   // To be called about once a second. Renews where that is due; never throws.
   void look();
 
  private:
-  // The environment as it is now.
-  Environment now() const;
+  // The environment as it is now, with `files` in place of its own.
+  Environment now(const FileReader& files) const;
+  int renew();
+  bool publish_last();
   int publish(const Reckoning& reckoning, const Environment& environment);
-  bool publish_last_good();
-  void watch_weather(const Plan& plan);
 
   const Options& options_;
   const Environment& environment_;
@@ -44,10 +43,9 @@ class FeedKeeper {
   std::string base_url_;
   feed::Site& site_;
   FileWatch watch_;
-  std::string weather_path_;  // of the last plan that could be reckoned; empty: none
-  std::optional<FileWatch> weather_watch_;
   Date reckoned_for_;
-  bool published_ = false;
+  bool serving_ = false;   // something is published,
+  bool reckoned_ = false;  // and made from the plan
   std::optional<std::chrono::steady_clock::time_point> again_at_;
 };
 

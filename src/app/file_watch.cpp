@@ -17,11 +17,30 @@ FileWatch::FileWatch(std::vector<std::string> files, std::vector<std::string> fo
       told_(look()),
       last_(told_) {}
 
+void FileWatch::add(const std::string& file) {
+  if (std::ranges::find(files_, file) != files_.end()) return;
+  files_.push_back(file);
+  const auto in_a_folder = std::ranges::find(told_, file, &Seen::path);
+  const auto seen = look_at(file);
+  if (!seen || in_a_folder != told_.end()) return;
+  for (std::vector<Seen>* list : {&told_, &last_}) {
+    list->insert(std::ranges::upper_bound(*list, file, {}, &Seen::path), *seen);
+  }
+}
+
 bool FileWatch::changed() {
   const std::vector<Seen> before = std::exchange(last_, look());
   if (last_ != before || last_ == told_) return false;
   told_ = last_;
   return true;
+}
+
+std::optional<FileWatch::Seen> FileWatch::look_at(const std::string& path) {
+  struct stat status {};
+  if (::stat(path.c_str(), &status) != 0) return std::nullopt;
+  constexpr std::int64_t kNanoseconds = 1'000'000'000;
+  return Seen{path, std::int64_t{status.st_mtim.tv_sec} * kNanoseconds + status.st_mtim.tv_nsec,
+              std::int64_t{status.st_size}, std::uint64_t{status.st_ino}};
 }
 
 std::vector<FileWatch::Seen> FileWatch::look() const {
@@ -34,14 +53,10 @@ std::vector<FileWatch::Seen> FileWatch::look() const {
     }
   }
   std::ranges::sort(paths);
+  paths.erase(std::ranges::unique(paths).begin(), paths.end());  // named, and in a folder too
   std::vector<Seen> seen;
-  for (std::string& path : paths) {
-    struct stat status {};
-    if (::stat(path.c_str(), &status) != 0) continue;
-    constexpr std::int64_t kNanoseconds = 1'000'000'000;
-    seen.push_back({std::move(path),
-                    std::int64_t{status.st_mtim.tv_sec} * kNanoseconds + status.st_mtim.tv_nsec,
-                    std::int64_t{status.st_size}, std::uint64_t{status.st_ino}});
+  for (const std::string& path : paths) {
+    if (auto found = look_at(path)) seen.push_back(std::move(*found));
   }
   return seen;
 }

@@ -4,6 +4,7 @@
 #pragma once
 
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -11,10 +12,14 @@ namespace trug::app {
 
 class FileWatch {
  public:
+  FileWatch() = default;
   // Of the folders, the files in them whose names end in `ending`. What is not there is watched
   // too: it may come.
   FileWatch(std::vector<std::string> files, std::vector<std::string> folders, std::string ending);
 
+  // Watches one more file. To be called before the file is read, so that no edit is missed between;
+  // coming to be watched is no change.
+  void add(const std::string& file);
   // True once after a change, when two looks in a row have seen the same: a file that is being
   // written is left alone. To be called about once a second.
   bool changed();
@@ -27,6 +32,7 @@ class FileWatch {
     std::uint64_t inode = 0;
     bool operator==(const Seen&) const = default;
   };
+  static std::optional<Seen> look_at(const std::string& path);
   std::vector<Seen> look() const;
 
   std::vector<std::string> files_;

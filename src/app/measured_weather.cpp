@@ -24,13 +24,10 @@ DailyRecord before(const DailyRecord& record, Date day) {
 
 }  // namespace
 
-std::string weather_path(const Plan& plan) {
-  return (std::filesystem::path(plan.file).parent_path() / *plan.place.weather).string();
-}
-
 std::optional<MeasuredWeather> read_weather(const FileReader& files, Date today, Plan& plan,
                                             Diagnostics& diagnostics) {
-  const std::string path = weather_path(plan);
+  const std::string path =
+      (std::filesystem::path(plan.file).parent_path() / *plan.place.weather).string();
   const auto whole = read::read_daily_file(files, path, {}, diagnostics);
   if (!whole) return std::nullopt;
   MeasuredWeather result;

@@ -3,8 +3,6 @@
 #pragma once
 
 #include <memory>
-#include <optional>
-#include <string>
 
 #include "base/diagnostics.h"
 #include "base/files.h"
@@ -18,9 +16,6 @@ struct MeasuredWeather {
   std::shared_ptr<const DailyRecord> record;
   double spread_c = climate::kDefaultSpreadC;  // of a day's mean, from the record
 };
-
-// Where the plan's weather file is: named from the plan's folder. The plan must name one.
-std::string weather_path(const Plan& plan);
 
 // Reads the plan's weather file, named from the plan's folder, up to the day before `today`. A plan
 // without temperatures of its own gets the record's averages: of its last thirty years before the

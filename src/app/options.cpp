@@ -129,19 +129,20 @@ class CommandLine {
         ->type_name("DIR");
   }
 
+  // What every command that reckons a plan takes.
   void plan_argument(CLI::App& app) {
     app.add_option_function<std::string>(
            "plan", [this](const std::string& path) { options_.plans = {path}; },
            "the plan, a TOML file")
         ->type_name("")
         ->required();
-    day_and_sheets(app);
-    app.add_flag("--strict", options_.strict, "exit 1 where there are findings");
+    plan_options(app);
   }
 
-  void day_and_sheets(CLI::App& app) {
+  void plan_options(CLI::App& app) {
     date_option(app, "--today", options_.today, "reckon as if today were DATE");
     crop_folders(app);
+    app.add_flag("--strict", options_.strict, "exit 1 where there are findings");
   }
 
   void check() {
@@ -283,10 +284,10 @@ class CommandLine {
   void feed() {
     CLI::App& app = command("feed", "serve the calendar to the house, kept up to date",
                             "feed garden.toml --new-link --qr shed-door.svg");
-    app.add_option("plan", options_.plans, "the plans, TOML files; each has links of its own")
+    app.add_option("plans", options_.plans, "the plans, TOML files, each with links of its own")
         ->type_name("")
         ->required();
-    day_and_sheets(app);
+    plan_options(app);
     app.add_option("--file", options_.feed_file,
                    "the calendar it keeps (default: beside the plan, garden.feed.ics)")
         ->type_name("FILE");

@@ -94,10 +94,11 @@ ssize_t nothing(void*, std::uint64_t, char*, std::size_t) {
   return MHD_CONTENT_READER_END_OF_STREAM;
 }
 
-// A 304 may carry no length but that of the 200 (RFC 9110, 8.6), and some clients then wait for a
-// body (wrk 4.1 never goes on; its parser is that of older Node programs). The library leaves the
-// length out only where it does not know it and closes afterwards: cheap enough for clients that
-// look in every few hours.
+// A 304 may carry no length but that of the 200 (RFC 9110, 8.6), and then some wait for that many
+// bytes (wrk 4.1 does; browsers and caches were reported to), while a wrong 0 was reported to empty
+// what caches hold. On a connection that stays, this library (0.9.75) always states a length, or
+// sends the end of a chunked body after the head; only one that closes has neither. To clients that
+// look in every few hours a new connection costs a fraction of a millisecond.
 WireResponse wire_without_length() {
   constexpr std::size_t kUnusedBuffer = 16;
   WireResponse wire(MHD_create_response_from_callback(MHD_SIZE_UNKNOWN, kUnusedBuffer, nothing,

@@ -44,6 +44,7 @@ p { margin: 0.5rem 0; }
 ul { margin: 0.5rem 0; padding-left: 1.1rem; }
 li { margin: 0.3rem 0; }
 li p { margin: 0.1rem 0; }
+time { white-space: nowrap; }
 .soft { color: var(--soft); }
 a { color: var(--link); text-underline-offset: 0.15em; }
 a:focus-visible { outline: 3px solid var(--link); outline-offset: 3px; }
@@ -60,7 +61,7 @@ figcaption { margin-top: 0.3rem; }
 constexpr std::string_view kHowToSubscribe =
     R"(<h2 id="telephone">This calendar on your telephone</h2>
 <p>Whoever has the address can read the calendar, so hand it on with care.</p>
-<p>iPhone, iPad and Mac: <a href="{webcal}">subscribe to the calendar</a>, or point the camera at the first square.</p>
+<p>iPhone, iPad and Mac: <a href="{webcal}">subscribe to the calendar</a>, or point the camera at the first square. To be reminded, turn off “Remove Alerts” there.</p>
 <p>Other calendars: look for a way to add one by its address, often called “from URL” or “subscribe”, and paste this:</p>
 <p><code>{address}</code></p>
 <p>Google has it on its web page only, not in its telephone app, and leaves out the reminders of calendars that come from outside: there, set a notification for the calendar itself. To read the jobs once and never again, <a href="calendar.ics">fetch the file</a>.</p>
@@ -212,23 +213,35 @@ struct Page {
   }
 };
 
-}  // namespace
-
-std::string feed_page(const Plan& plan, const ground::PlanChoice& choice,
-                      const std::vector<work::Job>& jobs, const climate::Climate& climate,
-                      Date today, const FeedAddresses& addresses) {
-  const std::string title = escaped(plan.title);
-  Page page{plan, choice, jobs, today};
-  std::string text = fmt::format(
+std::string page_head(const std::string& title) {
+  return fmt::format(
       "<!DOCTYPE html>\n<html xmlns=\"http://www.w3.org/1999/xhtml\" lang=\"en\">\n<head>\n"
       "<meta charset=\"utf-8\" />\n"
       "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\" />\n"
       "<meta name=\"color-scheme\" content=\"light dark\" />\n"
       "<meta name=\"robots\" content=\"noindex\" />\n"
       "<title>{}</title>\n<link rel=\"stylesheet\" href=\"style.css\" />\n</head>\n<body>\n<main>\n"
-      "<h1>{}</h1>\n<p class=\"soft\">{}</p>\n"
+      "<h1>{}</h1>\n",
+      title, title);
+}
+
+std::string page_end(const FeedAddresses& addresses) {
+  return fmt::format(kHowToSubscribe, fmt::arg("webcal", addresses.webcal),
+                     fmt::arg("address", addresses.calendar)) +
+         "</main>\n</body>\n</html>\n";
+}
+
+}  // namespace
+
+std::string feed_page(const Plan& plan, const ground::PlanChoice& choice,
+                      const std::vector<work::Job>& jobs, const climate::Climate& climate,
+                      Date today, const FeedAddresses& addresses) {
+  Page page{plan, choice, jobs, today};
+  std::string text = page_head(escaped(plan.title));
+  text += fmt::format(
+      "<p class=\"soft\">{}</p>\n"
       "<p><a href=\"#telephone\">This calendar on your telephone</a></p>\n",
-      title, title, time_element(today, long_day(today)));
+      time_element(today, long_day(today)));
   text += page.this_week();
   text += page.to_cut();
   text += page.later();
@@ -236,9 +249,15 @@ std::string feed_page(const Plan& plan, const ground::PlanChoice& choice,
   if (const std::string note = trust_note(climate); !note.empty()) {
     text += fmt::format("<p>{}</p>\n", escaped(note));
   }
-  text += fmt::format(kHowToSubscribe, fmt::arg("webcal", addresses.webcal),
-                      fmt::arg("address", addresses.calendar));
-  return text + "</main>\n</body>\n</html>\n";
+  return text + page_end(addresses);
+}
+
+std::string feed_page_without_plan(const FeedAddresses& addresses) {
+  return page_head("The week’s jobs are missing") +
+         "<p>The plan they are reckoned from cannot be read at present. Whoever keeps it can see "
+         "what is wrong where trug runs; once it is mended they stand here again.</p>\n"
+         "<p>The calendar goes on meanwhile as it was last.</p>\n" +
+         page_end(addresses);
 }
 
 std::string feed_style() { return std::string(kStyle); }

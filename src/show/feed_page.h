@@ -26,7 +26,9 @@ struct FeedAddresses {
 std::string feed_page(const Plan& plan, const ground::PlanChoice& choice,
                       const std::vector<work::Job>& jobs, const climate::Climate& climate,
                       Date today, const FeedAddresses& addresses);
-// Its style.css: for telephones and desks, light and dark as the reader has it.
+// The page while the plan cannot be reckoned: how to get the calendar, which is the last good one.
+std::string feed_page_without_plan(const FeedAddresses& addresses);
+// The style.css of both: for telephones and desks, light and dark as the reader has it.
 std::string feed_style();
 
 }  // namespace trug::show

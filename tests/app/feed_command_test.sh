@@ -36,9 +36,10 @@ told() { grep -q "$1" "$folder/err"; }
 
 # Most of the plan's jobs lie after that day, and the day lies in the past of every run.
 today=2026-06-01
+plans=garden.toml
 start() {
   : >"$folder/err"
-  "$trug" feed garden.toml --today $today --listen "$@" >"$folder/out" 2>"$folder/err" &
+  "$trug" feed $plans --today $today --listen "$@" >"$folder/out" 2>"$folder/err" &
   server=$!
   wait_until told "^Listening on"
   port=$(sed -n 's/^Listening on [0-9.]*:\([0-9]*\);.*/\1/p' "$folder/err")
@@ -126,6 +127,8 @@ else
   echo "no chromium: the page was not looked at"
 fi
 
+equal "how often the open links were told" 1 "$(grep -c 'open to garden.toml' err)"
+
 # --- another link, drawn; the server takes it up; then it is withdrawn
 "$trug" feed garden.toml --listen "127.0.0.1:$port" --new-link --qr door.svg >second 2>>err
 second=$(link_in http 'calendar\.ics' second)
@@ -168,35 +171,57 @@ wait_until answers 410 "$address"
 stop INT
 cat err >>all
 
+# --- a start with a broken plan serves what was last good, until the plan is mended
+old_tag=\"$(sha256sum <garden.feed.ics | cut -d' ' -f1)\"
+cp garden.toml mended.toml
+echo 'flowering_year = "soon"' >>garden.toml
+start "127.0.0.1:$port"
+told "^garden.toml:.*error:" || fail "what is wrong was not told"
+told "Served instead, until it is mended: the last good calendar, garden.feed.ics" ||
+  fail "what is served was not told"
+"$trug" feed garden.toml --listen "127.0.0.1:$port" --new-link >third 2>>err
+address=$(link_in http 'calendar\.ics' third)
+wait_until answers 200 "$address"
+equal "tag with a broken plan" "$old_tag" "$(header ETag)"
+equal "page with a broken plan" 200 "$(status "$(link_in http / third)")"
+xmllint --noout body || fail "the page without a plan is not well formed"
+sed 's/^last_frost = .*/last_frost = "20 May"/' mended.toml >garden.toml
+wait_until tag_is_new
+cmp -s body garden.feed.ics || fail "what is served is not what is written"
+stop TERM
+cat err >>all
+
+# --- two plans, each with its own link, calendar and page
+sed 's/^title = .*/title = "The other beds"/; s/^garden = "......../garden = "0a1b2c3d/' \
+  garden.toml >other.toml
+cmp -s garden.toml other.toml && fail "the plan has no garden to change"
+plans="garden.toml other.toml"
+start "127.0.0.1:$port"
+told "^1 link is open to garden.toml\.$" || fail "the links of the first plan"
+told "^1 link is open to other.toml\.$" || fail "the links of the second plan"
+other=$(link_in http 'calendar\.ics' out)
+equal "the second plan's link" 200 "$(status "$other")"
+cmp body other.feed.ics || fail "the second plan's calendar is not its own"
+equal "the second plan's page" 200 "$(status "${other%calendar.ics}")"
+grep -q "<h1>The other beds</h1>" body || fail "the second plan's page is not its own"
+equal "the first plan's link" 200 "$(status "$address")"
+cmp body garden.feed.ics || fail "the first plan's calendar is not its own"
+"$trug" feed $plans --revoke "$other" >withdrawn
+wait_until answers 410 "$other"
+equal "the first plan's link" 200 "$(status "$address")"
+stop TERM
+cat err >>all
+plans=garden.toml
+
 # --- beyond this machine, with a warning
 start 0.0.0.0:0 --url https://example.org/garden
 told "^warning: .* in plain text" || fail "no warning"
 stop TERM
 cat err >>all
 
-# --- two plans in one feed, each with a link of its own
-mkdir two
-cp sound.toml two/front.toml
-sed 's/^title = .*/title = "Back"/' sound.toml >two/back.toml
-: >err
-"$trug" feed two/front.toml two/back.toml --today $today --listen 127.0.0.1:0 >out 2>err &
-server=$!
-wait_until told "^Listening on"
-for plan in front back; do
-  address=$(link_in http 'calendar\.ics' out | sed -n "$([ $plan = front ] && echo 1 || echo 2)p")
-  equal "the calendar of $plan" 200 "$(status "$address")"
-  cmp body two/$plan.feed.ics || fail "not the calendar of $plan"
-done
-equal "a link of neither" 404 \
-  "$(status "${address%/*/*}/$(token_of "$address" | tr a-zA-Z b-zaB-ZA)/calendar.ics")"
-"$trug" feed two/back.toml --revoke-all >withdrawn
-wait_until answers 410 "$address"
-stop TERM
-cat err >>all
-
 # --- what the program said holds no link
-for secret in "$token" "$(token_of "$second")"; do
-  if grep -qF "$secret" all garden.feed.links; then fail "a secret was told or kept"; fi
+for secret in "$token" "$(token_of "$second")" "$(token_of "$other")"; do
+  if grep -qF "$secret" all garden.feed.links other.feed.links; then fail "a secret was told or kept"; fi
 done
 
 # --- what cannot be done
@@ -214,11 +239,17 @@ equal "no new link to draw" \
 echo "mine" >mine.svg
 equal "a file of the gardener's" "3: error: mine.svg stays as it is: trug did not draw it" \
   "$(refused --new-link --qr mine.svg)"
+equal "one calendar for two plans" "2: error: --file is for one plan, and here are 2" \
+  "$(refused other.toml --file one.ics)"
+equal "a plan twice" "2: error: ./garden.toml is named twice" "$(refused ./garden.toml)"
+sed 's/^vases_per_week = .*/vases_per_week = 50/' garden.toml >strict.toml
+cmp -s garden.toml strict.toml && fail "the plan has no wish to change"
+code=0
+"$trug" feed strict.toml --strict --today $today --listen 127.0.0.1:0 2>err || code=$?
+equal "a plan with findings, under --strict" 1 $code
+told "^With --strict, a plan that has findings is not published" || fail "it was not told why"
+[ ! -e strict.feed.ics ] || fail "a refused plan was written"
 equal "an unknown link" "2: error: there is no such link in garden.feed.links" \
   "$(refused --revoke "$(echo "$token" | tr a-zA-Z b-zaB-ZA)")"
-equal "one file for two plans" \
-  "2: error: --file names the calendar of one plan, and there are several" \
-  "$(refused two/back.toml --file both.ics)"
-equal "a plan twice" "2: error: garden.toml is named twice" "$(refused garden.toml)"
 equal "no plan" "error: there is no plan gardn.toml" "$("$trug" feed gardn.toml --new-link 2>&1)"
 echo "The feed holds."

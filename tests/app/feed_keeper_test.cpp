@@ -5,9 +5,11 @@
 
 #include <gtest/gtest.h>
 
+#include <cmath>
 #include <cstdlib>
 #include <filesystem>
 #include <fstream>
+#include <numbers>
 #include <sstream>
 
 #include "app/feed_links.h"
@@ -103,7 +105,7 @@ class FeedKeeperTest : public testing::Test {
 TEST_F(FeedKeeperTest, ServesTheFileItWrites) {
   FeedKeeper feed = keeper();
   EXPECT_EQ(get("calendar.ics"), "status 503");
-  ASSERT_EQ(feed.renew(), kDone) << err_.str();
+  ASSERT_EQ(feed.start(), kDone) << err_.str();
   EXPECT_EQ(get("calendar.ics"), read("garden.feed.ics"));
   EXPECT_NE(get("").find("Porch vases"), std::string::npos);
   EXPECT_NE(read("garden.feed.ics").find("X-PUBLISHED-TTL"), std::string::npos) << "not for a feed";
@@ -111,7 +113,7 @@ TEST_F(FeedKeeperTest, ServesTheFileItWrites) {
 
 TEST_F(FeedKeeperTest, ANewDayIsOnThePageAndLeavesTheCalendar) {
   FeedKeeper feed = keeper();
-  ASSERT_EQ(feed.renew(), kDone);
+  ASSERT_EQ(feed.start(), kDone);
   const std::string calendar = get("calendar.ics");
   EXPECT_NE(get("").find("Mon 1 March 2027"), std::string::npos);
   feed.look();
@@ -123,7 +125,7 @@ TEST_F(FeedKeeperTest, ANewDayIsOnThePageAndLeavesTheCalendar) {
 
 TEST_F(FeedKeeperTest, AnEditIsTakenUpWhenTheFileLiesStill) {
   FeedKeeper feed = keeper();
-  ASSERT_EQ(feed.renew(), kDone);
+  ASSERT_EQ(feed.start(), kDone);
   const std::string before = get("calendar.ics");
   std::string plan(kPlan);
   plan.replace(plan.find("10 May"), 6, "24 May");
@@ -137,7 +139,7 @@ TEST_F(FeedKeeperTest, AnEditIsTakenUpWhenTheFileLiesStill) {
 
 TEST_F(FeedKeeperTest, ASheetBesideThePlanIsWatchedToo) {
   FeedKeeper feed = keeper();
-  ASSERT_EQ(feed.renew(), kDone);
+  ASSERT_EQ(feed.start(), kDone);
   fs::create_directory(path("crops"));
   write("crops/cornflower.toml", "name = 3\n");
   look_twice(feed);
@@ -145,9 +147,117 @@ TEST_F(FeedKeeperTest, ASheetBesideThePlanIsWatchedToo) {
   EXPECT_NE(err_.str().find("The feed stays as it was."), std::string::npos);
 }
 
+// Three years of made-up weather, `warmer` by so many degrees.
+std::string daily_record(double warmer) {
+  std::string text = "date,tmin_c,tmax_c\n";
+  for (Date day = make_date(2024, 1, 1); day < make_date(2027, 1, 1); day += Days{1}) {
+    const double mean = 10 - 7 * std::cos(2 * std::numbers::pi * (day_of_year(day) - 20) / 365);
+    text += iso(day) + "," + std::to_string(mean + warmer - 4) + "," +
+            std::to_string(mean + warmer + 4) + "\n";
+  }
+  return text;
+}
+
+TEST_F(FeedKeeperTest, ThePlansWeatherIsWatchedToo) {
+  std::string plan(kPlan);
+  plan.insert(plan.find("[[bed]]"), "weather = \"daily.csv\"\n\n");
+  write("garden.toml", plan);
+  write("daily.csv", daily_record(0));
+  FeedKeeper feed = keeper();
+  ASSERT_EQ(feed.start(), kDone) << err_.str();
+  const std::string before = get("calendar.ics");
+  look_twice(feed);
+  EXPECT_EQ(get("calendar.ics"), before) << "nothing was edited";
+  write("daily.csv", daily_record(3));
+  look_twice(feed);
+  EXPECT_NE(get("calendar.ics"), before) << err_.str();
+  EXPECT_EQ(get("calendar.ics"), read("garden.feed.ics"));
+}
+
+TEST_F(FeedKeeperTest, AWeatherFileThatWasMissingIsTakenUpWhenItComes) {
+  FeedKeeper feed = keeper();
+  ASSERT_EQ(feed.start(), kDone) << err_.str();
+  const std::string before = get("calendar.ics");
+  std::string plan(kPlan);
+  plan.insert(plan.find("[[bed]]"), "weather = \"daily.csv\"\n\n");
+  write("garden.toml", plan);
+  look_twice(feed);
+  EXPECT_NE(err_.str().find("The feed stays as it was."), std::string::npos) << err_.str();
+  EXPECT_EQ(get("calendar.ics"), before);
+  write("daily.csv", daily_record(3));
+  look_twice(feed);
+  EXPECT_NE(get("calendar.ics"), before) << err_.str();
+}
+
+TEST_F(FeedKeeperTest, AStartWithABrokenPlanServesTheLastGoodCalendar) {
+  std::string last;
+  {
+    FeedKeeper feed = keeper();
+    ASSERT_EQ(feed.start(), kDone);
+    last = get("calendar.ics");
+  }
+  set_day("2027-03-03");
+  write("garden.toml", std::string(kPlan) + "length_m = \"long\"\n");
+  site_.publish({"nothing yet", "", "", "", {}});
+  err_.str("");
+  FeedKeeper feed = keeper();
+  EXPECT_EQ(feed.start(), kDone);
+  EXPECT_EQ(get("calendar.ics"), last);
+  EXPECT_EQ(read("garden.feed.ics"), last);
+  EXPECT_NE(get("").find("The plan they are reckoned from cannot be read"), std::string::npos);
+  EXPECT_NE(get("").find("http://127.0.0.1:8017/" + kToken + "/calendar.ics"), std::string::npos);
+  EXPECT_NE(err_.str().find(": error:"), std::string::npos) << err_.str();
+  EXPECT_TRUE(err_.str().ends_with("The plan " + path("garden.toml") +
+                                   " cannot be published. Served instead, until it is mended: the "
+                                   "last good calendar, " +
+                                   path("garden.feed.ics") + ", of 1 March 2027.\n"))
+      << err_.str();
+
+  std::string plan(kPlan);
+  plan.replace(plan.find("10 May"), 6, "24 May");
+  write("garden.toml", plan);
+  look_twice(feed);
+  EXPECT_NE(get("calendar.ics"), last) << err_.str();
+  EXPECT_EQ(get("calendar.ics"), read("garden.feed.ics"));
+  EXPECT_NE(get("").find("Wed 3 March 2027"), std::string::npos);
+}
+
+TEST_F(FeedKeeperTest, AStartWithABrokenPlanAndNoCalendarOfOursFails) {
+  write("garden.toml", std::string(kPlan) + "length_m = \"long\"\n");
+  {
+    FeedKeeper feed = keeper();
+    EXPECT_EQ(feed.start(), kBadInput);
+  }
+  write("garden.feed.ics", "my own notes\n");
+  FeedKeeper feed = keeper();
+  EXPECT_EQ(feed.start(), kBadInput);
+  EXPECT_EQ(get("calendar.ics"), "status 503");
+  EXPECT_EQ(read("garden.feed.ics"), "my own notes\n");
+}
+
+// Three vases a week are more than two metres of cornflowers give.
+TEST_F(FeedKeeperTest, UnderStrictAPlanWithFindingsIsNotPublished) {
+  options_.strict = true;
+  std::string plan(kPlan);
+  plan.insert(plan.find("[[bed]]"),
+              "[wish]\nvases_per_week = 3\nfrom = \"20 May\"\nto = \"30 September\"\n\n");
+  write("garden.toml", plan);
+  {
+    FeedKeeper feed = keeper();
+    EXPECT_EQ(feed.start(), kFindings) << err_.str();
+    EXPECT_EQ(get("calendar.ics"), "status 503");
+    EXPECT_FALSE(fs::exists(path("garden.feed.ics")));
+    EXPECT_TRUE(err_.str().ends_with("With --strict, a plan that has findings is not published.\n"))
+        << err_.str();
+  }
+  options_.strict = false;
+  FeedKeeper feed = keeper();
+  EXPECT_EQ(feed.start(), kDone) << err_.str();
+}
+
 TEST_F(FeedKeeperTest, ABrokenEditKeepsTheLastGoodFeed) {
   FeedKeeper feed = keeper();
-  ASSERT_EQ(feed.renew(), kDone);
+  ASSERT_EQ(feed.start(), kDone);
   const std::string before = get("calendar.ics");
   write("garden.toml", std::string(kPlan) + "length_m = \"long\"\n");
   look_twice(feed);
@@ -164,72 +274,17 @@ TEST_F(FeedKeeperTest, ABrokenEditKeepsTheLastGoodFeed) {
   EXPECT_EQ(get("calendar.ics"), before);
 }
 
-// Twelve months of days, alike but for the last, so that a new day's line changes the forecast.
-std::string record(int days, double warm) {
-  std::string text = "date,tmin,tmax\n";
-  Date day = make_date(2026, 9, 1);
-  for (int i = 0; i < days; ++i, day += Days{1}) {
-    text += iso(day) + ",5," + std::to_string(i + 60 > days ? warm : 12.0) + "\n";
-  }
-  return text;
-}
-
-TEST_F(FeedKeeperTest, TheWeatherFileIsWatchedToo) {
-  set_day("2027-04-20");
-  std::string plan(kPlan);
-  plan.insert(plan.find("frost_meaning"),
-              "weather = \"days.csv\"\nmean_c = [4.5, 4.8, 6.8, 9.0, "
-              "12.2, 15.2, 17.0, 16.8, 14.3, 10.9, 7.2, 4.9]\n");
-  write("garden.toml", plan);
-  write("days.csv", record(200, 12));
-  FeedKeeper feed = keeper();
-  ASSERT_EQ(feed.renew(), kDone) << err_.str();
-  const std::string before = get("calendar.ics");
-  write("days.csv", record(230, 24));
-  look_twice(feed);
-  EXPECT_NE(get("calendar.ics"), before) << err_.str();
-}
-
-TEST_F(FeedKeeperTest, ABrokenPlanAtTheStartLeavesTheLastGoodFeed) {
-  {
-    FeedKeeper feed = keeper();
-    ASSERT_EQ(feed.start(), kDone) << err_.str();
-  }
-  const std::string good = read("garden.feed.ics");
-  write("garden.toml", std::string(kPlan) + "length_m = \"long\"\n");
-  feed::Site again;
-  again.set_links({{feed::token_hash(kToken), feed::LinkState::Active}});
-  FeedKeeper feed(options_, environment_, path("garden.feed.ics"), "http://127.0.0.1:8017", again);
-  err_.str("");
-  ASSERT_EQ(feed.start(), kDone) << err_.str();
-  EXPECT_NE(err_.str().find("is served as it was, without its page"), std::string::npos);
-  const auto served = again.answer({"GET", "/" + kToken + "/calendar.ics", "", ""});
-  ASSERT_EQ(served.status, 200);
-  EXPECT_EQ(*served.body, good);
-  EXPECT_EQ(again.answer({"GET", "/" + kToken + "/", "", ""}).status, 404);
-  write("garden.toml", std::string(kPlan));
-  look_twice(feed);
-  EXPECT_EQ(again.answer({"GET", "/" + kToken + "/", "", ""}).status, 200) << err_.str();
-}
-
-TEST_F(FeedKeeperTest, ABrokenPlanWithoutAFeedServesNothing) {
-  write("garden.toml", std::string(kPlan) + "length_m = \"long\"\n");
-  FeedKeeper feed = keeper();
-  EXPECT_EQ(feed.start(), kBadInput);
-  EXPECT_EQ(get("calendar.ics"), "status 503");
-}
-
 TEST_F(FeedKeeperTest, AForeignFileIsNotReplaced) {
   write("garden.feed.ics", "my own notes\n");
   FeedKeeper feed = keeper();
-  EXPECT_EQ(feed.renew(), kRefused);
+  EXPECT_EQ(feed.start(), kRefused);
   EXPECT_EQ(read("garden.feed.ics"), "my own notes\n");
   EXPECT_EQ(get("calendar.ics"), "status 503");
 }
 
 TEST_F(FeedKeeperTest, WhatCannotBeWrittenIsNotServed) {
   FeedKeeper feed = keeper();
-  ASSERT_EQ(feed.renew(), kDone);
+  ASSERT_EQ(feed.start(), kDone);
   const std::string before = get("calendar.ics");
   fs::remove(path("garden.feed.ics"));
   fs::create_directory(path("garden.feed.ics"));
@@ -241,7 +296,7 @@ TEST_F(FeedKeeperTest, WhatCannotBeWrittenIsNotServed) {
 
 TEST_F(FeedKeeperTest, AFileThatGoesMissingIsMadeAnewWithHigherNumbers) {
   FeedKeeper feed = keeper();
-  ASSERT_EQ(feed.renew(), kDone);
+  ASSERT_EQ(feed.start(), kDone);
   EXPECT_NE(get("calendar.ics").find("SEQUENCE:0\r\n"), std::string::npos);
   fs::remove(path("garden.feed.ics"));
   set_day("2027-03-02");

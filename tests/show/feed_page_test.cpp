@@ -73,6 +73,14 @@ bool has(const std::string& text, const std::string& what) {
   return text.find(what) != std::string::npos;
 }
 
+TEST_F(FeedPage, WithoutAPlanItStillLeadsToTheCalendar) {
+  const std::string page =
+      feed_page_without_plan({"https://example.org/T/calendar.ics", "webcal://example.org/T/x"});
+  EXPECT_TRUE(has(page, "<code>https://example.org/T/calendar.ics</code>"));
+  EXPECT_TRUE(has(page, "href=\"webcal://example.org/T/x\""));
+  EXPECT_TRUE(has(page, "The calendar goes on meanwhile as it was last."));
+}
+
 TEST_F(FeedPage, EscapesWhatThePlanSays) {
   add_job("2027-05-12", JobKind::Sow, "Sow <script>alert('x')</script>.");
   jobs_.back().crop = "zinnia <i>";
