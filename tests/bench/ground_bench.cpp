@@ -34,7 +34,7 @@ std::vector<Sheet> varieties() {
 Plan large_plan(const std::vector<Sheet>& sheets) {
   Plan plan;
   plan.flowering_year = 2027;
-  plan.place = maritime();
+  plan.place = lowland();
   Wish wish{.vases_per_week = 500, .stems_per_vase = 12};
   wish.from = {std::chrono::May, std::chrono::day{10}};
   wish.to = {std::chrono::October, std::chrono::day{17}};

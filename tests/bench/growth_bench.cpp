@@ -12,6 +12,7 @@
 
 #include "garden/weather.h"
 #include "growth/crop_clock.h"
+#include "lowland.h"
 #include "read/sheet_library.h"
 
 namespace trug::growth {
@@ -20,17 +21,6 @@ namespace {
 constexpr int kYear = 2027;
 constexpr int kStarts = 366;
 constexpr int kRecordedYears = 40;
-
-// Lowland England (monthly means near Nottingham 1920-39, R data set nottem).
-Place maritime() {
-  Place place;
-  place.latitude = 52.5;
-  place.last_frost = {std::chrono::May, std::chrono::day{15}};
-  place.first_frost = {std::chrono::October, std::chrono::day{15}};
-  place.temperatures = MonthlyMeans{
-      {4.5, 4.8, 6.8, 9.0, 12.2, 15.2, 17.0, 16.8, 14.3, 10.9, 7.2, 4.9}, std::nullopt};
-  return place;
-}
 
 // A made-up record: the averages and a wandering difference of standard deviation 3 degC.
 std::shared_ptr<const DailyRecord> record(const climate::Climate& averages) {
@@ -85,7 +75,7 @@ double seconds_since(std::clock_t from) {
 void run() {
   read::SheetLibrary library;
   const std::vector<Kind> kinds = kinds_by_heat(library);
-  const auto averages = climate::Climate::from(maritime());
+  const auto averages = climate::Climate::from(lowland());
   reckon(averages, {kinds.front()});  // day lengths are reckoned once
   const std::clock_t from = std::clock();
   const int flowers = reckon(averages, kinds);

@@ -7,25 +7,17 @@
 #include <cstdlib>
 #include <memory>
 
+#include "lowland.h"
+
 namespace trug::climate {
 namespace {
-
-Place maritime() {
-  Place place;
-  place.latitude = 52.5;
-  place.last_frost = {std::chrono::May, std::chrono::day{15}};
-  place.first_frost = {std::chrono::October, std::chrono::day{15}};
-  place.temperatures = MonthlyMeans{
-      {4.5, 4.8, 6.8, 9.0, 12.2, 15.2, 17.0, 16.8, 14.3, 10.9, 7.2, 4.9}, std::nullopt};
-  return place;
-}
 
 const DateRange kYear{make_date(2027, 1, 1), make_date(2028, 1, 1)};
 
 // Of the same curve an independent implementation (Python) gives 7.873 on 1 April, 10.518 on 1 May
 // and 13.912 on 1 June: three days later the soil is half a degree warmer than that.
 TEST(Soil, IsTheAirThreeDaysBeforeAndHalfADegreeMore) {
-  const auto climate = Climate::from(maritime());
+  const auto climate = Climate::from(lowland());
   EXPECT_NEAR(soil_c(climate, make_date(2027, 4, 4)), 8.373, 0.002);
   EXPECT_NEAR(soil_c(climate, make_date(2027, 5, 4)), 11.018, 0.002);
   EXPECT_NEAR(soil_c(climate, make_date(2027, 6, 4)), 14.412, 0.002);
@@ -39,7 +31,7 @@ struct WarmRow {
 // Between the values above (and 5.638 on 1 March, 16.380 on 1 July) by straight lines, which miss
 // the curve by three days at most.
 TEST(Soil, IsWarmFromTheFirstOfSevenDays) {
-  const auto climate = Climate::from(maritime());
+  const auto climate = Climate::from(lowland());
   for (const WarmRow& row : {WarmRow{FrostClass::Hardy, make_date(2027, 3, 16)},
                              WarmRow{FrostClass::HalfHardy, make_date(2027, 4, 22)},
                              WarmRow{FrostClass::Tender, make_date(2027, 6, 11)}}) {
@@ -51,7 +43,7 @@ TEST(Soil, IsWarmFromTheFirstOfSevenDays) {
 }
 
 TEST(Soil, IsWarmAtOnceWhereItAlwaysIs) {
-  Place place = maritime();
+  Place place = lowland();
   std::get<MonthlyMeans>(place.temperatures).mean_c.fill(26);
   EXPECT_EQ(soil_warm_from(Climate::from(place), 15, kYear), kYear.from);
 }
@@ -64,13 +56,13 @@ TEST(Soil, MustHoldForAWeek) {
     record.days.push_back({mean - 5, mean + 5});
   }
   const auto climate =
-      Climate::from(maritime()).with_record(std::make_shared<const DailyRecord>(std::move(record)));
+      Climate::from(lowland()).with_record(std::make_shared<const DailyRecord>(std::move(record)));
   const DateRange days{make_date(2027, 1, 1), make_date(2027, 3, 1)};
   EXPECT_EQ(soil_warm_from(climate, 10, days), make_date(2027, 1, 1) + Days{17 + 3});
 }
 
 TEST(Soil, TheSouthIsSixMonthsOn) {
-  Place south = maritime();
+  Place south = lowland();
   south.latitude = -52.5;
   auto& means = std::get<MonthlyMeans>(south.temperatures).mean_c;
   std::rotate(means.begin(), means.begin() + 6, means.end());

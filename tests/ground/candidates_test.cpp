@@ -278,7 +278,7 @@ TEST(Candidates, TenderPlantsNeverStandTheWinter) {
 TEST(Candidates, SownTooEarlyFlowersBeforeTheWinter) {
   const Date sown = make_date(2026, 6, 1);
   const Sheet sheet = only(cornflower(), 0);
-  const auto climate = climate::Climate::from(maritime());
+  const auto climate = climate::Climate::from(lowland());
   const auto flower =
       growth::Forecaster(climate, *sheet.growth, {make_date(2026, 1, 1), make_date(2028, 1, 1)})
           .forecast({.start = sown, .in_ground = sown})
@@ -292,7 +292,7 @@ TEST(Candidates, SownTooEarlyFlowersBeforeTheWinter) {
 // The share of the rosette's heat there is by the first ten-hour day, 26 October at 52.5 N.
 TEST(Candidates, ARosetteIsJudgedOnTheFirstTenHourDay) {
   const Sheet sheet = only(sweet_william(), 1);
-  const auto climate = climate::Climate::from(maritime());
+  const auto climate = climate::Climate::from(lowland());
   const growth::Forecaster forecaster(climate, *sheet.growth,
                                       {make_date(2026, 1, 1), make_date(2028, 1, 1)});
   const Date judged = climate.short_days_before(2027)->from;

@@ -12,19 +12,9 @@
 #include "garden/plan.h"
 #include "garden/sheet.h"
 #include "ground/candidates.h"
+#include "lowland.h"
 
 namespace trug::ground {
-
-// Lowland England (monthly means near Nottingham 1920-39, R data set nottem).
-inline Place maritime() {
-  Place place;
-  place.latitude = 52.5;
-  place.last_frost = {std::chrono::May, std::chrono::day{15}};
-  place.first_frost = {std::chrono::October, std::chrono::day{15}};
-  place.temperatures = MonthlyMeans{
-      {4.5, 4.8, 6.8, 9.0, 12.2, 15.2, 17.0, 16.8, 14.3, 10.9, 7.2, 4.9}, std::nullopt};
-  return place;
-}
 
 inline FrostWindow after_last(double earliest, double latest) {
   return {{earliest, Frost::Last}, {latest, Frost::Last}};
@@ -153,7 +143,7 @@ inline Sheet peony() {
 
 // A place, a gardener and a year to ask for candidates in.
 struct Garden {
-  Place place = maritime();
+  Place place = lowland();
   Work work = {};
   int year = 2027;
   std::optional<Date> wish_end = {};

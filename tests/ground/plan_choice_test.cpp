@@ -50,7 +50,7 @@ Stretch stretch(int millimetres, std::vector<CropEntry> crops) {
 Plan plan_of(std::vector<Stretch> stretches, std::optional<Wish> wish) {
   Plan plan;
   plan.flowering_year = 2027;
-  plan.place = maritime();
+  plan.place = lowland();
   plan.wish = std::move(wish);
   Bed bed;
   bed.name = "long bed";
@@ -61,7 +61,7 @@ Plan plan_of(std::vector<Stretch> stretches, std::optional<Wish> wish) {
 }
 
 const climate::Climate& maritime_climate() {
-  static const auto climate = climate::Climate::from(maritime());
+  static const auto climate = climate::Climate::from(lowland());
   return climate;
 }
 

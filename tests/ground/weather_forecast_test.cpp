@@ -32,7 +32,7 @@ struct Grown {
 
   explicit Grown(int successions = 1) {
     plan.flowering_year = kYear;
-    plan.place = maritime();
+    plan.place = lowland();
     Bed bed;
     bed.name = "lane bed";
     bed.length = bed.width = Millimetres{1000};

@@ -3,18 +3,10 @@
 
 #include <gtest/gtest.h>
 
+#include "lowland.h"
+
 namespace trug::growth {
 namespace {
-
-Place maritime() {
-  Place place;
-  place.latitude = 52.5;
-  place.last_frost = {std::chrono::May, std::chrono::day{15}};
-  place.first_frost = {std::chrono::October, std::chrono::day{15}};
-  place.temperatures = MonthlyMeans{
-      {4.5, 4.8, 6.8, 9.0, 12.2, 15.2, 17.0, 16.8, 14.3, 10.9, 7.2, 4.9}, std::nullopt};
-  return place;
-}
 
 Sheet bulb() {
   Sheet sheet;
@@ -32,7 +24,7 @@ Sheet bulb() {
 }
 
 TEST(CropClock, WindowsCountFromTheFrostsOfTheirOwnYear) {
-  const auto climate = climate::Climate::from(maritime());
+  const auto climate = climate::Climate::from(lowland());
   const Sheet sheet = bulb();
   const CropClock clock(climate, sheet, nullptr, 2027);
   const DateRange window = clock.window_days(*sheet.ways[0].window, FlowersIn::NextYear);
@@ -44,7 +36,7 @@ TEST(CropClock, WindowsCountFromTheFrostsOfTheirOwnYear) {
 // (memory).
 TEST(CropClock, BulbsMoveWithTheSpringNotWithTheirPlanting) {
   const Sheet sheet = bulb();
-  Place place = maritime();
+  Place place = lowland();
   const auto likely = [&](Date planted) {
     const auto climate = climate::Climate::from(place);
     return CropClock(climate, sheet, nullptr, 2027)
@@ -59,7 +51,7 @@ TEST(CropClock, BulbsMoveWithTheSpringNotWithTheirPlanting) {
 }
 
 TEST(CropClock, WithoutTemperaturesTheWindowsAreWide) {
-  Place place = maritime();
+  Place place = lowland();
   place.temperatures = NoTemperatures{};
   const auto climate = climate::Climate::from(place);
   Sheet sheet = bulb();
@@ -83,7 +75,7 @@ struct SeasonEnd {
 };
 
 TEST(CropClock, SeasonsEndByHardiness) {
-  const auto climate = climate::Climate::from(maritime());
+  const auto climate = climate::Climate::from(lowland());
   for (const SeasonEnd& row :
        {SeasonEnd{FrostClass::Tender, "2027-10-15"}, SeasonEnd{FrostClass::HalfHardy, "2027-11-01"},
         // The ten-hour day at 52.5 N comes before 15 November.
@@ -95,7 +87,7 @@ TEST(CropClock, SeasonsEndByHardiness) {
 // Heat stops a crop that goes by windows as it does one that goes by heat; only where the plan
 // gives maxima.
 TEST(CropClock, HeatStopsCutting) {
-  Place place = maritime();
+  Place place = lowland();
   const std::array<double, 12> maxima = {7, 8, 11, 14, 18, 21, 24, 23, 19, 15, 10, 8};
   std::get<MonthlyMeans>(place.temperatures).max_c = maxima;
   const auto climate = climate::Climate::from(place);
@@ -123,7 +115,7 @@ TEST(CropClock, HeatStopsCutting) {
 }
 
 TEST(CropClock, AutumnIsSlowAndEndsWithTheSeason) {
-  const auto climate = climate::Climate::from(maritime());
+  const auto climate = climate::Climate::from(lowland());
   Sheet sheet;
   sheet.coldest_survived_c = 0;
   sheet.habit = Habit::CutAndComeAgain;

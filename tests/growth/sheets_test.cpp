@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "growth/forecaster.h"
+#include "lowland.h"
 #include "read/sheet_library.h"
 
 namespace trug::growth {
@@ -32,17 +33,6 @@ std::vector<Kind> kinds(bool chilled) {
   return found;
 }
 
-// Lowland England (monthly means near Nottingham 1920-39, R data set nottem).
-Place maritime() {
-  Place place;
-  place.latitude = 52.5;
-  place.last_frost = {std::chrono::May, std::chrono::day{15}};
-  place.first_frost = {std::chrono::October, std::chrono::day{15}};
-  place.temperatures = MonthlyMeans{
-      {4.5, 4.8, 6.8, 9.0, 12.2, 15.2, 17.0, 16.8, 14.3, 10.9, 7.2, 4.9}, std::nullopt};
-  return place;
-}
-
 Place warmer(Place place) {
   for (double& mean : std::get<MonthlyMeans>(place.temperatures).mean_c) mean += 1;
   return place;
@@ -65,8 +55,8 @@ std::optional<Date> flower(const Forecaster& forecaster, Date sown) {
 Date or_never(const std::optional<Date>& day) { return day.value_or(kSpan.until); }
 
 TEST(Sheets, LaterSowingNeverFlowersEarlierAndWarmerNeverLater) {
-  const auto here = climate::Climate::from(maritime());
-  const auto warm = climate::Climate::from(warmer(maritime()));
+  const auto here = climate::Climate::from(lowland());
+  const auto warm = climate::Climate::from(warmer(lowland()));
   const auto list = kinds(false);
   EXPECT_GE(list.size(), 40u);
   for (const Kind& kind : list) {
@@ -84,12 +74,12 @@ TEST(Sheets, LaterSowingNeverFlowersEarlierAndWarmerNeverLater) {
 }
 
 // Six months on and south, 184 days from the northern day. A spring sowing that flowers by the
-// middle of August agrees within two days. Through the winter it may come up to nine days later: the
-// months of the means are not of one length, and the Earth goes faster in January, so that southern
-// springs are shorter of light.
+// middle of August agrees within two days. Through the winter it may come up to nine days later:
+// the months of the means are not of one length, and the Earth goes faster in January, so that
+// southern springs are shorter of light.
 TEST(Sheets, TheSouthIsTheNorthSixMonthsOn) {
-  const auto north = climate::Climate::from(maritime());
-  const auto south = climate::Climate::from(mirrored(maritime()));
+  const auto north = climate::Climate::from(lowland());
+  const auto south = climate::Climate::from(mirrored(lowland()));
   const Date springs[] = {make_date(2026, 4, 1), make_date(2026, 5, 1), make_date(2026, 5, 20)};
   const Date autumn = make_date(2026, 9, 10);
   int compared = 0;
@@ -116,7 +106,7 @@ TEST(Sheets, TheSouthIsTheNorthSixMonthsOn) {
 // Walked back from flowers every fortnight while the year warms, as successions are: the sowings
 // draw together. A day is let go, for days are whole.
 TEST(Sheets, SowingGapsDoNotGrowWhileItWarms) {
-  const auto climate = climate::Climate::from(maritime());
+  const auto climate = climate::Climate::from(lowland());
   for (const Kind& kind : kinds(false)) {
     if (kind.growth.day_length.kind == DayLengthResponse::Kind::CriticalShort) continue;
     const Forecaster forecaster(climate, kind.growth, kSpan);
