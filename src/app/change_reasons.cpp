@@ -233,7 +233,7 @@ Facts facts_of(const Reckoning& r) {
   for (const PlantingRef ref : plantings(r.plan)) {
     const std::string& crop = entry(r.plan, ref).crop;
     facts[ground_name(garden, r.plan, ref)] = ground(garden, r.plan, ref);
-    facts[sheet_name(garden, crop)] = digest(garden, dated_lines(r.library->text(crop)));
+    facts[sheet_name(garden, crop)] = digest(garden, dated_lines(r.sheet_library->text(crop)));
   }
   return facts;
 }

@@ -73,9 +73,9 @@ std::unique_ptr<Reckoning> reckon(const Options& options, const Environment& env
   Diagnostics diagnostics;
   const std::string& path = options.plans.front();
   auto result = std::make_unique<Reckoning>();
-  result->library = open_library(options, path, environment, diagnostics);
-  auto plan = read::read_plan(environment.files, path, *result->library, diagnostics);
-  if (plan) result->sheets = sheets_of(*plan, *result->library, diagnostics);
+  result->sheet_library = open_library(options, path, environment, diagnostics);
+  auto plan = read::read_plan(environment.files, path, *result->sheet_library, diagnostics);
+  if (plan) result->sheets = sheets_of(*plan, *result->sheet_library, diagnostics);
   if (plan) check_curves(*plan, diagnostics);
   std::optional<MeasuredWeather> weather;
   if (plan && plan->place.weather) {

@@ -20,7 +20,7 @@ namespace trug::app {
 
 struct Reckoning {
   Plan plan;
-  std::unique_ptr<read::SheetLibrary> library;  // owns the sheets below
+  std::unique_ptr<read::SheetLibrary> sheet_library;  // owns the sheets below
   ground::Sheets sheets;
   std::unique_ptr<climate::Climate> climate;
   std::shared_ptr<const DailyRecord> record;  // of the plan's weather, up to yesterday; else null

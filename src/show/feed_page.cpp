@@ -5,7 +5,7 @@
 
 #include <algorithm>
 #include <map>
-#include <optional>
+#include <vector>
 
 #include "base/text.h"
 #include "show/pages.h"
@@ -110,6 +110,42 @@ std::string place_words(const work::Job& job) {
   return job.person ? fmt::format("{} ({})", job.bed, *job.person) : job.bed;
 }
 
+using JobsOfDay = std::vector<const work::Job*>;
+
+// Each job with what it says.
+std::string told(const JobsOfDay& day) {
+  std::string text;
+  for (const work::Job* job : day) {
+    text += fmt::format("<li>\n<p><strong>{}</strong>, {}</p>\n<p>{}</p>\n</li>\n",
+                        escaped(job->title), escaped(place_words(*job)), escaped(job->text));
+  }
+  return text;
+}
+
+// A line for each kind of job and place: "Plant out: dahlia and zinnia, wall bed (Ines)".
+std::string named(const JobsOfDay& day) {
+  struct Line {
+    std::string kind, place;
+    std::vector<std::string> crops;
+  };
+  std::vector<Line> lines;
+  for (const work::Job* job : day) {
+    constexpr std::string_view kAfterKind = ": ";  // in a title, "Plant out: zinnia"
+    const std::size_t end = job->title.find(kAfterKind);
+    const std::string kind = job->title.substr(0, end), place = place_words(*job);
+    auto line = std::ranges::find_if(
+        lines, [&](const Line& other) { return other.kind == kind && other.place == place; });
+    if (line == lines.end()) line = lines.insert(line, {kind, place, {}});
+    line->crops.push_back(job->title.substr(end + kAfterKind.size()));
+  }
+  std::string text;
+  for (const Line& line : lines) {
+    text += fmt::format("<li>{}: {}, {}</li>\n", escaped(line.kind), escaped(listed(line.crops)),
+                        escaped(line.place));
+  }
+  return text;
+}
+
 struct Page {
   const Plan& plan;
   const ground::PlanChoice& choice;
@@ -132,33 +168,29 @@ struct Page {
 
   std::string this_week() {
     return fmt::format("<h2>This week, until {}</h2>\n", day_words(week_end() - Days{1})) +
-           day_by_day({week_start(), week_end()}, true);
+           day_by_day({week_start(), week_end()}, told);
   }
 
   // From after this week to the end of next month.
   std::string later() {
     return fmt::format("<h2>After this week, until {}</h2>\n", short_day(horizon() - Days{1})) +
-           day_by_day({week_end(), horizon()}, false);
+           day_by_day({week_end(), horizon()}, named);
   }
 
-  // The days that have jobs; `full`: with what each job says.
-  std::string day_by_day(DateRange days, bool full) {
-    std::string text;
-    std::optional<Date> day;
+  // The days that have jobs, with the lines of each.
+  std::string day_by_day(DateRange days, std::string (*lines)(const JobsOfDay&)) {
+    std::map<Date, JobsOfDay> by_day;
     for (const work::Job& job : jobs) {
       if (!days.contains(job.day)) continue;
       note_cautions(job);
-      if (day != job.day) {
-        text += fmt::format("{}<h3>{}</h3>\n<ul>\n", day ? "</ul>\n" : "",
-                            time_element(job.day, day_words(job.day)));
-        day = job.day;
-      }
-      text += full
-                  ? fmt::format("<li>\n<p><strong>{}</strong>, {}</p>\n<p>{}</p>\n</li>\n",
-                                escaped(job.title), escaped(place_words(job)), escaped(job.text))
-                  : fmt::format("<li>{}, {}</li>\n", escaped(job.title), escaped(place_words(job)));
+      by_day[job.day].push_back(&job);
     }
-    return day ? text + "</ul>\n" : "<p>No job falls in these days.</p>\n";
+    std::string text;
+    for (const auto& [day, its_jobs] : by_day) {
+      text += fmt::format("<h3>{}</h3>\n<ul>\n{}</ul>\n", time_element(day, day_words(day)),
+                          lines(its_jobs));
+    }
+    return text.empty() ? "<p>No job falls in these days.</p>\n" : text;
   }
 
   // What stands in flower, by the likely dates.

@@ -83,6 +83,9 @@ cmp body garden.feed.ics || fail "the proxy changes the calendar"
 tag=$(tr -d '\r' <headers | sed -n 's/^ETag: //p')
 equal "tag" "\"$(sha256sum <garden.feed.ics | cut -d' ' -f1)\"" "$tag"
 equal "GET with the tag" 304 "$(status -H "If-None-Match: $tag" "$address")"
+# trug closes after a 304; the proxy does not hand that on.
+equal "connections for the tag, twice" "1 0 " \
+  "$(curl -s -o body -o body -w '%{num_connects} ' -H "If-None-Match: $tag" "$address" "$address")"
 equal "PUT" 405 "$(status -X PUT "$address")"
 equal "page" 200 "$(status "${address%calendar.ics}")"
 grep -qF "$address" body || fail "the page does not name the address"

@@ -121,6 +121,26 @@ TEST_F(FeedPage, AWeekRunsFromMondayToSundayAndNextMonthToItsEnd) {
   EXPECT_FALSE(has(text, "2027-07-01"));
 }
 
+TEST_F(FeedPage, LaterJobsOfAKindAndABedShareALine) {
+  const auto add = [this](const std::string& title, const std::string& bed) {
+    add_job("2027-05-19", JobKind::HardenOff, "");
+    jobs_.back().title = title;
+    jobs_.back().bed = bed;
+  };
+  add("Harden off: zinnia <i>", "long <bed>");
+  add("Plant out: cosmos", "long <bed>");
+  add("Harden off: dahlia 2", "long <bed>");
+  add("Harden off: late: cosmos", "wall bed");
+  const std::string later = under("After this week, until 30 June", page("2027-05-12"));
+  EXPECT_TRUE(has(later,
+                  "<ul>\n"
+                  "<li>Harden off: zinnia &lt;i&gt; and dahlia 2, long &lt;bed&gt;</li>\n"
+                  "<li>Plant out: cosmos, long &lt;bed&gt;</li>\n"
+                  "<li>Harden off: late: cosmos, wall bed</li>\n"
+                  "</ul>\n"))
+      << later;
+}
+
 TEST_F(FeedPage, NextMonthAtTheTurnOfTheYear) {
   add_job("2028-01-31", JobKind::Sow, "");
   add_job("2028-02-01", JobKind::Sow, "");
