@@ -53,7 +53,7 @@ std::vector<FileWatch::Seen> FileWatch::look() const {
     }
   }
   std::ranges::sort(paths);
-  paths.erase(std::ranges::unique(paths).begin(), paths.end());  // named, and in a folder too
+  paths.erase(std::unique(paths.begin(), paths.end()), paths.end());  // named, and in a folder too
   std::vector<Seen> seen;
   for (const std::string& path : paths) {
     if (auto found = look_at(path)) seen.push_back(std::move(*found));
