@@ -84,11 +84,12 @@ std::string temperatures(const Uuid& garden, const Temperatures& given) {
 }
 
 std::string weather(const Uuid& garden, const Reckoning& r) {
-  if (!r.record) return "none";
+  if (!r.weather) return "none";
+  const DailyRecord& record = *r.weather->record;
   Figures figures;
-  figures << r.climate->spread_c() << iso(r.record->first);
-  for (const DailyWeather& day : r.record->days) figures << day.min_c << day.max_c;
-  return iso(r.record->until() - Days{1}) + "-" + digest(garden, figures.text());
+  figures << r.climate.spread_c() << iso(record.first);
+  for (const DailyWeather& day : record.days) figures << day.min_c << day.max_c;
+  return iso(record.until() - Days{1}) + "-" + digest(garden, figures.text());
 }
 
 std::string other_lines(const Uuid& garden, const Place& place) {
@@ -115,12 +116,13 @@ std::string work_lines(const Uuid& garden, const Work& work) {
 }
 
 // What a planting's days hang on in its own stretch: the ground and every crop of it.
-std::string ground(const Uuid& garden, const Plan& plan, PlantingRef ref) {
-  const Bed& bed = plan.beds[ref.bed];
-  const Stretch& stretch = bed.stretches[ref.stretch];
+std::string ground(const Uuid& garden, const Plan& plan, const std::vector<std::size_t>& chain,
+                   std::size_t place) {
+  const Patch& patch = plan.plantings[chain[place]].patch;
   Figures figures;
-  figures << ref.crop << bed.width.value() << stretch.length.value();
-  for (const CropEntry& crop : stretch.crops) {
+  figures << place << patch.width.value() << patch.length.value();
+  for (const std::size_t i : chain) {
+    const CropEntry& crop = plan.plantings[i].asked;
     const Pins& pins = crop.pins;
     figures << crop.crop << crop.group << crop.plants << crop.spacing_cm << crop.colours
             << crop.keep << crop.successions << crop.gap_days << pins.way << pins.start_on
@@ -129,10 +131,10 @@ std::string ground(const Uuid& garden, const Plan& plan, PlantingRef ref) {
   return digest(garden, figures.text());
 }
 
-std::string ground_name(const Uuid& garden, const Plan& plan, PlantingRef ref) {
-  const CropEntry& crop = entry(plan, ref);
+std::string ground_name(const Uuid& garden, const Plan& plan, const Planting& planting) {
+  const CropEntry& crop = planting.asked;
   Figures figures;
-  figures << bed_identity(plan.beds[ref.bed]) << crop.crop << crop.id.value_or("1");
+  figures << bed_identity(bed_of(plan, planting)) << crop.crop << crop.id.value_or("1");
   return "ground/" + digest(garden, folded(figures.text()));
 }
 
@@ -230,10 +232,13 @@ Facts facts_of(const Reckoning& r) {
               {"place", other_lines(garden, place)},
               {"wish", wish(garden, r.plan.wish)},
               {"work", work_lines(garden, r.plan.work)}};
-  for (const PlantingRef ref : plantings(r.plan)) {
-    const std::string& crop = entry(r.plan, ref).crop;
-    facts[ground_name(garden, r.plan, ref)] = ground(garden, r.plan, ref);
-    facts[sheet_name(garden, crop)] = digest(garden, dated_lines(r.sheet_library->text(crop)));
+  for (const auto& chain : chains(r.plan)) {
+    for (std::size_t i = 0; i < chain.size(); ++i) {
+      const Planting& planting = r.plan.plantings[chain[i]];
+      const std::string& crop = planting.asked.crop;
+      facts[ground_name(garden, r.plan, planting)] = ground(garden, r.plan, chain, i);
+      facts[sheet_name(garden, crop)] = digest(garden, dated_lines(r.sheet_library->text(crop)));
+    }
   }
   return facts;
 }
@@ -278,17 +283,19 @@ ChangeReasons::Hangs ChangeReasons::hangs(const work::Job& job) const {
   }
   hangs.choice = true;
   // The crops of a stretch hand on its ground: each one's days follow from the others' too.
-  for (const ground::PlantingChoice& planting : r_.choice.plantings) {
-    if (planting.ref.bed != job.planting.bed || planting.ref.stretch != job.planting.stretch) {
-      continue;
-    }
-    const Sheet& sheet = *planting.sheet;
-    if (planting.ref != job.planting) hangs.crops.push_back(sheet.name);
+  const auto all = chains(r_.plan);
+  const auto chain = std::ranges::find_if(all, [&](const std::vector<std::size_t>& one) {
+    return std::ranges::find(one, job.planting) != one.end();
+  });
+  for (const std::size_t i : *chain) {
+    const Sheet& sheet = *r_.schedule.weighed[i].sheet;
+    if (i != job.planting) hangs.crops.push_back(sheet.name);
     hangs.temperatures = hangs.temperatures || sheet.growth || is_planted(sheet.life_cycle);
-    if (!planting.chosen) continue;
-    const Way& way = sheet.ways[planting.chosen->candidate.way];
+    const auto sowings = r_.schedule.of(i);
+    if (sowings.empty()) continue;
+    const Way& way = sowings.front().raised_by();
     if (way.window) hangs.add(*way.window);
-    const bool by_window = planting.chosen->candidate.timeline.basis == growth::Basis::Window;
+    const bool by_window = sowings.front().timeline.basis == growth::Basis::Window;
     if (by_window && way.first_flower) hangs.add(*way.first_flower);
   }
   hangs.weather = is_forecast(kind) || weather_came_or_went();
@@ -382,7 +389,7 @@ std::vector<show::Reason> ChangeReasons::of_job(const work::Job& job, int days) 
   add_frosts(on.last_frost, on.first_frost, reasons);
   add_weather(on.temperatures, on.weather, reasons);
   add_lines(on.choice, on.choice, reasons);
-  if (differs(ground_name(*r_.plan.garden, r_.plan, job.planting))) {
+  if (differs(ground_name(*r_.plan.garden, r_.plan, r_.plan.plantings[job.planting]))) {
     reasons.push_back({"ground", "bed or crops changed"});
   }
   for (const std::string& crop : on.crops) add_sheet(crop, reasons);

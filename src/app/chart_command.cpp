@@ -23,12 +23,12 @@ int run_chart(const Options& options, const Environment& environment) {
         path);
     return kRefused;
   }
-  const std::string svg = show::chart_svg(r->plan, r->choice, *r->climate);
+  const std::string svg = show::chart_svg(r->plan, r->schedule, r->climate);
   const bool unchanged = previous == svg;
   if (!unchanged) file.replace(svg);
   environment.out << fmt::format("{}: {}, {}{}\n", path,
                                  counted(static_cast<int>(r->plan.beds.size()), "bed"),
-                                 counted(static_cast<int>(r->choice.plantings.size()), "planting"),
+                                 counted(static_cast<int>(r->plan.plantings.size()), "planting"),
                                  unchanged ? ", nothing changed" : "");
   environment.out.flush();
   environment.err << show::findings_line(r->findings, r->plan.file);

@@ -33,18 +33,18 @@ std::vector<std::size_t> shown_jobs(const Options& options, const std::vector<wo
 }
 
 // The planting that `why BED CROP` names: the bed by its name or id, the crop by its name or the
-// planting's id; null where there is none.
-const ground::PlantingChoice* find_planting(const Options& options, const Reckoning& r) {
+// planting's id.
+std::optional<std::size_t> find_planting(const Options& options, const Reckoning& r) {
   const std::string bed = folded(options.bed), crop = folded(options.crop);
-  for (const ground::PlantingChoice& planting : r.choice.plantings) {
-    const Bed& planted = r.plan.beds[planting.ref.bed];
-    const CropEntry& asked = entry(r.plan, planting.ref);
+  for (std::size_t i = 0; i < r.plan.plantings.size(); ++i) {
+    const CropEntry& asked = r.plan.plantings[i].asked;
+    const Bed& planted = bed_of(r.plan, r.plan.plantings[i]);
     const bool same_bed = folded(planted.name) == bed || folded(bed_identity(planted)) == bed;
     if (same_bed && (folded(asked.crop) == crop || folded(asked.id.value_or("")) == crop)) {
-      return &planting;
+      return i;
     }
   }
-  return nullptr;
+  return std::nullopt;
 }
 
 }  // namespace
@@ -55,8 +55,8 @@ int run_check(const Options& options, const Environment& environment) {
   environment.out << (options.json
                           ? show::check_json(document_head(options, environment, "trug.check/1"),
                                              r->shown())
-                          : show::check_page(r->plan, r->choice, r->findings, *r->climate,
-                                             style(options, environment)));
+                          : show::check_page(r->plan, r->schedule, r->weeks, r->findings,
+                                             r->climate, style(options, environment)));
   return exit_code(options, *r);
 }
 
@@ -70,7 +70,7 @@ int run_jobs(const Options& options, const Environment& environment) {
   } else if (options.csv) {
     environment.out << show::jobs_csv(r->shown(), shown);
   } else {
-    environment.out << show::jobs_page(r->plan, r->jobs, shown, *r->climate,
+    environment.out << show::jobs_page(r->plan, r->jobs, shown, r->climate,
                                        style(options, environment), options.full);
     environment.out.flush();
     environment.err << show::findings_line(r->findings, r->plan.file);
@@ -81,20 +81,18 @@ int run_jobs(const Options& options, const Environment& environment) {
 int run_why(const Options& options, const Environment& environment) {
   const auto r = reckon(options, environment, "trug.why/1");
   if (!r) return kBadInput;
-  const ground::PlantingChoice* planting = find_planting(options, *r);
+  const auto planting = find_planting(options, *r);
   if (!planting) {
     std::vector<std::string> names;
-    for (const ground::PlantingChoice& p : r->choice.plantings) {
-      names.push_back(planting_name(r->plan, p.ref));
-    }
+    for (const Planting& each : r->plan.plantings) names.push_back(each.name);
     environment.err << "error: there is no planting '" << options.bed << "/" << options.crop
                     << "' in " << r->plan.file << "\n  hint: there are " << listed(names) << "\n";
     return kBadInput;
   }
   environment.out << (options.json
                           ? show::why_json(document_head(options, environment, "trug.why/1"),
-                                           r->plan, *planting, *r->climate)
-                          : show::why_page(r->plan, *planting, *r->climate,
+                                           r->plan, r->schedule, *planting, r->climate)
+                          : show::why_page(r->plan, r->schedule, *planting, r->climate,
                                            style(options, environment)));
   return exit_code(options, *r);
 }

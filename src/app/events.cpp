@@ -32,7 +32,7 @@ Event event_of(const Reckoning& r, const work::Job& job, const Uuid& space) {
   event.start = job.day;
   event.end = job.day + Days{1};
   event.summary = job.title;
-  event.description = description(job, *r.climate);
+  event.description = description(job, r.climate);
   event.location = fmt::format("{}, {} to {} cm", job.bed, job.at_cm, job.at_cm + job.length_cm);
   event.category = std::string(to_string(job.key.kind));
   event.flowering_year = job.key.flowering_year;

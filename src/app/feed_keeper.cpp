@@ -134,7 +134,7 @@ int FeedKeeper::publish(const Reckoning& r, const Environment& environment) {
   const show::FeedAddresses addresses{std::string(feed::kAddressMark),
                                       std::string(feed::kWebcalMark)};
   site_.publish({version.bytes,
-                 show::feed_page(r.plan, r.choice, r.jobs, *r.climate, reckoned_for_, addresses),
+                 show::feed_page(r.plan, r.schedule, r.jobs, r.climate, reckoned_for_, addresses),
                  show::feed_style(), base_url_, last_change(version.bytes, environment.now)});
   if (!version.unchanged || !reckoned_) {
     environment.err << show::changes_page(

@@ -2,20 +2,14 @@
 // The record that a plan names as its weather.
 #pragma once
 
-#include <memory>
+#include <optional>
 
 #include "base/diagnostics.h"
 #include "base/files.h"
-#include "climate/climate.h"
 #include "garden/plan.h"
 #include "garden/weather.h"
 
 namespace trug::app {
-
-struct MeasuredWeather {
-  std::shared_ptr<const DailyRecord> record;
-  double spread_c = climate::kDefaultSpreadC;  // of a day's mean, from the record
-};
 
 // Reads the plan's weather file, named from the plan's folder, up to the day before `today`. A plan
 // without temperatures of its own gets the record's averages: of its last thirty years before the

@@ -2,22 +2,20 @@
 #include "app/reckoning.h"
 
 #include <filesystem>
+#include <utility>
 
 #include "app/measured_weather.h"
 #include "app/version.h"
 #include "calendar/event.h"
-#include "ground/weather_forecast.h"
 #include "read/plan_reader.h"
-#include "work/make_jobs.h"
 
 namespace trug::app {
 namespace {
 
 ground::Sheets sheets_of(const Plan& plan, read::SheetLibrary& library, Diagnostics& diagnostics) {
   ground::Sheets sheets;
-  for (const PlantingRef ref : plantings(plan)) {
-    const std::string& crop = entry(plan, ref).crop;
-    sheets[crop] = library.find(crop, diagnostics);
+  for (const Planting& planting : plan.plantings) {
+    sheets[planting.asked.crop] = library.find(planting.asked.crop, diagnostics);
   }
   return sheets;
 }
@@ -36,6 +34,14 @@ void check_curves(const Plan& plan, Diagnostics& diagnostics) {
                       "neighbours");
     return;
   }
+}
+
+std::vector<std::string> uids_of(const Reckoning& r) {
+  std::vector<std::string> uids;
+  if (!r.plan.garden) return uids;
+  const Uuid space = calendar::namespace_of(*r.plan.garden, "");
+  for (const work::Job& job : r.jobs) uids.push_back(calendar::job_uid(space, job.key));
+  return uids;
 }
 
 }  // namespace
@@ -68,18 +74,20 @@ std::unique_ptr<read::SheetLibrary> open_library(const Options& options, const s
   return library;
 }
 
-std::unique_ptr<Reckoning> reckon(const Options& options, const Environment& environment,
-                                  const std::string& format) {
+std::optional<Reckoning> reckon(const Options& options, const Environment& environment,
+                                const std::string& format) {
   Diagnostics diagnostics;
   const std::string& path = options.plans.front();
-  auto result = std::make_unique<Reckoning>();
-  result->sheet_library = open_library(options, path, environment, diagnostics);
-  auto plan = read::read_plan(environment.files, path, *result->sheet_library, diagnostics);
-  if (plan) result->sheets = sheets_of(*plan, *result->sheet_library, diagnostics);
-  if (plan) check_curves(*plan, diagnostics);
+  auto library = open_library(options, path, environment, diagnostics);
+  auto plan = read::read_plan(environment.files, path, *library, diagnostics);
+  ground::Sheets sheets;
   std::optional<MeasuredWeather> weather;
-  if (plan && plan->place.weather) {
-    weather = read_weather(environment.files, today(options, environment), *plan, diagnostics);
+  if (plan) {
+    sheets = sheets_of(*plan, *library, diagnostics);
+    check_curves(*plan, diagnostics);
+    if (plan->place.weather) {
+      weather = read_weather(environment.files, today(options, environment), *plan, diagnostics);
+    }
   }
   if (!diagnostics.empty()) environment.err << diagnostics.render();
   if (!plan || diagnostics.has_errors()) {
@@ -87,31 +95,16 @@ std::unique_ptr<Reckoning> reckon(const Options& options, const Environment& env
       environment.out << show::errors_json(document_head(options, environment, format),
                                            diagnostics.sorted());
     }
-    return nullptr;
+    return std::nullopt;
   }
   if (options.verbose) environment.err << "read " << path << "\n";
-  result->plan = std::move(*plan);
-  result->climate = std::make_unique<climate::Climate>(climate::Climate::from(
-      result->plan.place, weather ? weather->spread_c : climate::kDefaultSpreadC));
-  result->choice = ground::choose_plan(result->plan, result->sheets, *result->climate);
-  // The findings judge the choice as the averages made it, but the weeks as they will be.
-  ground::PlanChoice judged = result->choice;
-  if (weather) {
-    result->record = weather->record;
-    ground::forecast_in(result->climate->with_record(weather->record), result->plan,
-                        result->choice);
-    ground::spread_by_years(*result->climate, weather->record, result->plan, result->choice);
-    judged.weeks = result->choice.weeks;
-  }
-  result->findings = ground::find(result->plan, result->sheets, *result->climate, judged);
-  result->jobs =
-      work::make_jobs(result->plan, result->choice, *result->climate, today(options, environment));
-  if (result->plan.garden) {
-    const Uuid space = calendar::namespace_of(*result->plan.garden, "");
-    for (const work::Job& job : result->jobs) {
-      result->uids.push_back(calendar::job_uid(space, job.key));
-    }
-  }
+  Reckoning result{ask::reckon(*plan, sheets, weather, today(options, environment)),
+                   std::move(*plan),
+                   std::move(library),
+                   std::move(sheets),
+                   std::move(weather),
+                   {}};
+  result.uids = uids_of(result);
   return result;
 }
 

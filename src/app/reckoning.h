@@ -3,33 +3,29 @@
 #pragma once
 
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "app/environment.h"
+#include "app/measured_weather.h"
 #include "app/options.h"
+#include "ask/reckon.h"
 #include "base/diagnostics.h"
-#include "climate/climate.h"
-#include "ground/findings.h"
-#include "ground/plan_choice.h"
 #include "read/sheet_library.h"
 #include "show/json.h"
-#include "work/jobs.h"
 
 namespace trug::app {
 
-struct Reckoning {
+// A plan read from its files and what was reckoned from it.
+struct Reckoning : ask::Reckoned {
   Plan plan;
   std::unique_ptr<read::SheetLibrary> sheet_library;  // owns the sheets below
   ground::Sheets sheets;
-  std::unique_ptr<climate::Climate> climate;
-  std::shared_ptr<const DailyRecord> record;  // of the plan's weather, up to yesterday; else null
-  ground::PlanChoice choice;
-  std::vector<ground::Finding> findings;
-  std::vector<work::Job> jobs;
-  std::vector<std::string> uids;  // of the jobs; empty where the plan has no garden
+  std::optional<MeasuredWeather> weather;  // the plan's, up to yesterday
+  std::vector<std::string> uids;           // of the jobs; empty where the plan has no garden
 
-  show::Reckoned shown() const { return {plan, choice, findings, jobs, uids}; }
+  show::Reckoned shown() const { return {plan, schedule, findings, jobs, uids}; }
 };
 
 // The day the run counts as today.
@@ -44,10 +40,11 @@ std::unique_ptr<read::SheetLibrary> open_library(const Options& options, const s
                                                  const Environment& environment,
                                                  Diagnostics& diagnostics);
 
-// Null where the plan or a sheet is wrong: then the problems are printed (`format` names the JSON
-// document they go into) and the exit code is kBadInput.
-std::unique_ptr<Reckoning> reckon(const Options& options, const Environment& environment,
-                                  const std::string& format);
+// Reads the plan and all it names, and reckons it. nullopt where the plan or a sheet is wrong: then
+// the problems are printed (`format` names the JSON document they go into) and the exit code is
+// kBadInput.
+std::optional<Reckoning> reckon(const Options& options, const Environment& environment,
+                                const std::string& format);
 
 // Exit code of a run that did its work.
 int exit_code(const Options& options, const Reckoning& reckoning);

@@ -1,27 +1,57 @@
 // SPDX-License-Identifier: MIT
 #include "garden/plan.h"
 
+#include <utility>
+
 namespace trug {
 
-const CropEntry& entry(const Plan& plan, PlantingRef ref) {
-  return plan.beds[ref.bed].stretches[ref.stretch].crops[ref.crop];
+void add_planting(Plan& plan, std::size_t bed, std::size_t stretch, CropEntry asked) {
+  const Bed& of = plan.beds[bed];
+  const Stretch& on = of.stretches[stretch];
+  Planting planting;
+  planting.name = of.name + "/" + asked.id.value_or(asked.crop);
+  planting.asked = std::move(asked);
+  planting.flowering_year = plan.flowering_year;
+  planting.patch = {bed, static_cast<int>(stretch) + 1, on.offset, on.length, of.width};
+  if (!plan.plantings.empty()) {
+    const Patch& last = plan.plantings.back().patch;
+    if (last.bed == bed && last.stretch == planting.patch.stretch) {
+      planting.follows = plan.plantings.size() - 1;
+    }
+  }
+  plan.plantings.push_back(std::move(planting));
 }
 
-std::vector<PlantingRef> plantings(const Plan& plan) {
-  std::vector<PlantingRef> result;
-  for (std::size_t b = 0; b < plan.beds.size(); ++b) {
-    for (std::size_t s = 0; s < plan.beds[b].stretches.size(); ++s) {
-      for (std::size_t c = 0; c < plan.beds[b].stretches[s].crops.size(); ++c) {
-        result.push_back({b, s, c});
-      }
-    }
+std::vector<std::vector<std::size_t>> chains(const Plan& plan) {
+  std::vector<std::vector<std::size_t>> result;
+  std::vector<std::size_t> chain_of(plan.plantings.size());
+  for (std::size_t i = 0; i < plan.plantings.size(); ++i) {
+    const auto& before = plan.plantings[i].follows;
+    if (!before) result.emplace_back();
+    chain_of[i] = before ? chain_of[*before] : result.size() - 1;
+    result[chain_of[i]].push_back(i);
   }
   return result;
 }
 
-std::string planting_name(const Plan& plan, PlantingRef ref) {
-  const CropEntry& crop = entry(plan, ref);
-  return plan.beds[ref.bed].name + "/" + crop.id.value_or(crop.crop);
+Plan with_only(const Plan& plan, const std::vector<std::size_t>& kept) {
+  Plan result = plan;
+  result.plantings.clear();
+  std::vector<std::optional<std::size_t>> place(plan.plantings.size());
+  for (const std::size_t i : kept) {
+    Planting planting = plan.plantings[i];
+    while (planting.follows && !place[*planting.follows]) {
+      planting.follows = plan.plantings[*planting.follows].follows;
+    }
+    if (planting.follows) planting.follows = place[*planting.follows];
+    place[i] = result.plantings.size();
+    result.plantings.push_back(std::move(planting));
+  }
+  return result;
+}
+
+const Bed& bed_of(const Plan& plan, const Planting& planting) {
+  return plan.beds[planting.patch.bed];
 }
 
 const std::string& bed_identity(const Bed& bed) { return bed.id ? *bed.id : bed.name; }

@@ -3,10 +3,10 @@
 #pragma once
 
 #include <array>
+#include <compare>
+#include <cstddef>
 #include <optional>
-#include <set>
 #include <string>
-#include <string_view>
 #include <variant>
 #include <vector>
 
@@ -76,9 +76,10 @@ struct Pins {
   std::optional<Date> plant_on;  // into its place in the bed
   std::optional<Date> lift_on;
   std::optional<Date> not_before;  // nothing of it earlier
+  auto operator<=>(const Pins&) const = default;
 };
 
-// A crop asked for in a stretch.
+// A crop asked for, as the plan says it.
 struct CropEntry {
   std::string crop;  // the sheet's name, once resolved
   std::optional<std::string> variety;
@@ -93,12 +94,13 @@ struct CropEntry {
   std::optional<std::string> person;
   Pins pins;
   Position at;
+  auto operator<=>(const CropEntry&) const = default;
 };
 
+// A piece of a bed's length, over its full width.
 struct Stretch {
   Millimetres length;
-  std::vector<CropEntry> crops;  // in order: the next follows the last
-  Millimetres offset;            // from the bed's start; stretches lie end to end
+  Millimetres offset;  // from the bed's start; stretches lie end to end
   Position at;
 };
 
@@ -112,6 +114,24 @@ struct Bed {
   Position at;
 };
 
+// The ground a planting stands on: a stretch of a bed, or a share of one.
+struct Patch {
+  std::size_t bed = 0;  // in the plan's list
+  int stretch = 0;      // of the bed, from 1
+  Millimetres offset;   // from the bed's start
+  Millimetres length;
+  Millimetres width;
+};
+
+// One crop on its ground for one flowering year: the ground of every identity and of every report.
+struct Planting {
+  CropEntry asked;
+  std::string name;  // "west bed/zinnia", or "west bed/late zinnia" by its id
+  int flowering_year = 0;
+  Patch patch;
+  std::optional<std::size_t> follows;  // the planting before it on the same ground
+};
+
 struct Plan {
   std::string file;
   int flowering_year = 0;
@@ -121,21 +141,19 @@ struct Plan {
   std::optional<Wish> wish;
   Work work;
   std::vector<Bed> beds;
+  std::vector<Planting> plantings;  // bed by bed, stretch by stretch, in order of following
 };
 
-// One planting's place in the plan: the ground of every identity and of every report.
-struct PlantingRef {
-  std::size_t bed = 0;
-  std::size_t stretch = 0;
-  std::size_t crop = 0;
-  auto operator<=>(const PlantingRef&) const = default;
-};
-
-const CropEntry& entry(const Plan& plan, PlantingRef ref);
-// All plantings in the plan's order.
-std::vector<PlantingRef> plantings(const Plan& plan);
-// How people and files name it: "west bed/zinnia", or "west bed/late zinnia" by its id.
-std::string planting_name(const Plan& plan, PlantingRef ref);
+// Adds a crop to the end of the plan's list: on that stretch of that bed (both by index), after
+// what was added to the stretch before it.
+void add_planting(Plan& plan, std::size_t bed, std::size_t stretch, CropEntry asked);
+// The plantings (by index) that follow one another on one piece of ground, in order; all grounds,
+// in the plan's order.
+std::vector<std::vector<std::size_t>> chains(const Plan& plan);
+// The plan with these plantings (by index, ascending) and no others; each follows the nearest kept
+// one that stood before it.
+Plan with_only(const Plan& plan, const std::vector<std::size_t>& kept);
+const Bed& bed_of(const Plan& plan, const Planting& planting);
 // What names the bed for good: its id, else its name.
 const std::string& bed_identity(const Bed& bed);
 bool is_southern(const Place& place);

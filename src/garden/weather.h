@@ -2,6 +2,7 @@
 // A place's measured days.
 #pragma once
 
+#include <memory>
 #include <optional>
 #include <vector>
 
@@ -21,6 +22,12 @@ struct DailyRecord {
   Date first;
   std::vector<DailyWeather> days;
   Date until() const { return first + Days{static_cast<int>(days.size())}; }
+};
+
+// A record as a plan is reckoned with it.
+struct MeasuredWeather {
+  std::shared_ptr<const DailyRecord> record;  // up to yesterday
+  double spread_c = 0;                        // of a day's mean, from the record
 };
 
 }  // namespace trug

@@ -425,30 +425,42 @@ const Candidate* latest_for(const std::vector<Candidate>& list, const Candidate&
   return best;
 }
 
-// All strips as one.
-Candidate joined(std::vector<Candidate> strips) {
-  Candidate whole = strips.front();
-  whole.timeline = joined_timeline(strips);
-  for (const Candidate& strip : strips) whole.place = std::max(whole.place, strip.place);
-  whole.lift_from = strips.back().lift_from;
-  whole.lift_to = strips.back().lift_to;
-  whole.strips = std::move(strips);
+// The stems of each day are shared between as many parts of the ground as there are sowings.
+std::vector<double> joined_shares(const std::vector<const Candidate*>& sowings) {
+  std::vector<double> whole;
+  const double share = 1.0 / static_cast<double>(sowings.size());
+  const Date first = sowings.front()->timeline.first_cut.likely;
+  for (const Candidate* sowing : sowings) {
+    const growth::Timeline& timeline = sowing->timeline;
+    const auto offset = static_cast<std::size_t>(days_between(first, timeline.first_cut.likely));
+    whole.resize(std::max(whole.size(), offset + timeline.shares.size()));
+    for (std::size_t day = 0; day < timeline.shares.size(); ++day) {
+      whole[offset + day] += share * timeline.shares[day];
+    }
+  }
   return whole;
 }
 
-std::vector<Candidate> families(const std::vector<Candidate>& list, int sowings, int gap) {
-  std::vector<Candidate> result;
-  for (const Candidate& first : list) {
-    std::vector<Candidate> strips{first};
-    for (int j = 1; j < sowings; ++j) {
+// The streams that begin with each candidate and can be completed.
+void add_streams(Candidates& all, int gap) {
+  for (const Candidate& first : all.list) {
+    std::vector<const Candidate*> sowings{&first};
+    for (int j = 1; j < all.wanted_sowings; ++j) {
       const Date target = first.timeline.first_cut.likely + Days{j * gap};
-      const Candidate* next = latest_for(list, strips.back(), target);
-      if (!next || next->start <= strips.back().start) break;
-      strips.push_back(*next);
+      const Candidate* next = latest_for(all.list, *sowings.back(), target);
+      if (!next || next->start <= sowings.back()->start) break;
+      sowings.push_back(next);
     }
-    if (static_cast<int>(strips.size()) == sowings) result.push_back(joined(std::move(strips)));
+    const int found = static_cast<int>(sowings.size());
+    all.most_sowings = std::max(all.most_sowings, found);
+    if (found < all.wanted_sowings) continue;
+    Stream stream;
+    for (const Candidate* one : sowings) {
+      stream.sowings.push_back(static_cast<std::size_t>(one - all.list.data()));
+    }
+    stream.shares = joined_shares(sowings);
+    all.streams.push_back(std::move(stream));
   }
-  return result;
 }
 
 }  // namespace
@@ -456,23 +468,6 @@ std::vector<Candidate> families(const std::vector<Candidate>& list, int sowings,
 Range cold_store_days(const Sheet& sheet) {
   const auto& treat = sheet.pretreat;
   return treat && treat->kind == Pretreatment::Kind::ColdStore ? treat->days : kColdStoreDays;
-}
-
-growth::Timeline joined_timeline(const std::vector<Candidate>& strips) {
-  growth::Timeline whole = strips.front().timeline;
-  const double share = 1.0 / static_cast<double>(strips.size());
-  whole.shares.clear();
-  for (const Candidate& strip : strips) {
-    // In measured weather a later sowing may come first by a few days: it counts from there.
-    const int days = days_between(whole.first_cut.likely, strip.timeline.first_cut.likely);
-    const auto offset = static_cast<std::size_t>(std::max(0, days));
-    whole.shares.resize(std::max(whole.shares.size(), offset + strip.timeline.shares.size()));
-    for (std::size_t day = 0; day < strip.timeline.shares.size(); ++day) {
-      whole.shares[offset + day] += share * strip.timeline.shares[day];
-    }
-  }
-  whole.cut_short = strips.back().timeline.cut_short;
-  return whole;
 }
 
 Candidates candidates(const Setting& setting, const Sheet& sheet, const CropEntry& entry) {
@@ -484,10 +479,10 @@ Candidates candidates(const Setting& setting, const Sheet& sheet, const CropEntr
     if (entry.group && *entry.group != group.name) continue;
     Generator(setting, sheet, entry, &group).run(result);
   }
+  result.wanted_sowings = entry.successions;
   if (entry.successions > 1) {
-    const int gap = entry.gap_days.value_or(
-        static_cast<int>(std::lround(sheet.succession_gap_days.value_or(kSuccessionGap))));
-    result.list = families(result.list, entry.successions, gap);
+    add_streams(result, entry.gap_days.value_or(static_cast<int>(
+                            std::lround(sheet.succession_gap_days.value_or(kSuccessionGap)))));
   }
   return result;
 }

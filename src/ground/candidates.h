@@ -3,9 +3,8 @@
 // and for what is refused, the rule it broke with both numbers.
 #pragma once
 
-#include <map>
+#include <cstddef>
 #include <optional>
-#include <string>
 #include <vector>
 
 #include "base/date.h"
@@ -44,6 +43,10 @@ struct Refusal {
 // How the start lies in the trade's window for it.
 enum class WindowPlace { Middle, Inside, Outside };
 
+// The share of plants that survive and are fit to cut (memory: 0.7 to 0.9).
+inline constexpr double kFitShare = 0.75;
+
+// One way and date to start a crop once.
 struct Candidate {
   std::size_t way = 0;           // index in the sheet
   const Group* group = nullptr;  // null: the crop has no groups
@@ -61,9 +64,9 @@ struct Candidate {
   bool under_fleece = false;      // survives that winter only under fleece
   bool cold_soil = false;         // sown outdoors in spring before the soil is likely warm enough
   bool needs_cold_store = false;  // a bulb where no winter chills it in the ground
-  // Successions: one for each strip, the first included; this candidate is then all of them
-  // together. Empty: one sowing.
-  std::vector<Candidate> strips;
+
+  // Likely stems of so many plants over the whole flowering, after losses.
+  double stems_of(int plants) const { return stems_per_plant * stem_factor * plants * kFitShare; }
 };
 
 // What one way gave: how many candidates, and the refusal nearest to being allowed.
@@ -74,8 +77,18 @@ struct WayReport {
   std::optional<Refusal> refusal;
 };
 
+// Sowings of one crop whose first cuts lie a gap apart, all raised the same way: one option of its
+// ground.
+struct Stream {
+  std::vector<std::size_t> sowings;  // in Candidates::list, by start
+  std::vector<double> shares;        // of all their plants' stems, by day from the first cut
+};
+
 struct Candidates {
   std::vector<Candidate> list;
+  int wanted_sowings = 1;
+  std::vector<Stream> streams;  // where more than one sowing is wanted
+  int most_sowings = 0;         // of the longest stream that could be begun
   std::vector<WayReport> reports;
 };
 
@@ -95,8 +108,6 @@ inline constexpr double kMildWinterC = 10;
 inline constexpr Range kColdStoreDays{56, 84};
 // Those days: the sheet's where it has a cold storage.
 Range cold_store_days(const Sheet& sheet);
-// The share of plants that survive and are fit to cut (memory: 0.7 to 0.9).
-inline constexpr double kFitShare = 0.75;
 // Starts later than the window by up to this are allowed, for four fifths of the value.
 inline constexpr int kLateWeeks = 10;
 // Bulbs, corms and tubers do not keep: so much later than their window at most (memory).
@@ -109,13 +120,9 @@ inline constexpr int kSettleDays = 42;
 inline constexpr int kLongUnderCoverWeeks = 12;
 inline constexpr int kLateWeeksLongUnderCover = 3;
 
-// All strips of a succession as one planting's timeline, which begins with the first: the stems of
-// each day are shared between as many strips as there are sowings.
-growth::Timeline joined_timeline(const std::vector<Candidate>& strips);
-
-// With `successions` in the entry, each candidate is a family of sowings: its first cuts lie the
-// gap apart, each sowing is the latest day whose forecast still makes its date, all raised the same
-// way. A family that cannot be completed is left out.
+// With `successions` in the entry, streams of so many sowings are laid out too: their first cuts
+// lie the gap apart, each sowing is the latest day whose forecast still makes its date. A stream
+// that cannot be completed is left out.
 Candidates candidates(const Setting& setting, const Sheet& sheet, const CropEntry& entry);
 
 }  // namespace trug::ground

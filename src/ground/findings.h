@@ -8,8 +8,9 @@
 #include <vector>
 
 #include "base/diagnostics.h"
-#include "ground/plan_choice.h"
 #include "ground/remedy.h"
+#include "ground/schedule.h"
+#include "harvest/weeks.h"
 
 namespace trug::ground {
 
@@ -44,8 +45,8 @@ struct Finding {
   FindingCode code{};
   Rank rank = Rank::Mild;
   Position at;
-  std::string key;  // the plan's key it speaks of: "crops", "wish"
-  std::optional<PlantingRef> planting;
+  std::string key;                      // the plan's key it speaks of: "crops", "wish"
+  std::optional<std::size_t> planting;  // in the plan's list
   std::string planting_name;
   std::string crop;
   std::string way;
@@ -59,8 +60,9 @@ struct Finding {
   std::optional<Date> day(std::string_view name) const;
 };
 
-// Worst first, then in the plan's order.
+// Worst first, then in the plan's order. `schedule` as the averages chose it; `weeks` as they will
+// be.
 std::vector<Finding> find(const Plan& plan, const Sheets& sheets, const climate::Climate& climate,
-                          const PlanChoice& choice);
+                          const Schedule& schedule, const std::vector<harvest::Week>& weeks);
 
 }  // namespace trug::ground

@@ -3,14 +3,14 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
+#include <memory>
+#include <utility>
+
+#include "ground/choose.h"
 
 namespace trug::ground {
 namespace {
-
-int across(Millimetres length, double spacing_cm) {
-  const double plants = static_cast<double>(length.value()) / (spacing_cm * 10);
-  return std::max(1, static_cast<int>(std::floor(plants + 0.5)));
-}
 
 double weight(WindowPlace place) {
   switch (place) {
@@ -40,31 +40,52 @@ class DayCount {
   int horizon_;
 };
 
-double plant_stems(const Candidate& c, int plants) {
-  return c.stems_per_plant * c.stem_factor * plants * kFitShare;
+Option option_of(const Candidate& first, const DayCount& count) {
+  return {.start = count.number(first.start),
+          .in_ground = count.number(first.in_ground),
+          .first_cut = count.number(first.timeline.first_cut.likely),
+          .lift_from = count.number(first.lift_from),
+          .lift_to = count.number(first.lift_to),
+          .off_middle = std::abs(days_between(first.window_middle, first.in_ground)),
+          .way_rank = static_cast<int>(first.way),
+          .weight = weight(first.place),
+          .shares = &first.timeline.shares};
 }
 
-std::vector<Option> options_of(const PlantingChoice& planting, const DayCount& count) {
+// A stream takes the ground with its first sowing and leaves it with its last; the sowing farthest
+// from its usual time weighs it.
+Option option_of(const Stream& stream, const std::vector<Candidate>& list, const DayCount& count) {
+  Option option = option_of(list[stream.sowings.front()], count);
+  const Candidate& last = list[stream.sowings.back()];
+  option.lift_from = count.number(last.lift_from);
+  option.lift_to = count.number(last.lift_to);
+  for (const std::size_t i : stream.sowings) {
+    option.weight = std::min(option.weight, weight(list[i].place));
+  }
+  option.shares = &stream.shares;
+  return option;
+}
+
+std::vector<Option> options_of(const Weighed& weighed, const DayCount& count) {
+  const Candidates& all = *weighed.candidates;
   std::vector<Option> options;
-  options.reserve(planting.candidates->list.size());
-  for (const Candidate& c : planting.candidates->list) {
-    options.push_back({.start = count.number(c.start),
-                       .in_ground = count.number(c.in_ground),
-                       .first_cut = count.number(c.timeline.first_cut.likely),
-                       .lift_from = count.number(c.lift_from),
-                       .lift_to = count.number(c.lift_to),
-                       .off_middle = std::abs(days_between(c.window_middle, c.in_ground)),
-                       .way_rank = static_cast<int>(c.way),
-                       .weight = weight(c.place),
-                       .plants = plant_stems(c, planting.layout.plants),
-                       .shares = &c.timeline.shares});
+  options.reserve(std::max(all.list.size(), all.streams.size()));
+  const auto add = [&](Option option, const Candidate& first) {
+    option.plants = first.stems_of(weighed.layout.plants);
+    options.push_back(option);
+  };
+  if (all.wanted_sowings <= 1) {
+    for (const Candidate& c : all.list) add(option_of(c, count), c);
+  }
+  for (const Stream& stream : all.streams) {
+    add(option_of(stream, all.list, count), all.list[stream.sowings.front()]);
   }
   return options;
 }
 
 // One stretch's problem and the choice now held for it.
 struct StretchState {
-  std::size_t first = 0;  // of its plantings in the plan's list
+  std::vector<std::size_t> chain;  // its plantings
   Problem problem;
   Solution solution;
   std::vector<double> weekly;  // weighted stems, as the value counts them
@@ -152,66 +173,116 @@ class Rounds {
   std::size_t weeks_;
 };
 
-std::string cache_key(const CropEntry& entry) {
-  const Pins& p = entry.pins;
-  const auto day = [](const std::optional<Date>& d) { return d ? iso(*d) : std::string(); };
-  return entry.crop + '\n' + entry.group.value_or("") + '\n' + (entry.keep ? "k" : "") + '\n' +
-         p.way.value_or("") + '\n' + day(p.start_on) + '\n' + day(p.plant_on) + '\n' +
-         day(p.lift_on) + '\n' + day(p.not_before) + '\n' + std::to_string(entry.successions) +
-         '\n' + std::to_string(entry.gap_days.value_or(0));
+// The entry without what no date depends on: plantings that agree in the rest share what was
+// weighed.
+CropEntry dating(CropEntry entry) {
+  entry.variety.reset();
+  entry.id.reset();
+  entry.plants.reset();
+  entry.spacing_cm.reset();
+  entry.colours.clear();
+  entry.person.reset();
+  entry.at = {};
+  return entry;
 }
 
-std::vector<PlantingChoice> weigh(const Plan& plan, const Sheets& sheets, const Setting& setting) {
-  std::vector<PlantingChoice> result;
-  std::map<std::string, std::shared_ptr<const Candidates>> known;
-  for (const PlantingRef ref : plantings(plan)) {
-    const CropEntry& crop = entry(plan, ref);
-    const Bed& bed = plan.beds[ref.bed];
-    PlantingChoice planting{.ref = ref, .sheet = sheets.at(crop.crop)};
-    planting.layout = layout(bed, bed.stretches[ref.stretch], crop, *planting.sheet);
-    auto& shared = known[cache_key(crop)];
+std::vector<Weighed> weigh(const Plan& plan, const Sheets& sheets, const Setting& setting) {
+  std::vector<Weighed> result;
+  std::map<CropEntry, std::shared_ptr<const Candidates>> known;
+  for (const Planting& planting : plan.plantings) {
+    const Sheet& sheet = *sheets.at(planting.asked.crop);
+    auto& shared = known[dating(planting.asked)];
     if (!shared) {
-      shared = std::make_shared<Candidates>(candidates(setting, *planting.sheet, crop));
+      shared = std::make_shared<Candidates>(candidates(setting, sheet, planting.asked));
     }
-    planting.candidates = shared;
-    result.push_back(std::move(planting));
+    result.push_back({&sheet, layout(planting, sheet), shared});
   }
   return result;
 }
 
-std::vector<StretchState> stretch_states(const Plan& plan,
-                                         const std::vector<PlantingChoice>& plantings,
+std::vector<StretchState> stretch_states(const Plan& plan, const std::vector<Weighed>& weighed,
                                          const DayCount& count) {
   std::vector<StretchState> states;
-  for (std::size_t i = 0; i < plantings.size(); ++i) {
-    if (plantings[i].ref.crop == 0) {
-      states.push_back({.first = i});
-      states.back().problem.gap = plan.work.days_between_crops;
-      states.back().problem.horizon = count.horizon();
-    }
-    states.back().problem.crops.push_back(options_of(plantings[i], count));
+  for (auto& chain : chains(plan)) {
+    StretchState state;
+    state.problem.gap = plan.work.days_between_crops;
+    state.problem.horizon = count.horizon();
+    for (const std::size_t i : chain) state.problem.crops.push_back(options_of(weighed[i], count));
+    state.chain = std::move(chain);
+    states.push_back(std::move(state));
   }
   return states;
 }
 
-void take_over(const std::vector<StretchState>& states, const DayCount& count,
-               std::vector<PlantingChoice>& plantings) {
+// The sowings of one planting as picked.
+class Sower {
+ public:
+  Sower(const Plan& plan, const Schedule& schedule, std::size_t planting)
+      : planting_(plan.plantings[planting]),
+        weighed_(schedule.weighed[planting]),
+        index_(planting) {}
+
+  std::vector<Sowing> sow(const Pick& pick, Date lift, std::optional<Date> next) const {
+    const Candidates& all = *weighed_.candidates;
+    std::vector<Sowing> result;
+    if (all.wanted_sowings <= 1) {
+      result.push_back(sowing(all.list[pick.option], 0, 1));
+    } else {
+      const Stream& stream = all.streams[pick.option];
+      const int count = static_cast<int>(stream.sowings.size());
+      for (int i = 0; i < count; ++i) {
+        result.push_back(sowing(all.list[stream.sowings[static_cast<std::size_t>(i)]], i, count));
+        result.back().number = i + 1;
+      }
+    }
+    // The last goes when the planting does, the others when they are over.
+    for (Sowing& one : result) one.lift = one.lift_to;
+    result.back().lift = lift;
+    for (Sowing& one : result) one.next_in_ground = next;
+    return result;
+  }
+
+ private:
+  // The i-th of so many; plants that do not divide go to the first ones.
+  Sowing sowing(const Candidate& candidate, int i, int count) const {
+    Sowing result{candidate};
+    const Layout& layout = weighed_.layout;
+    result.planting = index_;
+    result.length = Millimetres{planting_.patch.length.value() / count};
+    result.offset = planting_.patch.offset + result.length * i;
+    result.plants = layout.plants / count + (i < layout.plants % count ? 1 : 0);
+    result.rows = layout.rows / count;
+    result.spacing_cm = layout.spacing_cm;
+    result.sheet = weighed_.sheet;
+    return result;
+  }
+
+  const Planting& planting_;
+  const Weighed& weighed_;
+  std::size_t index_;
+};
+
+void take_over(const Plan& plan, const std::vector<StretchState>& states, const DayCount& count,
+               Schedule& schedule) {
+  std::vector<std::vector<Sowing>> sown(plan.plantings.size());
   for (const StretchState& state : states) {
     std::optional<Date> next;
-    for (std::size_t i = state.solution.picks.size(); i-- > 0;) {
-      PlantingChoice& planting = plantings[state.first + i];
+    for (std::size_t i = state.chain.size(); i-- > 0;) {
       const auto& pick = state.solution.picks[i];
       if (!pick) continue;
-      planting.chosen =
-          Chosen{planting.candidates->list[pick->option], count.date(pick->lift), next};
-      next = planting.chosen->candidate.in_ground;
+      auto& sowings = sown[state.chain[i]];
+      sowings = Sower(plan, schedule, state.chain[i]).sow(*pick, count.date(pick->lift), next);
+      next = sowings.front().in_ground;
     }
+  }
+  for (auto& sowings : sown) {
+    for (Sowing& sowing : sowings) schedule.sowings.push_back(std::move(sowing));
   }
 }
 
 std::optional<std::vector<double>> wanted_weeks(const Plan& plan, const climate::Climate& climate,
                                                 const DayCount& count) {
-  const auto wish = wish_days(plan, climate);
+  const auto wish = harvest::wish_days(plan, climate);
   if (!wish) return std::nullopt;
   std::vector<double> wanted(count.weeks(), 0.0);
   const int first = count.number(wish->from) / 7;
@@ -224,73 +295,19 @@ std::optional<std::vector<double>> wanted_weeks(const Plan& plan, const climate:
 
 }  // namespace
 
-Layout layout(const Bed& bed, const Stretch& stretch, const CropEntry& entry, const Sheet& sheet) {
-  Layout result;
-  result.spacing_cm = entry.spacing_cm.value_or(sheet.spacing_cm.middle());
-  const int strips = std::max(1, entry.successions);
-  result.rows = strips * across(Millimetres{stretch.length.value() / strips}, result.spacing_cm);
-  result.per_row = across(bed.width, result.spacing_cm);
-  result.plants = entry.plants.value_or(result.room());
-  return result;
-}
-
-std::vector<Week> count_weeks(const Plan& plan, const climate::Climate& climate,
-                              const std::vector<PlantingChoice>& plantings) {
-  const auto wish = wish_days(plan, climate);
-  const DateRange days = wish.value_or(DateRange{climate.season_start(plan.flowering_year),
-                                                 climate.season_start(plan.flowering_year + 1)});
-  std::vector<Week> weeks;
-  for (Date monday = monday_of(days.from); monday < days.until; monday += Days{7}) {
-    const double wanted = plan.wish ? plan.wish->vases_per_week * plan.wish->stems_per_vase : 0;
-    weeks.push_back({.monday = monday, .wished = wish.has_value(), .wanted = wanted});
-  }
-  for (const PlantingChoice& planting : plantings) {
-    if (!planting.chosen) continue;
-    const std::vector<double> stems = stems_by_day(planting);
-    for (std::size_t day = 0; day < stems.size(); ++day) {
-      const Date date =
-          planting.chosen->candidate.timeline.first_cut.likely + Days{static_cast<int>(day)};
-      const int week = days_between(weeks.front().monday, monday_of(date)) / 7;
-      if (date < weeks.front().monday || week >= static_cast<int>(weeks.size())) continue;
-      weeks[static_cast<std::size_t>(week)].stems += stems[day];
-    }
-  }
-  return weeks;
-}
-
-std::optional<DateRange> wish_days(const Plan& plan, const climate::Climate& climate) {
-  if (!plan.wish) return std::nullopt;
-  const Date season = climate.season_start(plan.flowering_year);
-  const auto in_season = [&](MonthDay day) {
-    const Date date = on(day, year_of(season));
-    return date < season ? on(day, year_of(season) + 1) : date;
-  };
-  return DateRange{in_season(plan.wish->from), in_season(plan.wish->to) + Days{1}};
-}
-
-std::vector<double> stems_by_day(const PlantingChoice& planting) {
-  const Chosen& chosen = *planting.chosen;
-  const auto& timeline = chosen.candidate.timeline;
-  const double stems = plant_stems(chosen.candidate, planting.layout.plants);
-  const int days = days_between(timeline.first_cut.likely, chosen.lift) + 1;
-  std::vector<double> result;
-  for (std::size_t i = 0; i < timeline.shares.size() && static_cast<int>(i) < days; ++i) {
-    result.push_back(stems * timeline.shares[i]);
-  }
-  return result;
-}
-
-PlanChoice choose_plan(const Plan& plan, const Sheets& sheets, const climate::Climate& climate,
-                       ChoiceOptions options) {
+Schedule choose_plan(const Plan& plan, const Sheets& sheets, const climate::Climate& climate,
+                     ChoiceOptions options) {
   Setting setting{.climate = climate,
                   .place = plan.place,
                   .work = plan.work,
                   .flowering_year = plan.flowering_year};
-  if (const auto wish = wish_days(plan, climate)) setting.wish_end = wish->until - Days{1};
-  PlanChoice result;
-  result.plantings = weigh(plan, sheets, setting);
+  if (const auto wish = harvest::wish_days(plan, climate)) {
+    setting.wish_end = wish->until - Days{1};
+  }
+  Schedule result;
+  result.weighed = weigh(plan, sheets, setting);
   const DayCount count(climate, plan.flowering_year);
-  std::vector<StretchState> states = stretch_states(plan, result.plantings, count);
+  std::vector<StretchState> states = stretch_states(plan, result.weighed, count);
   const auto wanted = wanted_weeks(plan, climate, count);
   Rounds rounds(states, wanted, count.weeks());
   rounds.apart();
@@ -302,8 +319,7 @@ PlanChoice choose_plan(const Plan& plan, const Sheets& sheets, const climate::Cl
       ++result.rounds;
     }
   }
-  take_over(states, count, result.plantings);
-  result.weeks = count_weeks(plan, climate, result.plantings);
+  take_over(plan, states, count, result);
   return result;
 }
 

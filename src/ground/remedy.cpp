@@ -2,25 +2,22 @@
 #include "ground/remedy.h"
 
 #include <algorithm>
-#include <numeric>
+#include <utility>
+#include <vector>
+
+#include "ground/plan_choice.h"
 
 namespace trug::ground {
 namespace {
 
 constexpr int kMostDaysTried = 20, kFewestDaysTried = 7;  // of cutting, before an earlier lift
 
-// The stretch alone, as a plan of its own.
-Plan only_stretch(const Plan& plan, PlantingRef ref) {
-  Plan small = plan;
-  small.beds = {plan.beds[ref.bed]};
-  small.beds[0].stretches = {plan.beds[ref.bed].stretches[ref.stretch]};
-  return small;
-}
-
-double stems(const PlantingChoice& planting) {
-  if (!planting.chosen) return 0;
-  const auto by_day = stems_by_day(planting);
-  return std::accumulate(by_day.begin(), by_day.end(), 0.0);
+// All that grows on the ground of a planting.
+std::vector<std::size_t> chain_of(const Plan& plan, std::size_t planting) {
+  for (auto& chain : chains(plan)) {
+    if (std::ranges::find(chain, planting) != chain.end()) return std::move(chain);
+  }
+  return {};
 }
 
 std::string quoted(const std::string& text) {
@@ -34,19 +31,14 @@ std::string quoted(const std::string& text) {
 
 }  // namespace
 
-Remedy leave_out(const Plan& plan, PlantingRef ref, double costs_stems) {
-  const Stretch& stretch = plan.beds[ref.bed].stretches[ref.stretch];
+Remedy leave_out(const Plan& plan, std::size_t planting, double costs_stems) {
   std::string crops;
   bool plain = true;  // the short form says all there is to say of what stays
-  for (std::size_t i = 0; i < stretch.crops.size(); ++i) {
-    const CropEntry& entry = stretch.crops[i];
-    if (i == ref.crop) continue;
-    crops += (crops.empty() ? "" : ", ") + quoted(entry.crop);
-    const Pins& pins = entry.pins;
-    plain = plain && !entry.variety && !entry.group && !entry.id && !entry.plants &&
-            !entry.spacing_cm && entry.colours.empty() && !entry.keep && entry.successions == 1 &&
-            !entry.person && !pins.way && !pins.start_on && !pins.plant_on && !pins.lift_on &&
-            !pins.not_before;
+  for (const std::size_t i : chain_of(plan, planting)) {
+    if (i == planting) continue;
+    const CropEntry& asked = plan.plantings[i].asked;
+    crops += (crops.empty() ? "" : ", ") + quoted(asked.crop);
+    plain = plain && asked == CropEntry{.crop = asked.crop, .at = asked.at};
   }
   Remedy remedy{.kind = Remedy::Kind::LeaveOut, .costs_stems = costs_stems};
   if (!crops.empty() && plain) remedy.toml = "crops = [" + crops + "]\n";
@@ -54,44 +46,43 @@ Remedy leave_out(const Plan& plan, PlantingRef ref, double costs_stems) {
 }
 
 Remedy remedy_for_ground(const Plan& plan, const Sheets& sheets, const climate::Climate& climate,
-                         PlantingRef ref) {
-  const Stretch& stretch = plan.beds[ref.bed].stretches[ref.stretch];
-  if (ref.crop == 0) return leave_out(plan, ref, 0);
-  const std::string& before_it = stretch.crops[ref.crop - 1].crop;
-  if (stays_in_ground(sheets.at(before_it)->life_cycle)) return leave_out(plan, ref, 0);
+                         std::size_t planting) {
+  const auto follows = plan.plantings[planting].follows;
+  if (!follows) return leave_out(plan, planting, 0);
+  const std::string& before_it = plan.plantings[*follows].asked.crop;
+  if (stays_in_ground(sheets.at(before_it)->life_cycle)) return leave_out(plan, planting, 0);
   // The crop before it gives way after as many days of cutting as still do, a week at least.
-  const PlanChoice now = choose_plan(only_stretch(plan, ref), sheets, climate);
+  const auto chain = chain_of(plan, planting);
+  const auto place = static_cast<std::size_t>(std::ranges::find(chain, planting) - chain.begin());
+  Plan trial = with_only(plan, chain);
+  const Schedule now = choose_plan(trial, sheets, climate);
   for (int days = kMostDaysTried; days >= kFewestDaysTried; --days) {
-    Plan trial = only_stretch(plan, ref);
-    CropEntry& before = trial.beds[0].stretches[0].crops[ref.crop - 1];
-    const PlantingChoice& grown = now.plantings[ref.crop - 1];
-    if (!grown.chosen) break;
+    if (now.of(place - 1).empty()) break;
     // The earliest that keeps this many days of cutting on any date the crop before could have.
     Date lift = Date::max();
-    for (const Candidate& c : grown.candidates->list) {
+    for (const Candidate& c : now.weighed[place - 1].candidates->list) {
       lift = std::min(lift, c.timeline.first_cut.likely + Days{days});
     }
-    before.pins.lift_on = lift;
-    const PlanChoice tried = choose_plan(trial, sheets, climate);
-    if (!tried.plantings[ref.crop].chosen || !tried.plantings[ref.crop - 1].chosen) continue;
-    if (tried.plantings[ref.crop - 1].chosen->lift != lift) continue;
+    trial.plantings[place - 1].asked.pins.lift_on = lift;
+    const Schedule tried = choose_plan(trial, sheets, climate);
+    const auto before = tried.of(place - 1);
+    if (tried.of(place).empty() || before.empty() || before.back().lift != lift) continue;
     Remedy remedy{.kind = Remedy::Kind::LiftEarlier,
                   .crop = before_it,
                   .day = lift,
-                  .costs_stems = stems(grown) - stems(tried.plantings[ref.crop - 1])};
+                  .costs_stems = stems(now.of(place - 1)) - stems(before)};
     remedy.toml =
         "# in the [[bed.stretch.crop]] of " + remedy.crop + ":\nlift_on = " + iso(lift) + "\n";
     return remedy;
   }
-  return leave_out(plan, ref, 0);
+  return leave_out(plan, planting, 0);
 }
 
 Remedy remedy_for_year(const Plan& plan, const Sheets& sheets, const climate::Climate& climate,
-                       PlantingRef ref) {
-  Plan next = only_stretch(plan, ref);
-  next.beds[0].stretches[0].crops = {entry(plan, ref)};
+                       std::size_t planting) {
+  Plan next = with_only(plan, {planting});
   ++next.flowering_year;
-  if (!choose_plan(next, sheets, climate).plantings[0].chosen) {
+  if (choose_plan(next, sheets, climate).sowings.empty()) {
     return {.kind = Remedy::Kind::OtherPlace};
   }
   Remedy remedy{.kind = Remedy::Kind::NextYear};
@@ -99,10 +90,10 @@ Remedy remedy_for_year(const Plan& plan, const Sheets& sheets, const climate::Cl
   return remedy;
 }
 
-std::optional<Remedy> remedy_for_too_early(const PlantingChoice& planting) {
-  const Candidate& chosen = planting.chosen->candidate;
+std::optional<Remedy> remedy_for_too_early(const Schedule& schedule, std::size_t planting) {
+  const Candidate& chosen = schedule.of(planting).front();
   std::optional<Date> first;
-  for (const Candidate& c : planting.candidates->list) {
+  for (const Candidate& c : schedule.weighed[planting].candidates->list) {
     if (c.way != chosen.way || c.too_early || c.start <= chosen.start) continue;
     if (!first || c.start < *first) first = c.start;
   }
@@ -112,8 +103,8 @@ std::optional<Remedy> remedy_for_too_early(const PlantingChoice& planting) {
   return remedy;
 }
 
-Remedy fewer_plants(const PlantingChoice& planting) {
-  Remedy remedy{.kind = Remedy::Kind::FewerPlants, .plants = planting.layout.room()};
+Remedy fewer_plants(const Layout& layout) {
+  Remedy remedy{.kind = Remedy::Kind::FewerPlants, .plants = layout.room()};
   remedy.toml = "plants = " + std::to_string(remedy.plants) + "\n";
   return remedy;
 }

@@ -7,7 +7,7 @@
 
 #include "base/date.h"
 #include "garden/plan.h"
-#include "ground/plan_choice.h"
+#include "ground/schedule.h"
 
 namespace trug::ground {
 
@@ -32,13 +32,13 @@ struct Remedy {
 // For a crop that does not fit between its neighbours: an earlier lift of the one before it, below
 // its fewest useful days; else the stretch without the crop.
 Remedy remedy_for_ground(const Plan& plan, const Sheets& sheets, const climate::Climate& climate,
-                         PlantingRef ref);
+                         std::size_t planting);
 // For a crop that has no date this year: the next year where that has one.
 Remedy remedy_for_year(const Plan& plan, const Sheets& sheets, const climate::Climate& climate,
-                       PlantingRef ref);
+                       std::size_t planting);
 // For one begun too early: the first day on which it is not.
-std::optional<Remedy> remedy_for_too_early(const PlantingChoice& planting);
-Remedy leave_out(const Plan& plan, PlantingRef ref, double costs_stems);
-Remedy fewer_plants(const PlantingChoice& planting);
+std::optional<Remedy> remedy_for_too_early(const Schedule& schedule, std::size_t planting);
+Remedy leave_out(const Plan& plan, std::size_t planting, double costs_stems);
+Remedy fewer_plants(const Layout& layout);
 
 }  // namespace trug::ground

@@ -3,7 +3,8 @@
 
 #include <algorithm>
 #include <cmath>
-#include <map>
+#include <utility>
+#include <vector>
 
 #include "climate/frost_record.h"
 
@@ -19,22 +20,8 @@ constexpr int kMostMissing = 9;  // days of a life, as of a frost winter
 // deviations of 3 to 9 days; the rest is variety and place).
 constexpr double kWeatherSpread = 7;
 
-// A planting's sowings: the strips of a succession, or itself.
-std::vector<Candidate*> sowings(Candidate& candidate) {
-  std::vector<Candidate*> result;
-  for (Candidate& strip : candidate.strips) result.push_back(&strip);
-  if (result.empty()) result.push_back(&candidate);
-  return result;
-}
-
-// The last strip of a succession goes when the planting does, the others when they are over.
-Date lifted(const Chosen& chosen, const Candidate& sowing) {
-  const auto& strips = chosen.candidate.strips;
-  return strips.empty() || &sowing == &strips.back() ? chosen.lift : sowing.lift_to;
-}
-
-CropClock clock_of(const Climate& climate, const PlantingChoice& planting, int flowering_year) {
-  return {climate, *planting.sheet, planting.chosen->candidate.group, flowering_year};
+CropClock clock_of(const Climate& climate, const Sowing& sowing, int flowering_year) {
+  return {climate, *sowing.sheet, sowing.group, flowering_year};
 }
 
 // The first cuts of one sowing, year by year, as days after the first day of its season.
@@ -53,9 +40,9 @@ bool told(const Climate& climate, DateRange days) {
   return missing <= kMostMissing;
 }
 
-void live_once(const Climate& climate, const CropClock& clock, const Way& way,
-               const Candidate& sowing, Lives& lives) {
+void live_once(const Climate& climate, const CropClock& clock, const Sowing& sowing, Lives& lives) {
   if (lives.years() == kMostYears) return;
+  const Way& way = sowing.raised_by();
   const Date season = clock.season().from;
   const Date from = way.method == Method::Established ? season : sowing.start;
   const auto timeline = clock.timeline(way, sowing.start, sowing.in_ground);
@@ -93,50 +80,37 @@ void take_spread(Lives lives, DateRange season, growth::Timeline& timeline) {
 
 }  // namespace
 
-void forecast_in(const Climate& climate, const Plan& plan, PlanChoice& choice) {
-  for (PlantingChoice& planting : choice.plantings) {
-    if (!planting.chosen) continue;
-    const CropClock clock = clock_of(climate, planting, plan.flowering_year);
-    Candidate& candidate = planting.chosen->candidate;
-    const Way& way = planting.sheet->ways[candidate.way];
-    for (Candidate* sowing : sowings(candidate)) {
-      auto timeline = clock.timeline(way, sowing->start, sowing->in_ground);
-      if (timeline && timeline->first_cut.likely <= lifted(*planting.chosen, *sowing)) {
-        sowing->timeline = std::move(*timeline);
-      }
+Schedule retimed(Schedule schedule, const Climate& climate, int flowering_year) {
+  for (Sowing& sowing : schedule.sowings) {
+    const CropClock clock = clock_of(climate, sowing, flowering_year);
+    auto timeline = clock.timeline(sowing.raised_by(), sowing.start, sowing.in_ground);
+    if (timeline && timeline->first_cut.likely <= sowing.lift) {
+      sowing.timeline = std::move(*timeline);
     }
-    if (!candidate.strips.empty()) candidate.timeline = joined_timeline(candidate.strips);
   }
-  choice.weeks = count_weeks(plan, climate, choice.plantings);
+  return schedule;
 }
 
-void spread_by_years(const Climate& averages, const std::shared_ptr<const DailyRecord>& record,
-                     const Plan& plan, PlanChoice& choice) {
-  std::map<const Candidate*, Lives> lives;
+Schedule spread_by_years(Schedule schedule, const Climate& averages,
+                         const std::shared_ptr<const DailyRecord>& record, int flowering_year) {
+  std::vector<Lives> lives(schedule.sowings.size());
   // The latest first: of a longer record only the last years are run.
   const int last = year_of(record->until());
   const int first = std::max(year_of(record->first), last - kMostYears - 2);
   for (int year = last; year >= first; --year) {
-    const Climate climate = averages.with_record(record, year - plan.flowering_year);
-    for (PlantingChoice& planting : choice.plantings) {
-      if (!planting.chosen) continue;
-      const CropClock clock = clock_of(climate, planting, plan.flowering_year);
-      if (!clock.by_heat()) continue;
-      Candidate& candidate = planting.chosen->candidate;
-      for (Candidate* sowing : sowings(candidate)) {
-        live_once(climate, clock, planting.sheet->ways[candidate.way], *sowing, lives[sowing]);
-      }
+    const Climate climate = averages.with_record(record, year - flowering_year);
+    for (std::size_t i = 0; i < lives.size(); ++i) {
+      const Sowing& sowing = schedule.sowings[i];
+      const CropClock clock = clock_of(climate, sowing, flowering_year);
+      if (clock.by_heat()) live_once(climate, clock, sowing, lives[i]);
     }
   }
-  for (PlantingChoice& planting : choice.plantings) {
-    if (!planting.chosen) continue;
-    Candidate& candidate = planting.chosen->candidate;
-    const DateRange season{averages.season_start(plan.flowering_year),
-                           averages.season_start(plan.flowering_year + 1)};
-    for (Candidate* sowing : sowings(candidate))
-      take_spread(lives[sowing], season, sowing->timeline);
-    if (!candidate.strips.empty()) candidate.timeline = joined_timeline(candidate.strips);
+  const DateRange season{averages.season_start(flowering_year),
+                         averages.season_start(flowering_year + 1)};
+  for (std::size_t i = 0; i < lives.size(); ++i) {
+    take_spread(std::move(lives[i]), season, schedule.sowings[i].timeline);
   }
+  return schedule;
 }
 
 }  // namespace trug::ground

@@ -19,7 +19,7 @@ constexpr Millimetres kWidestBed{100'000};
 
 // Which names a bed's plantings have used.
 struct PlantingNames {
-  std::set<std::string> shown;                             // as planting_name() ends
+  std::set<std::string> shown;                             // as the planting is named
   std::set<std::pair<std::string, std::string>> identity;  // crop, id or "1"
 };
 
@@ -28,8 +28,9 @@ class BedReader {
   BedReader(SheetLibrary& sheets, Diagnostics& diagnostics, std::span<const KeyHome> homes)
       : sheets_(sheets), diagnostics_(diagnostics), homes_(homes) {}
 
-  Bed read(TomlTable& table) {
+  void read(TomlTable& table, Plan& plan) {
     Bed bed;
+    crops_.clear();
     bed.at = table.at();
     bed.name = table.text("name", required("name = \"west bed\"")).value_or("");
     bed.id = table.text("id");
@@ -44,7 +45,10 @@ class BedReader {
     names_ = {};
     for (TomlTable& stretch : table.tables("stretch")) read_stretch(bed, stretch);
     table.finish(homes_);
-    return bed;
+    plan.beds.push_back(std::move(bed));
+    for (auto& [stretch, crop] : crops_) {
+      add_planting(plan, plan.beds.size() - 1, stretch, std::move(crop));
+    }
   }
 
  private:
@@ -70,7 +74,7 @@ class BedReader {
       stretch.offset = bed.stretches.back().offset + bed.stretches.back().length;
     }
     check_length(bed, stretch, table);
-    read_crops(stretch, table);
+    read_crops(bed.stretches.size(), table);
     table.finish(homes_);
     bed.stretches.push_back(std::move(stretch));
   }
@@ -93,7 +97,7 @@ class BedReader {
     }
   }
 
-  void read_crops(Stretch& stretch, TomlTable& table) {
+  void read_crops(std::size_t stretch, TomlTable& table) {
     const bool has_list = table.has("crops");
     const bool has_long_form = table.has("crop");
     if (has_list && has_long_form) {
@@ -198,7 +202,7 @@ class BedReader {
   }
 
   // Two plantings whose names or identities are the same cannot be told apart from year to year.
-  void add(Stretch& stretch, CropEntry entry) {
+  void add(std::size_t stretch, CropEntry entry) {
     const std::string shown = folded(entry.id.value_or(entry.crop));
     const bool is_new_identity = names_.identity.emplace(entry.crop, entry.id.value_or("1")).second;
     const bool is_new_name = names_.shown.insert(shown).second;
@@ -213,7 +217,7 @@ class BedReader {
                         entry.crop));
       }
     }
-    stretch.crops.push_back(std::move(entry));
+    crops_.emplace_back(stretch, std::move(entry));
   }
 
   SheetLibrary& sheets_;
@@ -221,6 +225,7 @@ class BedReader {
   std::span<const KeyHome> homes_;
   std::set<std::string> bed_names_;
   PlantingNames names_;
+  std::vector<std::pair<std::size_t, CropEntry>> crops_;  // of the bed, by stretch
 };
 
 }  // namespace
@@ -230,12 +235,10 @@ void refuse_for_now(TomlTable& table, std::string_view key, std::string_view ins
   table.error(key, fmt::format("'{}' cannot be used yet", key), std::string(instead));
 }
 
-std::vector<Bed> read_beds(TomlTable& file, SheetLibrary& sheets, Diagnostics& diagnostics,
-                           std::span<const KeyHome> homes) {
+void read_beds(TomlTable& file, SheetLibrary& sheets, Diagnostics& diagnostics,
+               std::span<const KeyHome> homes, Plan& plan) {
   BedReader reader(sheets, diagnostics, homes);
-  std::vector<Bed> beds;
-  for (TomlTable& table : file.tables("bed")) beds.push_back(reader.read(table));
-  return beds;
+  for (TomlTable& table : file.tables("bed")) reader.read(table, plan);
 }
 
 }  // namespace trug::read

@@ -3,7 +3,7 @@
 #pragma once
 
 #include <span>
-#include <vector>
+#include <string_view>
 
 #include "base/diagnostics.h"
 #include "garden/plan.h"
@@ -12,10 +12,10 @@
 
 namespace trug::read {
 
-// All beds of a plan file, checked against each other: names, lengths, plantings that could be
-// confused. `homes` says where the keys of a plan belong.
-std::vector<Bed> read_beds(TomlTable& file, SheetLibrary& sheets, Diagnostics& diagnostics,
-                           std::span<const KeyHome> homes);
+// All beds of a plan file and the list of what is planted in them, checked against each other:
+// names, lengths, plantings that could be confused. `homes` says where the keys of a plan belong.
+void read_beds(TomlTable& file, SheetLibrary& sheets, Diagnostics& diagnostics,
+               std::span<const KeyHome> homes, Plan& plan);
 
 // Reports a key that a later version will read; it counts as known.
 void refuse_for_now(TomlTable& table, std::string_view key, std::string_view instead);

@@ -116,7 +116,7 @@ class PlanReader {
     refuse_for_now(file_, "years", "write one plan for each flowering year");
     refuse_for_now(file_, "happened", "pin what has happened with start_on or plant_on");
     refuse_for_now(file_, "elsewhere", "lessen the wish by what grows elsewhere");
-    plan_.beds = read_beds(file_, sheets_, diagnostics_, kHomes);
+    read_beds(file_, sheets_, diagnostics_, kHomes, plan_);
     if (!file_.has("bed") && !file_.has("wish")) {
       diagnostics_.error(file_.at(), "the plan has neither a [[bed]] nor a [wish]");
     }

@@ -42,8 +42,8 @@ std::string metres(Millimetres length) { return number(length.value() / 1000.0, 
 
 class Drawing {
  public:
-  Drawing(const Plan& plan, const ground::PlanChoice& choice, const climate::Climate& climate)
-      : plan_(plan), climate_(climate), facts_(chart_facts(plan, choice, climate)) {
+  Drawing(const Plan& plan, const ground::Schedule& schedule, const climate::Climate& climate)
+      : plan_(plan), climate_(climate), facts_(chart_facts(plan, schedule, climate)) {
     set_notes();
     foot_ = notes_.empty() ? 0 : kNoteLine * static_cast<double>(notes_.size()) + 2;
     layout_ = chart_layout(plan, facts_.days, foot_);
@@ -288,9 +288,9 @@ class Drawing {
 
 }  // namespace
 
-std::string chart_svg(const Plan& plan, const ground::PlanChoice& choice,
+std::string chart_svg(const Plan& plan, const ground::Schedule& schedule,
                       const climate::Climate& climate) {
-  return Drawing(plan, choice, climate).svg();
+  return Drawing(plan, schedule, climate).svg();
 }
 
 bool is_chart(std::string_view bytes) { return bytes.starts_with(kFirstLines); }

@@ -11,11 +11,11 @@
 
 #include "climate/climate.h"
 #include "garden/plan.h"
-#include "ground/plan_choice.h"
+#include "ground/schedule.h"
 
 namespace trug::show {
 
-std::string chart_svg(const Plan& plan, const ground::PlanChoice& choice,
+std::string chart_svg(const Plan& plan, const ground::Schedule& schedule,
                       const climate::Climate& climate);
 
 // Whether chart_svg wrote it.

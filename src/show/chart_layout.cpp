@@ -11,7 +11,7 @@
 namespace trug::show {
 namespace {
 
-using ground::PlantingChoice;
+using ground::Sowing;
 
 // Scales that read well in print, those still readable, and the largest of use.
 constexpr double kGoodPerMetre = 25;
@@ -24,9 +24,8 @@ constexpr std::size_t kMostColours = 3;
 
 Date first_of_month(Date day) { return make_date(year_of(day), month_of(day), 1); }
 
-std::string sentence_of_dates(const PlantingChoice& planting, const work::Strip& strip,
-                              const ChartBlock& block) {
-  const growth::Timeline& timeline = strip.candidate->timeline;
+std::string sentence_of_dates(const Sowing& sowing, const ChartBlock& block) {
+  const growth::Timeline& timeline = sowing.timeline;
   const std::string ground = block.stood_before
                                  ? "stands for years"
                                  : "in the ground from " + plain_day(block.in_ground.from);
@@ -35,35 +34,34 @@ std::string sentence_of_dates(const PlantingChoice& planting, const work::Strip&
                   plain_day(timeline.first_cut.likely), short_day(timeline.first_cut.early),
                   short_day(timeline.first_cut.late), plain_day(block.in_flower.until - Days{1}));
   const std::string end = block.stays ? "stays in the ground"
-                          : is_planted(planting.sheet->life_cycle)
-                              ? "lifted " + plain_day(strip.lift)
-                              : "cleared " + plain_day(strip.lift);
+                          : is_planted(sowing.sheet->life_cycle)
+                              ? "lifted " + plain_day(sowing.lift)
+                              : "cleared " + plain_day(sowing.lift);
   return fmt::format("{}; {}; {}", ground, flowers, end);
 }
 
-ChartBlock block_of(const Plan& plan, const PlantingChoice& planting, const work::Strip& strip) {
-  const Sheet& sheet = *planting.sheet;
-  const ground::Candidate& candidate = *strip.candidate;
-  const growth::Timeline& timeline = candidate.timeline;
-  const CropEntry& asked = entry(plan, planting.ref);
+ChartBlock block_of(const Plan& plan, const Sowing& sowing) {
+  const Sheet& sheet = *sowing.sheet;
+  const growth::Timeline& timeline = sowing.timeline;
+  const Planting& planting = plan.plantings[sowing.planting];
+  const CropEntry& asked = planting.asked;
   ChartBlock block;
-  block.bed = planting.ref.bed;
-  block.at_cm = strip.at_cm;
-  block.length_cm = strip.length_cm;
-  block.in_ground = {candidate.in_ground, strip.lift};
-  block.stood_before = sheet.ways[candidate.way].method == Method::Established;
+  block.bed = planting.patch.bed;
+  block.at_cm = work::whole_cm(sowing.offset);
+  block.length_cm = work::whole_cm(sowing.length);
+  block.in_ground = {sowing.in_ground, sowing.lift};
+  block.stood_before = sowing.raised_by().method == Method::Established;
   block.stays = stays_in_ground(sheet.life_cycle);
-  block.in_flower = {timeline.first_cut.likely,
-                     std::min(timeline.last_cut(), strip.lift) + Days{1}};
-  block.perhaps_from = std::max(timeline.first_cut.early, candidate.in_ground);
+  block.in_flower = {timeline.first_cut.likely, sowing.last_cut() + Days{1}};
+  block.perhaps_from = std::max(timeline.first_cut.early, sowing.in_ground);
   block.colours = drawn_colours(plan, asked, sheet);
   block.label = sheet.name;
   block.words =
       fmt::format("{}{}, {}: {}; {}; {}, {} to {} cm along the bed", sheet.name,
-                  asked.variety ? " '" + *asked.variety + "'" : "", sheet.ways[candidate.way].name,
-                  sentence_of_dates(planting, strip, block),
+                  asked.variety ? " '" + *asked.variety + "'" : "", sowing.raised_by().name,
+                  sentence_of_dates(sowing, block),
                   block.colours.empty() ? "colour not known" : listed(block.colours),
-                  counted(strip.plants, "plant"), strip.at_cm, strip.at_cm + strip.length_cm);
+                  counted(sowing.plants, "plant"), block.at_cm, block.at_cm + block.length_cm);
   return block;
 }
 
@@ -163,18 +161,16 @@ std::vector<std::string> drawn_colours(const Plan& plan, const CropEntry& entry,
   return colours;
 }
 
-ChartFacts chart_facts(const Plan& plan, const ground::PlanChoice& choice,
+ChartFacts chart_facts(const Plan& plan, const ground::Schedule& schedule,
                        const climate::Climate& climate) {
   ChartFacts facts;
   facts.days = {climate.season_start(plan.flowering_year),
                 climate.season_start(plan.flowering_year + 1)};
-  for (const PlantingChoice& planting : choice.plantings) {
-    if (!planting.chosen) {
-      facts.left_out.push_back(planting_name(plan, planting.ref));
-      continue;
-    }
-    for (const work::Strip& strip : work::strips_of(plan, planting)) {
-      facts.blocks.push_back(block_of(plan, planting, strip));
+  for (std::size_t i = 0; i < plan.plantings.size(); ++i) {
+    const auto sowings = schedule.of(i);
+    if (sowings.empty()) facts.left_out.push_back(plan.plantings[i].name);
+    for (const Sowing& sowing : sowings) {
+      facts.blocks.push_back(block_of(plan, sowing));
       const ChartBlock& block = facts.blocks.back();
       facts.days.from = std::min(facts.days.from, first_of_month(block.in_ground.from));
       if (block.in_ground.until > facts.days.until) {

@@ -10,7 +10,7 @@
 #include "base/date.h"
 #include "climate/climate.h"
 #include "garden/plan.h"
-#include "ground/plan_choice.h"
+#include "ground/schedule.h"
 
 namespace trug::show {
 
@@ -35,7 +35,7 @@ struct ChartFacts {
   std::vector<std::string> left_out;  // names of the plantings that found no place
 };
 
-ChartFacts chart_facts(const Plan& plan, const ground::PlanChoice& choice,
+ChartFacts chart_facts(const Plan& plan, const ground::Schedule& schedule,
                        const climate::Climate& climate);
 
 // The colours a planting is drawn in: the plan's; else those of the wish that the sheet has; else

@@ -148,7 +148,7 @@ std::string named(const JobsOfDay& day) {
 
 struct Page {
   const Plan& plan;
-  const ground::PlanChoice& choice;
+  const ground::Schedule& schedule;
   const std::vector<work::Job>& jobs;
   Date today;
   // The cautions of the crops that the page speaks of.
@@ -196,15 +196,11 @@ struct Page {
   // What stands in flower, by the likely dates.
   std::string to_cut() {
     std::string list;
-    for (const ground::PlantingChoice& planting : choice.plantings) {
-      for (const work::Strip& strip : strips(planting)) {
-        const growth::Timeline& timeline = strip.candidate->timeline;
-        const Date until = std::min(timeline.last_cut(), strip.lift);
-        if (today < timeline.first_cut.likely || today > until) continue;
-        list += cut_line(planting, strip, until);
-        if (!planting.sheet->cautions.empty()) {
-          cautions[entry(plan, planting.ref).crop] = work::caution_lines(*planting.sheet);
-        }
+    for (const ground::Sowing& sowing : schedule.sowings) {
+      if (today < sowing.timeline.first_cut.likely || today > sowing.last_cut()) continue;
+      list += cut_line(sowing);
+      if (!sowing.sheet->cautions.empty()) {
+        cautions[plan.plantings[sowing.planting].asked.crop] = work::caution_lines(*sowing.sheet);
       }
     }
     if (list.empty()) return "<h2>To cut now</h2>\n<p>Nothing, by the usual weather.</p>\n";
@@ -212,20 +208,16 @@ struct Page {
            list + "</ul>\n";
   }
 
-  std::vector<work::Strip> strips(const ground::PlantingChoice& planting) const {
-    return planting.chosen ? work::strips_of(plan, planting) : std::vector<work::Strip>();
-  }
-
-  std::string cut_line(const ground::PlantingChoice& planting, const work::Strip& strip,
-                       Date until) const {
-    const CropEntry& asked = entry(plan, planting.ref);
+  std::string cut_line(const ground::Sowing& sowing) const {
+    const Planting& planting = plan.plantings[sowing.planting];
+    const Date until = sowing.last_cut();
     const std::string crop =
-        asked.crop + (strip.succession > 0 ? fmt::format(" {}", strip.succession) : "");
-    std::string line = fmt::format(
-        "<li><strong>{}</strong>, {}, until about {}.", escaped(capitalised(crop)),
-        escaped(plan.beds[planting.ref.bed].name), time_element(until, short_day(until)));
-    if (!planting.sheet->cut_stage.empty()) {
-      line += fmt::format(" Cut when {}.", escaped(planting.sheet->cut_stage));
+        planting.asked.crop + (sowing.number > 0 ? fmt::format(" {}", sowing.number) : "");
+    std::string line =
+        fmt::format("<li><strong>{}</strong>, {}, until about {}.", escaped(capitalised(crop)),
+                    escaped(bed_of(plan, planting).name), time_element(until, short_day(until)));
+    if (!sowing.sheet->cut_stage.empty()) {
+      line += fmt::format(" Cut when {}.", escaped(sowing.sheet->cut_stage));
     }
     return line + "</li>\n";
   }
@@ -265,10 +257,10 @@ std::string page_end(const FeedAddresses& addresses) {
 
 }  // namespace
 
-std::string feed_page(const Plan& plan, const ground::PlanChoice& choice,
+std::string feed_page(const Plan& plan, const ground::Schedule& schedule,
                       const std::vector<work::Job>& jobs, const climate::Climate& climate,
                       Date today, const FeedAddresses& addresses) {
-  Page page{plan, choice, jobs, today};
+  Page page{plan, schedule, jobs, today};
   std::string text = page_head(escaped(plan.title));
   text += fmt::format(
       "<p class=\"soft\">{}</p>\n"

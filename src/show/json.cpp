@@ -139,29 +139,28 @@ Json job_json(const Reckoned& r, std::size_t index) {
   return row;
 }
 
-Json planting_json(const Reckoned& r, const ground::PlantingChoice& planting) {
-  const ground::Chosen& chosen = *planting.chosen;
-  const ground::Candidate& c = chosen.candidate;
+Json sowing_json(const Reckoned& r, const ground::Sowing& c) {
+  const Planting& planting = r.plan.plantings[c.planting];
   const growth::DateSpread& cut = c.timeline.first_cut;
   // The last cut moves with the first, but never beyond the lift.
-  const Date last = std::min(c.timeline.last_cut(), chosen.lift);
+  const Date last = c.last_cut();
   const growth::DateSpread last_cut{last - (cut.likely - cut.early), last,
                                     c.timeline.cut_short ? last : last + (cut.late - cut.likely)};
   Json row;
-  row["id"] = planting_name(r.plan, planting.ref);
-  row["bed"] = r.plan.beds[planting.ref.bed].name;
-  row["stretch"] = planting.ref.stretch + 1;
-  row["crop"] = entry(r.plan, planting.ref).crop;
-  row["way"] = planting.sheet->ways[c.way].name;
-  row["flowering_year"] = r.plan.flowering_year;
+  row["id"] = planting.name;
+  row["bed"] = bed_of(r.plan, planting).name;
+  row["stretch"] = planting.patch.stretch;
+  row["crop"] = planting.asked.crop;
+  row["way"] = c.raised_by().name;
+  row["flowering_year"] = planting.flowering_year;
   row["start"] = iso(c.start);
   row["in_ground"] = iso(c.in_ground);
-  row["lift"] = iso(chosen.lift);
+  row["lift"] = iso(c.lift);
   row["first_cut"] = spread_json(cut);
   row["last_cut"] = spread_json(last_cut);
-  row["plants"] = planting.layout.plants;
+  row["plants"] = c.plants;
   row["basis"] = to_string(c.timeline.basis);
-  row["exact"] = r.choice.exact;
+  row["exact"] = r.schedule.exact;
   row["group"] = c.group ? Json(c.group->name) : Json(nullptr);
   return row;
 }
@@ -199,16 +198,16 @@ std::string jobs_json(const DocumentHead& head, const Reckoned& reckoned,
   document["jobs"] = Json::array();
   for (const std::size_t index : order) document["jobs"].push_back(job_json(reckoned, index));
   document["plantings"] = Json::array();
-  for (const ground::PlantingChoice& planting : reckoned.choice.plantings) {
-    if (planting.chosen) document["plantings"].push_back(planting_json(reckoned, planting));
+  for (const ground::Sowing& sowing : reckoned.schedule.sowings) {
+    document["plantings"].push_back(sowing_json(reckoned, sowing));
   }
   return dump(document);
 }
 
 std::string check_json(const DocumentHead& head, const Reckoned& reckoned) {
   Json document = document_json(head, reckoned);
-  document["exact"] = reckoned.choice.exact;
-  document["rounds"] = reckoned.choice.rounds;
+  document["exact"] = reckoned.schedule.exact;
+  document["rounds"] = reckoned.schedule.rounds;
   return dump(document);
 }
 

@@ -8,7 +8,7 @@
 #include "base/diagnostics.h"
 #include "garden/plan.h"
 #include "ground/findings.h"
-#include "ground/plan_choice.h"
+#include "ground/schedule.h"
 #include "work/jobs.h"
 
 namespace trug::show {
@@ -24,7 +24,7 @@ struct DocumentHead {
 // plan has no garden.
 struct Reckoned {
   const Plan& plan;
-  const ground::PlanChoice& choice;
+  const ground::Schedule& schedule;
   const std::vector<ground::Finding>& findings;
   const std::vector<work::Job>& jobs;
   const std::vector<std::string>& uids;

@@ -234,7 +234,8 @@ std::string jobs_page(const Plan& plan, const std::vector<work::Job>& jobs,
   return text + caution_footer(jobs, shown, style);
 }
 
-std::string check_page(const Plan& plan, const ground::PlanChoice& choice,
+std::string check_page(const Plan& plan, const ground::Schedule& schedule,
+                       const std::vector<harvest::Week>& weeks,
                        const std::vector<ground::Finding>& findings,
                        const climate::Climate& climate, Style style) {
   std::string text;
@@ -254,21 +255,21 @@ std::string check_page(const Plan& plan, const ground::PlanChoice& choice,
       }
     }
   }
-  const auto grown = std::ranges::count_if(
-      choice.plantings, [](const ground::PlantingChoice& p) { return p.chosen.has_value(); });
+  int grown = 0;
+  for (std::size_t i = 0; i < plan.plantings.size(); ++i) grown += schedule.of(i).empty() ? 0 : 1;
   text += bold(plan.title, style) +
-          fmt::format(": {} of {} plantings fit", grown, choice.plantings.size());
+          fmt::format(": {} of {} plantings fit", grown, plan.plantings.size());
   if (plan.wish) {
     const auto filled = std::ranges::count_if(
-        choice.weeks, [](const ground::Week& week) { return week.stems >= week.wanted; });
-    text += fmt::format(", {} of {} weeks have their stems", filled, choice.weeks.size());
+        weeks, [](const harvest::Week& week) { return week.stems >= week.wanted; });
+    text += fmt::format(", {} of {} weeks have their stems", filled, weeks.size());
   }
   text += ".\n";
-  if (!choice.exact) {
+  if (!schedule.exact) {
     text += fmt::format(
         "Best for each stretch given the others ({} gone), not proved best "
         "for the whole plan.\n",
-        counted(choice.rounds, "round"));
+        counted(schedule.rounds, "round"));
   }
   if (const std::string note = trust_note(climate); !note.empty()) text += indented(note, 0, style);
   return text;

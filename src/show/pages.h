@@ -9,7 +9,8 @@
 #include "garden/plan.h"
 #include "garden/sheet.h"
 #include "ground/findings.h"
-#include "ground/plan_choice.h"
+#include "ground/schedule.h"
+#include "harvest/weeks.h"
 #include "work/jobs.h"
 
 namespace trug::show {
@@ -29,7 +30,8 @@ std::string jobs_page(const Plan& plan, const std::vector<work::Job>& jobs,
                       Style style, bool full);
 
 // "plan.toml:12:9: broken: ...", worst first, then what holds.
-std::string check_page(const Plan& plan, const ground::PlanChoice& choice,
+std::string check_page(const Plan& plan, const ground::Schedule& schedule,
+                       const std::vector<harvest::Week>& weeks,
                        const std::vector<ground::Finding>& findings,
                        const climate::Climate& climate, Style style);
 

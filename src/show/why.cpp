@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 #include <nlohmann/json.hpp>
+#include <span>
 
 #include "base/text.h"
 #include "climate/frost.h"
@@ -14,8 +15,7 @@
 namespace trug::show {
 namespace {
 
-using ground::Candidate;
-using ground::PlantingChoice;
+using ground::Sowing;
 using Json = nlohmann::ordered_json;
 
 // One step of the reckoning, as a row for people and for programs.
@@ -48,9 +48,8 @@ std::string source_words(const Sheet& sheet, std::string_view key) {
   return "";
 }
 
-const std::optional<Growth>& growth_of(const PlantingChoice& planting) {
-  const ground::Candidate& c = planting.chosen->candidate;
-  return c.group && c.group->growth ? c.group->growth : planting.sheet->growth;
+const std::optional<Growth>& growth_of(const Sowing& sowing) {
+  return sowing.group && sowing.group->growth ? sowing.group->growth : sowing.sheet->growth;
 }
 
 std::string stage_name(growth::StageName name) {
@@ -65,9 +64,9 @@ std::string stage_name(growth::StageName name) {
   return "";
 }
 
-std::vector<Step> steps(const PlantingChoice& planting) {
+std::vector<Step> steps(const Sowing& sowing) {
   std::vector<Step> result;
-  for (const growth::Stage& stage : planting.chosen->candidate.timeline.forecast.stages) {
+  for (const growth::Stage& stage : sowing.timeline.forecast.stages) {
     const bool chill = stage.name == growth::StageName::Chill;
     result.push_back({stage_name(stage.name), stage.start, stage.end, stage.need, stage.reached,
                       chill ? "chilling days" : "degree-days"});
@@ -75,13 +74,13 @@ std::vector<Step> steps(const PlantingChoice& planting) {
   return result;
 }
 
-std::vector<Constant> constants(const PlantingChoice& planting) {
-  const Sheet& sheet = *planting.sheet;
+std::vector<Constant> constants(const Sowing& sowing) {
+  const Sheet& sheet = *sowing.sheet;
   std::vector<Constant> result;
   const auto add = [&](std::string key, double value) {
     result.push_back({key, value, source_words(sheet, key)});
   };
-  if (const auto& growth = growth_of(planting)) {
+  if (const auto& growth = growth_of(sowing)) {
     add("growth.base_c", growth->base_c);
     add("growth.top_c", growth->top_c);
     add("growth.heat_to_respond_kd", growth->heat_to_respond_kd);
@@ -91,9 +90,8 @@ std::vector<Constant> constants(const PlantingChoice& planting) {
       add("growth.day_length.from_hours", growth->day_length.from_hours);
     }
   }
-  const Candidate& c = planting.chosen->candidate;
   add("spacing_cm", sheet.spacing_cm.middle());
-  add("stems_per_plant", c.stems_per_plant);
+  add("stems_per_plant", sowing.stems_per_plant);
   add("cutting_weeks", sheet.cutting_weeks.middle());
   return result;
 }
@@ -127,25 +125,26 @@ std::string where_stood(const Plan& plan, const Sheet& sheet, const Way& way, Da
 
 class Page {
  public:
-  Page(const Plan& plan, const PlantingChoice& planting, const climate::Climate& climate,
-       Style style)
+  Page(const Plan& plan, const ground::Schedule& schedule, std::size_t planting,
+       const climate::Climate& climate, Style style)
       : plan_(plan),
-        planting_(planting),
-        sheet_(*planting.sheet),
+        planting_(plan.plantings[planting]),
+        weighed_(schedule.weighed[planting]),
+        sowings_(schedule.of(planting)),
+        sheet_(*weighed_.sheet),
         climate_(climate),
         style_(style) {}
 
   std::string text() {
-    if (!planting_.chosen) {
-      text_ = planting_name(plan_, planting_.ref) + " is left out of the plan.\n";
+    if (sowings_.empty()) {
+      text_ = planting_.name + " is left out of the plan.\n";
       ways();
       return std::move(text_);
     }
-    const Candidate& c = planting_.chosen->candidate;
-    text_ = fmt::format("{}: {}{}\n", planting_name(plan_, planting_.ref), way().name,
-                        c.group ? ", group " + c.group->name : "");
+    text_ = fmt::format("{}: {}{}\n", planting_.name, way().name,
+                        c().group ? ", group " + c().group->name : "");
     start();
-    if (c.timeline.basis == growth::Basis::Window) {
+    if (c().timeline.basis == growth::Basis::Window) {
       by_window();
     } else {
       by_heat();
@@ -159,10 +158,11 @@ class Page {
   }
 
  private:
-  const Way& way() const { return sheet_.ways[planting_.chosen->candidate.way]; }
+  const Sowing& c() const { return sowings_.front(); }
+  const Way& way() const { return c().raised_by(); }
 
   void start() {
-    const Candidate& c = planting_.chosen->candidate;
+    const Sowing& c = sowings_.front();
     if (way().method == Method::Established) {
       text_ += row("established", "counted as full grown; its year begins on " + long_day(c.start));
       return;
@@ -185,8 +185,8 @@ class Page {
   }
 
   void by_heat() {
-    const Growth& growth = *growth_of(planting_);
-    for (const Step& step : steps(planting_)) {
+    const Growth& growth = *growth_of(c());
+    for (const Step& step : steps(c())) {
       const std::string end = step.end ? plain_day(*step.end) : "not reached";
       text_ += row(step.name, fmt::format("{}: needs {} {}, had {}", end, number(step.need, 0),
                                           step.unit, number(step.reached, 0)));
@@ -194,7 +194,7 @@ class Page {
     text_ += row(
         "", fmt::format("heat counts above {} degC, up to {} degC; a day varies by {} degC",
                         number(growth.base_c), number(growth.top_c), number(climate_.spread_c())));
-    const Date flower = planting_.chosen->candidate.timeline.first_flower.likely;
+    const Date flower = c().timeline.first_flower.likely;
     text_ += row("day length then", day_hours(climate_, flower));
     if (sheet_.pinch.advice == Pinch::Advice::Yes) {
       text_ += row("pinching", fmt::format("costs {} days, counted in",
@@ -210,15 +210,15 @@ class Page {
   }
 
   void weather() {
-    const auto& until = planting_.chosen->candidate.timeline.measured_until;
+    const auto& until = c().timeline.measured_until;
     if (!until) return;
-    const bool all = *until >= planting_.chosen->candidate.timeline.first_flower.likely;
+    const bool all = *until >= c().timeline.first_flower.likely;
     text_ += row("weather", fmt::format("measured until {}{}", plain_day(*until),
                                         all ? "" : "; averages from then on"));
   }
 
   void rules() {
-    const Candidate& c = planting_.chosen->candidate;
+    const Sowing& c = sowings_.front();
     if (way().method != Method::Established && frost_class(sheet_) != FrostClass::Hardy) {
       const Date last = climate_.frosts(plan_.flowering_year).last;
       const auto safe = climate::frost_safe_day(last, climate::kSpringSpreadDays, plan_.place.risk);
@@ -236,25 +236,23 @@ class Page {
   }
 
   void end() {
-    const auto& cut = planting_.chosen->candidate.timeline.first_cut;
+    const auto& cut = c().timeline.first_cut;
     text_ += row("first cut", fmt::format("{}; eight years in ten {} to {}", long_day(cut.likely),
                                           short_day(cut.early), short_day(cut.late)));
     years();
-    const bool follows = planting_.chosen->another_follows();
+    const bool follows = c().another_follows();
     text_ +=
-        row("last cut",
-            long_day(
-                std::min(planting_.chosen->candidate.timeline.last_cut(), planting_.chosen->lift)) +
-                (planting_.chosen->candidate.timeline.cut_short ? ", ended by the season" : ""));
+        row("last cut", long_day(sowings_.back().last_cut()) +
+                            (sowings_.back().timeline.cut_short ? ", ended by the season" : ""));
     text_ += row("lifted",
                  stays_in_ground(sheet_.life_cycle)
                      ? "stays"
-                     : long_day(planting_.chosen->lift) + (follows ? ", for the next crop" : ""));
+                     : long_day(sowings_.back().lift) + (follows ? ", for the next crop" : ""));
   }
 
   // Where the early and the late day come from, when not from the usual spread.
   void years() {
-    const growth::Timeline& timeline = planting_.chosen->candidate.timeline;
+    const growth::Timeline& timeline = c().timeline;
     if (timeline.years == 0) return;
     const std::string without =
         timeline.years_without == 0
@@ -267,7 +265,7 @@ class Page {
 
   void constants_list() {
     text_ += "\nFigures and where they come from\n";
-    for (const Constant& constant : constants(planting_)) {
+    for (const Constant& constant : constants(c())) {
       text_ += fmt::format("  {} {} {}\n", padded(constant.key, 32),
                            padded(number(constant.value), 8), constant.source);
     }
@@ -275,13 +273,12 @@ class Page {
 
   void ways() {
     text_ += "\nWays weighed\n";
-    for (const ground::WayReport& report : planting_.candidates->reports) {
+    for (const ground::WayReport& report : weighed_.candidates->reports) {
       std::string name = sheet_.ways[report.way].name;
       if (report.group) name += " (" + report.group->name + ")";
       std::string verdict = report.allowed > 0 ? counted(report.allowed, "possible date")
                                                : std::string("none possible");
-      const bool taken = planting_.chosen && planting_.chosen->candidate.way == report.way &&
-                         planting_.chosen->candidate.group == report.group;
+      const bool taken = !sowings_.empty() && c().way == report.way && c().group == report.group;
       if (taken) verdict += ", taken";
       if (report.allowed == 0 && report.refusal) {
         verdict += ": " + refusal_words(*report.refusal);
@@ -296,7 +293,9 @@ class Page {
   }
 
   const Plan& plan_;
-  const PlantingChoice& planting_;
+  const Planting& planting_;
+  const ground::Weighed& weighed_;
+  std::span<const Sowing> sowings_;
   const Sheet& sheet_;
   const climate::Climate& climate_;
   Style style_;
@@ -305,25 +304,27 @@ class Page {
 
 }  // namespace
 
-std::string why_page(const Plan& plan, const PlantingChoice& planting,
+std::string why_page(const Plan& plan, const ground::Schedule& schedule, std::size_t planting,
                      const climate::Climate& climate, Style style) {
-  return Page(plan, planting, climate, style).text();
+  return Page(plan, schedule, planting, climate, style).text();
 }
 
-std::string why_json(const DocumentHead& head, const Plan& plan, const PlantingChoice& planting,
-                     const climate::Climate& climate) {
+std::string why_json(const DocumentHead& head, const Plan& plan, const ground::Schedule& schedule,
+                     std::size_t planting, const climate::Climate& climate) {
+  const auto sowings = schedule.of(planting);
+  const ground::Weighed& weighed = schedule.weighed[planting];
   Json document;
   document["format"] = head.format;
   document["program"] = head.program;
   document["today"] = iso(head.today);
-  document["planting"] = planting_name(plan, planting.ref);
+  document["planting"] = plan.plantings[planting].name;
   document["stages"] = Json::array();
   document["constants"] = Json::array();
   document["ways"] = Json::array();
   document["way"] = nullptr;
-  if (planting.chosen) {
-    document["way"] = planting.sheet->ways[planting.chosen->candidate.way].name;
-    for (const Step& step : steps(planting)) {
+  if (!sowings.empty()) {
+    document["way"] = sowings.front().raised_by().name;
+    for (const Step& step : steps(sowings.front())) {
       document["stages"].push_back({{"name", step.name},
                                     {"start", iso(step.start)},
                                     {"end", step.end ? Json(iso(*step.end)) : Json(nullptr)},
@@ -331,14 +332,14 @@ std::string why_json(const DocumentHead& head, const Plan& plan, const PlantingC
                                     {"reached", step.reached},
                                     {"unit", step.unit}});
     }
-    for (const Constant& constant : constants(planting)) {
+    for (const Constant& constant : constants(sowings.front())) {
       document["constants"].push_back(
           {{"name", constant.key}, {"value", constant.value}, {"source", constant.source}});
     }
   }
-  for (const ground::WayReport& report : planting.candidates->reports) {
+  for (const ground::WayReport& report : weighed.candidates->reports) {
     document["ways"].push_back(
-        {{"name", planting.sheet->ways[report.way].name},
+        {{"name", weighed.sheet->ways[report.way].name},
          {"group", report.group ? Json(report.group->name) : Json(nullptr)},
          {"dates", report.allowed},
          {"refused", report.allowed == 0 && report.refusal ? Json(refusal_words(*report.refusal))
@@ -347,8 +348,8 @@ std::string why_json(const DocumentHead& head, const Plan& plan, const PlantingC
   document["measured_until"] = nullptr;
   document["years"] = nullptr;
   document["years_without"] = nullptr;
-  if (planting.chosen) {
-    const growth::Timeline& timeline = planting.chosen->candidate.timeline;
+  if (!sowings.empty()) {
+    const growth::Timeline& timeline = sowings.front().timeline;
     if (timeline.measured_until) document["measured_until"] = iso(*timeline.measured_until);
     document["years"] = timeline.years;
     document["years_without"] = timeline.years_without;

@@ -6,15 +6,15 @@
 
 #include "climate/climate.h"
 #include "garden/plan.h"
-#include "ground/plan_choice.h"
+#include "ground/schedule.h"
 #include "show/json.h"
 #include "show/pages.h"
 
 namespace trug::show {
 
-std::string why_page(const Plan& plan, const ground::PlantingChoice& planting,
+std::string why_page(const Plan& plan, const ground::Schedule& schedule, std::size_t planting,
                      const climate::Climate& climate, Style style);
-std::string why_json(const DocumentHead& head, const Plan& plan,
-                     const ground::PlantingChoice& planting, const climate::Climate& climate);
+std::string why_json(const DocumentHead& head, const Plan& plan, const ground::Schedule& schedule,
+                     std::size_t planting, const climate::Climate& climate);
 
 }  // namespace trug::show

@@ -12,7 +12,7 @@
 namespace trug::work {
 namespace {
 
-using ground::PlantingChoice;
+using ground::Sowing;
 
 constexpr double kSowExtra = 1.25;   // a quarter more seedlings than plants (memory)
 constexpr int kSoilAdviceDays = 21;  // after the soil is likely warm, it surely is
@@ -22,14 +22,15 @@ std::string range_words(Range range, std::string_view unit) {
   return fmt::format("{} to {} {}", number(range.low), number(range.high), unit);
 }
 
-std::string in_rows(const Strip& strip, const PlantingChoice& planting) {
-  const std::string apart = number(planting.layout.spacing_cm, 0);
-  if (strip.rows <= 1) return fmt::format("in one row, {} cm apart", apart);
-  return fmt::format("in {} rows, {} cm apart each way", strip.rows, apart);
+std::string in_rows(const Sowing& sowing) {
+  const std::string apart = number(sowing.spacing_cm, 0);
+  if (sowing.rows <= 1) return fmt::format("in one row, {} cm apart", apart);
+  return fmt::format("in {} rows, {} cm apart each way", sowing.rows, apart);
 }
 
-std::string at_place(const Strip& strip) {
-  return fmt::format("from {} to {} cm along the bed", strip.at_cm, strip.at_cm + strip.length_cm);
+std::string at_place(const Sowing& sowing) {
+  const int at_cm = whole_cm(sowing.offset);
+  return fmt::format("from {} to {} cm along the bed", at_cm, at_cm + whole_cm(sowing.length));
 }
 
 std::string depth_words(const Sheet& sheet) {
@@ -58,14 +59,8 @@ std::string_view word_for_bulb(LifeCycle life_cycle) {
 
 class Words {
  public:
-  Words(const Plan& plan, const PlantingChoice& planting, const Strip& strip,
-        const growth::CropClock& clock, const Job& job)
-      : plan_(plan),
-        planting_(planting),
-        sheet_(*planting.sheet),
-        strip_(strip),
-        clock_(clock),
-        job_(job) {}
+  Words(const Place& place, const Sowing& sowing, const growth::CropClock& clock, const Job& job)
+      : place_(place), sheet_(*sowing.sheet), sowing_(sowing), clock_(clock), job_(job) {}
 
   std::string text() const {
     std::string result = what();
@@ -75,27 +70,27 @@ class Words {
   }
 
  private:
-  const ground::Candidate& c() const { return *strip_.candidate; }
-  const Way& way() const { return sheet_.ways[c().way]; }
-  std::string plants() const { return counted(strip_.plants, "plant"); }
+  const Sowing& c() const { return sowing_; }
+  const Way& way() const { return sowing_.raised_by(); }
+  std::string plants() const { return counted(sowing_.plants, "plant"); }
 
   std::string what() const {
     switch (job_.key.kind) {
       case JobKind::OrderSeed:
-        return fmt::format("Order seed for {} plants of {}; it is sown from {}.", strip_.plants,
+        return fmt::format("Order seed for {} plants of {}; it is sown from {}.", sowing_.plants,
                            crop(), short_day(c().start));
       case JobKind::OrderBulbs:
         return fmt::format("Order {} of {} for planting on {}.",
-                           counted(strip_.plants, bulb_word()), crop(), short_day(c().start));
+                           counted(sowing_.plants, bulb_word()), crop(), short_day(c().start));
       case JobKind::OrderPlants:
-        return fmt::format("Order {} young plants of {} for planting on {}.", strip_.plants, crop(),
-                           short_day(c().in_ground));
+        return fmt::format("Order {} young plants of {} for planting on {}.", sowing_.plants,
+                           crop(), short_day(c().in_ground));
       case JobKind::PreTreat:
         return pre_treat();
       case JobKind::Sow:
         return way().raised == Raised::InPlace ? sow_in_place() : sow_to_raise();
       case JobKind::PrickOut:
-        return fmt::format("Prick out {} seedlings into modules or 9 cm pots.", strip_.plants);
+        return fmt::format("Prick out {} seedlings into modules or 9 cm pots.", sowing_.plants);
       case JobKind::PotOn:
         return "Pot on into 9 cm pots or larger, so that they do not stand still.";
       case JobKind::HardenOff:
@@ -106,8 +101,8 @@ class Words {
       case JobKind::Plant:
         return plant();
       case JobKind::Thin:
-        return fmt::format("Thin to {} cm apart, {} in all.",
-                           number(planting_.layout.spacing_cm, 0), plants());
+        return fmt::format("Thin to {} cm apart, {} in all.", number(sowing_.spacing_cm, 0),
+                           plants());
       case JobKind::Pinch:
         return pinch();
       case JobKind::Support:
@@ -118,7 +113,7 @@ class Words {
         return fmt::format(
             "Lay fleece: the usual coldest night here ({} degC) is colder than it survives bare "
             "({} degC).",
-            number(plan_.place.coldest_c.value_or(0)), number(sheet_.coldest_survived_c));
+            number(place_.coldest_c.value_or(0)), number(sheet_.coldest_survived_c));
       case JobKind::WatchForFrost:
         return fmt::format(
             "Watch for frost and keep fleece at hand until {}: after that only one year in twenty "
@@ -134,11 +129,11 @@ class Words {
       case JobKind::LiftAndStore:
         return yearly(sheet_.lift_and_store);
       case JobKind::ClearAndFeed:
-        return fmt::format("Clear and feed the ground, {}{}.", at_place(strip_),
-                           planting_.chosen->another_follows()
-                               ? fmt::format(": the next crop goes in on {}",
-                                             short_day(*planting_.chosen->next_in_ground))
-                               : "");
+        return fmt::format(
+            "Clear and feed the ground, {}{}.", at_place(sowing_),
+            sowing_.another_follows()
+                ? fmt::format(": the next crop goes in on {}", short_day(*sowing_.next_in_ground))
+                : "");
       case JobKind::Divide:
         return yearly(sheet_.divide);
       case JobKind::Prune:
@@ -184,8 +179,7 @@ class Words {
   std::string sow_in_place() const {
     return fmt::format(
                "Sow where it is to flower, {}, {}; thin later to {} {}. First cut about {}.",
-               depth_words(sheet_), at_place(strip_), plants(), in_rows(strip_, planting_),
-               cut_day()) +
+               depth_words(sheet_), at_place(sowing_), plants(), in_rows(sowing_), cut_day()) +
            soil_words() +
            (c().overwinters ? " Sow a tenth to a fifth more than that: the winter takes some."
                             : "");
@@ -202,7 +196,7 @@ class Words {
   }
 
   std::string sow_to_raise() const {
-    const int seedlings = static_cast<int>(std::ceil(strip_.plants * kSowExtra));
+    const int seedlings = static_cast<int>(std::ceil(sowing_.plants * kSowExtra));
     const bool cool = way().raised == Raised::Heated && grown_cool_from(sheet_, c().start);
     return fmt::format("Sow {}, {}. {} seedlings make sure of {}, to be planted out on {}.{}",
                        place_words(way().raised), depth_words(sheet_), seedlings, plants(),
@@ -214,21 +208,21 @@ class Words {
     const bool loses_some =
         way().method == Method::Seed && c().overwinters && c().in_ground < clock_.season().from;
     return fmt::format(
-        "Plant out {} {}, {}. First cut about {}.{}", plants(), in_rows(strip_, planting_),
-        at_place(strip_), cut_day(),
+        "Plant out {} {}, {}. First cut about {}.{}", plants(), in_rows(sowing_), at_place(sowing_),
+        cut_day(),
         loses_some ? " Keep a tenth to a fifth more in pots: the winter takes some." : "");
   }
 
   std::string plant() const {
     if (way().weeks_under_cover) {
       return fmt::format("Pot up {} {}, to be planted out on {}.",
-                         counted(strip_.plants, bulb_word()), place_words(way().raised),
+                         counted(sowing_.plants, bulb_word()), place_words(way().raised),
                          short_day(c().in_ground));
     }
     return fmt::format("Plant {} {}, {}, {}. First cut about {}.",
-                       counted(strip_.plants, bulb_word()),
+                       counted(sowing_.plants, bulb_word()),
                        sheet_.depth_mm ? depth_words(sheet_) : "just under the surface",
-                       in_rows(strip_, planting_), at_place(strip_), cut_day());
+                       in_rows(sowing_), at_place(sowing_), cut_day());
   }
 
   std::string pinch() const {
@@ -241,13 +235,12 @@ class Words {
   std::string first_cut() const {
     // Of the whole flowering only what is cut before it is lifted or the season ends.
     const growth::Timeline& timeline = c().timeline;
-    const Date last = std::min(strip_.lift, timeline.last_cut());
+    const Date last = std::min(sowing_.lift, timeline.last_cut());
     const auto days =
         static_cast<std::size_t>(std::max(0, days_between(timeline.first_cut.likely, last) + 1));
     const double share = std::accumulate(
         timeline.shares.begin(), timeline.shares.begin() + static_cast<std::ptrdiff_t>(days), 0.0);
-    const double stems =
-        c().stems_per_plant * c().stem_factor * strip_.plants * ground::kFitShare * share;
+    const double stems = c().stems_of(sowing_.plants) * share;
     return fmt::format("Cut at this stage: {}. About {} stems in all, until {}.", sheet_.cut_stage,
                        static_cast<int>(std::lround(stems)), short_day(last));
   }
@@ -256,7 +249,7 @@ class Words {
     const bool bulb = is_planted(sheet_.life_cycle);
     const std::string how = bulb ? fmt::format("Lift the {}s with the last stems", bulb_word())
                                  : "Pull out and compost";
-    if (planting_.chosen->another_follows()) {
+    if (sowing_.another_follows()) {
       return fmt::format("{}: the ground is wanted for the next crop.", how);
     }
     return fmt::format("{}: it has given what it had.", how);
@@ -286,10 +279,9 @@ class Words {
                : fmt::format("Still right from {} to {}.", first, last);
   }
 
-  const Plan& plan_;
-  const PlantingChoice& planting_;
+  const Place& place_;
   const Sheet& sheet_;
-  const Strip& strip_;
+  const Sowing& sowing_;
   const growth::CropClock& clock_;
   const Job& job_;
 };
@@ -317,48 +309,20 @@ std::string sentence(std::string text) {
 
 }  // namespace
 
-std::vector<Strip> strips_of(const Plan& plan, const PlantingChoice& planting) {
-  const auto cm = [](int millimetres) { return (millimetres + 5) / 10; };
-  const Stretch& stretch = plan.beds[planting.ref.bed].stretches[planting.ref.stretch];
-  const ground::Candidate& whole = planting.chosen->candidate;
-  if (whole.strips.empty()) {
-    return {{.candidate = &whole,
-             .lift = planting.chosen->lift,
-             .at_cm = cm(stretch.offset.value()),
-             .length_cm = cm(stretch.length.value()),
-             .plants = planting.layout.plants,
-             .rows = planting.layout.rows}};
-  }
-  const int count = static_cast<int>(whole.strips.size());
-  const int length = stretch.length.value() / count;
-  std::vector<Strip> strips;
-  for (int i = 0; i < count; ++i) {
-    const ground::Candidate& sowing = whole.strips[static_cast<std::size_t>(i)];
-    // Plants that do not divide go to the first strips.
-    const int more = i < planting.layout.plants % count ? 1 : 0;
-    strips.push_back({.candidate = &sowing,
-                      .lift = i + 1 == count ? planting.chosen->lift : sowing.lift_to,
-                      .succession = i + 1,
-                      .at_cm = cm(stretch.offset.value() + i * length),
-                      .length_cm = cm(length),
-                      .plants = planting.layout.plants / count + more,
-                      .rows = planting.layout.rows / count});
-  }
-  return strips;
-}
+int whole_cm(Millimetres length) { return (length.value() + 5) / 10; }
 
-std::string job_title(const Plan& plan, const PlantingChoice& planting, const Job& job) {
-  const CropEntry& asked = entry(plan, planting.ref);
+std::string job_title(const Planting& planting, const Sheet& sheet, const Job& job) {
   const std::string what = job.key.kind == JobKind::OrderBulbs
-                               ? fmt::format("order {}s", word_for_bulb(planting.sheet->life_cycle))
+                               ? fmt::format("order {}s", word_for_bulb(sheet.life_cycle))
                                : words(job.key.kind);
   const std::string sowing = job.key.succession > 0 ? fmt::format(" {}", job.key.succession) : "";
-  return fmt::format("{}: {}{}", capitalised(what), asked.id.value_or(asked.crop), sowing);
+  return fmt::format("{}: {}{}", capitalised(what), planting.asked.id.value_or(planting.asked.crop),
+                     sowing);
 }
 
-std::string job_text(const Plan& plan, const PlantingChoice& planting, const Strip& strip,
-                     const growth::CropClock& clock, const Job& job) {
-  return Words(plan, planting, strip, clock, job).text();
+std::string job_text(const Place& place, const Sowing& sowing, const growth::CropClock& clock,
+                     const Job& job) {
+  return Words(place, sowing, clock, job).text();
 }
 
 bool handles_plant(JobKind kind) {

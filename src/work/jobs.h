@@ -2,7 +2,7 @@
 // The year's jobs: what to do, when, with how many plants, and what depends on it.
 #pragma once
 
-#include <array>
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -71,7 +71,7 @@ struct JobKey {
 
 struct Job {
   JobKey key;
-  PlantingRef planting;
+  std::size_t planting = 0;   // in the plan's list
   std::string planting_name;  // "west bed/zinnia"
   std::string bed;
   int stretch = 0;  // from 1

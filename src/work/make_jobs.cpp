@@ -13,8 +13,8 @@
 namespace trug::work {
 namespace {
 
-using ground::Candidate;
-using ground::PlantingChoice;
+using ground::Schedule;
+using ground::Sowing;
 
 // When the jobs the choice does not fix are done, in days (common practice and memory).
 constexpr int kOrderSeedBefore = 28, kOrderSeedFirst = 84, kOrderSeedLast = 14;
@@ -38,39 +38,33 @@ Window around(Date day, int before, int after) {
   return {day, day - Days{before}, day + Days{after}};
 }
 
-// Adds the jobs of one planting to the list.
+// Adds the jobs of one sowing to the list.
 class Builder {
  public:
-  Builder(const Plan& plan, const PlantingChoice& planting, const climate::Climate& climate,
-          Date today, std::vector<Job>& jobs)
+  Builder(const Plan& plan, const Sowing& sowing, const climate::Climate& climate, Date today,
+          std::vector<Job>& jobs)
       : plan_(plan),
-        planting_(planting),
-        sheet_(*planting.sheet),
-        entry_(entry(plan, planting.ref)),
+        planting_(plan.plantings[sowing.planting]),
+        sowing_(sowing),
+        sheet_(*sowing.sheet),
         climate_(climate),
         today_(today),
         jobs_(jobs),
-        clock_(climate, sheet_, planting.chosen->candidate.group, plan.flowering_year) {}
+        clock_(climate, sheet_, sowing.group, plan.flowering_year) {}
 
   // `ground_ready`: the job that leaves the ground to this planting; the one that frees it again
   // comes back.
   std::optional<std::size_t> build(std::optional<std::size_t> ground_ready) {
-    strips_ = strips_of(plan_, planting_);
-    std::optional<std::size_t> freed;
-    for (const Strip& strip : strips_) {
-      strip_ = &strip;
-      before_.reset();
-      buy_and_raise();
-      into_the_ground(ground_ready);
-      tend();
-      freed = end();
-    }
-    return freed;
+    buy_and_raise();
+    into_the_ground(ground_ready);
+    tend();
+    return end();
   }
 
  private:
-  const Candidate& c() const { return *strip_->candidate; }
-  const Way& way() const { return sheet_.ways[c().way]; }
+  const Sowing& c() const { return sowing_; }
+  const Way& way() const { return sowing_.raised_by(); }
+  const CropEntry& asked() const { return planting_.asked; }
   bool established() const { return way().method == Method::Established; }
 
   void buy_and_raise() {
@@ -224,7 +218,7 @@ class Builder {
             "bed");
     }
     yearly(JobKind::Prune, sheet_.prune);
-    if (stays_in_ground(sheet_.life_cycle) || entry_.keep) yearly(JobKind::Divide, sheet_.divide);
+    if (stays_in_ground(sheet_.life_cycle) || asked().keep) yearly(JobKind::Divide, sheet_.divide);
     const auto& cut = c().timeline.first_cut;
     add(JobKind::FirstCut, {cut.likely, cut.early, cut.late}, "bed");
     if (plan_.work.care && sheet_.habit == Habit::CutAndComeAgain) {
@@ -268,14 +262,14 @@ class Builder {
   // Lifting and clearing; the job that frees the ground.
   std::optional<std::size_t> end() {
     if (stays_in_ground(sheet_.life_cycle)) return std::nullopt;
-    const auto& next = planting_.chosen->next_in_ground;
+    const auto& next = sowing_.next_in_ground;
     const bool follows = next.has_value();
-    const Date lift = strip_->lift;
+    const Date lift = sowing_.lift;
     if (sheet_.lift_and_store && !follows) {
       yearly(JobKind::LiftAndStore, sheet_.lift_and_store);
       return std::nullopt;
     }
-    if (entry_.keep && is_planted(sheet_.life_cycle) && !follows) return std::nullopt;
+    if (asked().keep && is_planted(sheet_.life_cycle) && !follows) return std::nullopt;
     const Date last =
         follows ? *next - Days{plan_.work.days_between_crops} : lift + Days{kLiftLater};
     add(JobKind::Lift, {lift, std::min(c().lift_from, lift), last}, "bed");
@@ -295,32 +289,32 @@ class Builder {
 
   // A job beside the line from order to clearing.
   void aside(JobKind kind, Window window, std::optional<std::string> where) {
-    const Bed& bed = plan_.beds[planting_.ref.bed];
+    const Bed& bed = bed_of(plan_, planting_);
     Job job;
-    job.key = {.flowering_year = plan_.flowering_year,
+    job.key = {.flowering_year = planting_.flowering_year,
                .bed = bed_identity(bed),
-               .crop = entry_.crop,
-               .planting = entry_.id.value_or("1"),
+               .crop = asked().crop,
+               .planting = asked().id.value_or("1"),
                .kind = kind,
-               .succession = strip_->succession};
-    job.planting = planting_.ref;
-    job.planting_name = planting_name(plan_, planting_.ref);
+               .succession = sowing_.number};
+    job.planting = sowing_.planting;
+    job.planting_name = planting_.name;
     job.bed = bed.name;
-    job.stretch = static_cast<int>(planting_.ref.stretch) + 1;
-    job.at_cm = strip_->at_cm;
-    job.length_cm = strip_->length_cm;
-    job.crop = entry_.crop;
-    job.variety = entry_.variety;
+    job.stretch = planting_.patch.stretch;
+    job.at_cm = whole_cm(sowing_.offset);
+    job.length_cm = whole_cm(sowing_.length);
+    job.crop = asked().crop;
+    job.variety = asked().variety;
     job.way = way().name;
     job.where = std::move(where);
-    job.person = entry_.person ? entry_.person : bed.person;
+    job.person = asked().person ? asked().person : bed.person;
     set_days(job, window);
     set_plants(job);
     job.reminder = wants_reminder(kind);
     if (handles_plant(kind)) job.cautions = caution_lines(sheet_);
     if (before_) job.after.push_back(*before_);
-    job.title = job_title(plan_, planting_, job);
-    job.text = job_text(plan_, planting_, *strip_, clock_, job);
+    job.title = job_title(planting_, sheet_, job);
+    job.text = job_text(plan_.place, sowing_, clock_, job);
     jobs_.push_back(std::move(job));
   }
 
@@ -331,7 +325,7 @@ class Builder {
       case Remind::None:
         return false;
       case Remind::Must:
-        return cannot_wait(kind, planting_.chosen->another_follows());
+        return cannot_wait(kind, sowing_.another_follows());
     }
     return false;
   }
@@ -370,24 +364,22 @@ class Builder {
   }
 
   void set_plants(Job& job) const {
-    job.plants = strip_->plants;
-    job.rows = strip_->rows;
-    job.spacing_cm = planting_.layout.spacing_cm;
+    job.plants = sowing_.plants;
+    job.rows = sowing_.rows;
+    job.spacing_cm = sowing_.spacing_cm;
     const bool into_soil = job.key.kind == JobKind::Sow || job.key.kind == JobKind::Plant;
     if (into_soil && sheet_.depth_mm)
       job.depth_mm = static_cast<int>(std::lround(*sheet_.depth_mm));
   }
 
   const Plan& plan_;
-  const PlantingChoice& planting_;
+  const Planting& planting_;
+  const Sowing& sowing_;
   const Sheet& sheet_;
-  const CropEntry& entry_;
   const climate::Climate& climate_;
   Date today_;
   std::vector<Job>& jobs_;
   growth::CropClock clock_;
-  std::vector<Strip> strips_;
-  const Strip* strip_ = nullptr;
   std::optional<std::size_t> before_;
 };
 
@@ -412,14 +404,19 @@ std::vector<Job> sorted(std::vector<Job> jobs) {
 
 }  // namespace
 
-std::vector<Job> make_jobs(const Plan& plan, const ground::PlanChoice& choice,
+std::vector<Job> make_jobs(const Plan& plan, const Schedule& schedule,
                            const climate::Climate& climate, Date today) {
   std::vector<Job> jobs;
-  std::optional<std::size_t> ground_ready;
-  for (const PlantingChoice& planting : choice.plantings) {
-    if (planting.ref.crop == 0) ground_ready.reset();
-    if (!planting.chosen) continue;
-    ground_ready = Builder(plan, planting, climate, today, jobs).build(ground_ready);
+  // By planting: the job after which its ground is free.
+  std::vector<std::optional<std::size_t>> freed(plan.plantings.size());
+  const auto ready_for = [&](std::size_t planting) -> std::optional<std::size_t> {
+    auto before = plan.plantings[planting].follows;
+    while (before && schedule.of(*before).empty()) before = plan.plantings[*before].follows;
+    return before ? freed[*before] : std::nullopt;
+  };
+  for (const Sowing& sowing : schedule.sowings) {
+    freed[sowing.planting] =
+        Builder(plan, sowing, climate, today, jobs).build(ready_for(sowing.planting));
   }
   return sorted(std::move(jobs));
 }

@@ -6,14 +6,14 @@
 
 #include "climate/climate.h"
 #include "garden/plan.h"
-#include "ground/plan_choice.h"
+#include "ground/schedule.h"
 #include "work/jobs.h"
 
 namespace trug::work {
 
 // Every job of every planting that was chosen, by day, then bed, stretch and kind. Days the choice
 // did not fix are moved to the gardener's days inside their windows. `today` tells which are due.
-std::vector<Job> make_jobs(const Plan& plan, const ground::PlanChoice& choice,
+std::vector<Job> make_jobs(const Plan& plan, const ground::Schedule& schedule,
                            const climate::Climate& climate, Date today);
 
 }  // namespace trug::work

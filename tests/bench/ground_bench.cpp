@@ -45,13 +45,13 @@ Plan large_plan(const std::vector<Sheet>& sheets) {
   for (int i = 0; i < kStretches; ++i) {
     Stretch stretch;
     stretch.length = Millimetres{500 + 100 * (i % 11)};
+    plan.beds[0].stretches.push_back(stretch);
     for (int crop = 0; crop < 3; ++crop) {
       CropEntry entry;
       entry.crop = sheets[next % sheets.size()].name;
       next += crop == 2 ? 2 : 7;
-      stretch.crops.push_back(entry);
+      add_planting(plan, 0, plan.beds[0].stretches.size() - 1, entry);
     }
-    plan.beds[0].stretches.push_back(stretch);
   }
   return plan;
 }
@@ -76,21 +76,21 @@ void run(const char* command) {
   const double weighing = seconds([&] {
     for (const Sheet& sheet : list) found += garden.ask(sheet).list.size();
   });
-  PlanChoice apart, together;
+  Schedule apart, together;
   const double one_pass =
       seconds([&] { apart = choose_plan(plan, sheets, climate, {.rounds = false}); });
   const double with_rounds = seconds([&] { together = choose_plan(plan, sheets, climate); });
 
   std::size_t weighed = 0, left_out = 0;
-  for (const PlantingChoice& planting : apart.plantings) {
-    weighed += planting.candidates->list.size();
-    left_out += !planting.chosen;
+  for (std::size_t i = 0; i < apart.weighed.size(); ++i) {
+    weighed += apart.weighed[i].candidates->list.size();
+    left_out += apart.of(i).empty();
   }
   fmt::print("command: {}\n", command);
   fmt::print("cores: {} (one used)\n", std::thread::hardware_concurrency());
   fmt::print("stretches: {}, plantings: {}, candidates a planting: {:.0f}, left out: {}\n",
-             kStretches, apart.plantings.size(),
-             static_cast<double>(weighed) / static_cast<double>(apart.plantings.size()), left_out);
+             kStretches, apart.weighed.size(),
+             static_cast<double>(weighed) / static_cast<double>(apart.weighed.size()), left_out);
   fmt::print("{} candidates of {} crops found: {:.2f} s\n", found, list.size(), weighing);
   fmt::print("one pass, finding included: {:.2f} s\n", one_pass);
   fmt::print("with {} rounds{}: {:.2f} s\n", together.rounds,

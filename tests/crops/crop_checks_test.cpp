@@ -911,8 +911,8 @@ double wanted_a_week(double vases, int stems) {
                    .stems_per_vase = stems,
                    .from = std::chrono::June / 1,
                    .to = std::chrono::August / 31};
-  const auto choice = ground::choose_plan(plan, {}, here().climate());
-  return choice.weeks.empty() ? 0 : choice.weeks.at(choice.weeks.size() / 2).wanted;
+  const auto weeks = harvest::count_weeks(plan, here().climate(), {});
+  return weeks.empty() ? 0 : weeks.at(weeks.size() / 2).wanted;
 }
 
 // The year's stems of so many plants, before losses.
@@ -920,14 +920,13 @@ double stems_of(const std::string& crop, int plants) {
   Plan plan;
   plan.flowering_year = 2027;
   plan.place = maritime();
-  CropEntry entry{.crop = crop, .plants = plants};
   plan.beds = {Bed{.name = "bed",
                    .length = Millimetres{60000},
                    .width = Millimetres{1000},
-                   .stretches = {Stretch{.length = Millimetres{60000}, .crops = {entry}}}}};
+                   .stretches = {{.length = Millimetres{60000}}}}};
+  add_planting(plan, 0, 0, {.crop = crop, .plants = plants});
   const auto choice = ground::choose_plan(plan, {{crop, &sheet(crop)}}, here().climate());
-  const auto by_day = ground::stems_by_day(choice.plantings.at(0));
-  return std::accumulate(by_day.begin(), by_day.end(), 0.0) / ground::kFitShare;
+  return ground::stems(choice.sowings) / ground::kFitShare;
 }
 
 TEST(CropChecks, INumbers) {

@@ -121,11 +121,11 @@ std::vector<work::Job> TestGarden::jobs(CropEntry entry) const {
   plan.flowering_year = year_;
   plan.place = place_;
   const std::string crop = entry.crop;
-  Stretch stretch{.length = Millimetres{2000}, .crops = {std::move(entry)}};
   plan.beds = {Bed{.name = "bed",
                    .length = Millimetres{2000},
                    .width = Millimetres{1000},
-                   .stretches = {std::move(stretch)}}};
+                   .stretches = {{.length = Millimetres{2000}}}}};
+  add_planting(plan, 0, 0, std::move(entry));
   const auto choice = ground::choose_plan(plan, {{crop, &sheet(crop)}}, climate_);
   return work::make_jobs(plan, choice, climate_, day(std::to_string(year_ - 1) + "-01-01"));
 }

@@ -11,6 +11,7 @@
 #include <string>
 #include <vector>
 
+#include "ground/choose.h"
 #include "ground/made_up_garden.h"
 
 namespace trug::ground {
@@ -40,14 +41,16 @@ CropEntry grow(std::string name, std::optional<int> plants = {}) {
   return entry;
 }
 
-Stretch stretch(int millimetres, std::vector<CropEntry> crops) {
-  Stretch result;
-  result.length = Millimetres{millimetres};
-  result.crops = std::move(crops);
-  return result;
+struct Planted {
+  int millimetres = 0;
+  std::vector<CropEntry> crops;
+};
+
+Planted stretch(int millimetres, std::vector<CropEntry> crops) {
+  return {millimetres, std::move(crops)};
 }
 
-Plan plan_of(std::vector<Stretch> stretches, std::optional<Wish> wish) {
+Plan plan_of(const std::vector<Planted>& stretches, std::optional<Wish> wish) {
   Plan plan;
   plan.flowering_year = 2027;
   plan.place = lowland();
@@ -55,8 +58,13 @@ Plan plan_of(std::vector<Stretch> stretches, std::optional<Wish> wish) {
   Bed bed;
   bed.name = "long bed";
   bed.width = Millimetres{1250};
-  bed.stretches = std::move(stretches);
   plan.beds = {bed};
+  for (const Planted& planted : stretches) {
+    plan.beds[0].stretches.push_back({.length = Millimetres{planted.millimetres}});
+    for (const CropEntry& crop : planted.crops) {
+      add_planting(plan, 0, plan.beds[0].stretches.size() - 1, crop);
+    }
+  }
   return plan;
 }
 
@@ -65,7 +73,7 @@ const climate::Climate& maritime_climate() {
   return climate;
 }
 
-PlanChoice chosen(const Plan& plan, bool rounds = true) {
+Schedule chosen(const Plan& plan, bool rounds = true) {
   return choose_plan(plan, by_name(), maritime_climate(), {.rounds = rounds});
 }
 
@@ -78,21 +86,19 @@ double weight_of(const Candidate& c) {
 // Stems by the Monday of their week: as the value counts them, or as they are likely.
 using Weekly = std::map<Date, double>;
 
-void count_stems(const PlantingChoice& planting, bool weighted, Weekly& weeks) {
-  if (!planting.chosen) return;
-  const Candidate& c = planting.chosen->candidate;
-  const double stems = 0.75 * planting.layout.plants * c.stems_per_plant * c.stem_factor *
-                       (weighted ? weight_of(c) : 1);
+void count_stems(const Sowing& c, bool weighted, Weekly& weeks) {
+  const double stems =
+      0.75 * c.plants * c.stems_per_plant * c.stem_factor * (weighted ? weight_of(c) : 1);
   Date day = c.timeline.first_cut.likely;
   for (const double share : c.timeline.shares) {
-    if (day <= planting.chosen->lift) weeks[monday_of(day)] += stems * share;
+    if (day <= c.lift) weeks[monday_of(day)] += stems * share;
     day += Days{1};
   }
 }
 
-Weekly weekly(const PlanChoice& choice, bool weighted) {
+Weekly weekly(const Schedule& choice, bool weighted) {
   Weekly weeks;
-  for (const PlantingChoice& planting : choice.plantings) count_stems(planting, weighted, weeks);
+  for (const Sowing& sowing : choice.sowings) count_stems(sowing, weighted, weeks);
   return weeks;
 }
 
@@ -111,53 +117,54 @@ double value_of_weeks(const Weekly& weeks, const std::optional<Wish>& wish) {
   return value;
 }
 
-double value_of_plan(const Plan& plan, const PlanChoice& choice) {
+double value_of_plan(const Plan& plan, const Schedule& choice) {
   return value_of_weeks(weekly(choice, true), plan.wish);
 }
 
-int left_out(const PlanChoice& choice) {
-  return static_cast<int>(
-      std::ranges::count_if(choice.plantings, [](const auto& p) { return !p.chosen; }));
+int left_out(const Schedule& choice) {
+  int count = 0;
+  for (std::size_t i = 0; i < choice.weighed.size(); ++i) count += choice.of(i).empty() ? 1 : 0;
+  return count;
 }
 
-int weeks_covered(const PlanChoice& choice) {
+int weeks_covered(const Plan& plan, const Schedule& choice) {
   return static_cast<int>(
-      std::ranges::count_if(choice.weeks, [](const Week& w) { return w.stems >= w.wanted; }));
+      std::ranges::count_if(harvest::count_weeks(plan, maritime_climate(), cuts(choice)),
+                            [](const harvest::Week& w) { return w.stems >= w.wanted; }));
 }
 
-void expect_same(const PlanChoice& a, const PlanChoice& b) {
-  ASSERT_EQ(a.plantings.size(), b.plantings.size());
-  for (std::size_t i = 0; i < a.plantings.size(); ++i) {
-    const auto &left = a.plantings[i].chosen, &right = b.plantings[i].chosen;
-    ASSERT_EQ(left.has_value(), right.has_value()) << i;
-    if (!left) continue;
-    EXPECT_EQ(left->candidate.way, right->candidate.way) << i;
-    EXPECT_EQ(left->candidate.start, right->candidate.start) << i;
-    EXPECT_EQ(left->candidate.in_ground, right->candidate.in_ground) << i;
-    EXPECT_EQ(left->lift, right->lift) << i;
-    EXPECT_EQ(left->next_in_ground, right->next_in_ground) << i;
+void expect_same(const Schedule& a, const Schedule& b) {
+  ASSERT_EQ(a.sowings.size(), b.sowings.size());
+  for (std::size_t i = 0; i < a.sowings.size(); ++i) {
+    const Sowing &left = a.sowings[i], &right = b.sowings[i];
+    EXPECT_EQ(left.planting, right.planting) << i;
+    EXPECT_EQ(left.way, right.way) << i;
+    EXPECT_EQ(left.start, right.start) << i;
+    EXPECT_EQ(left.in_ground, right.in_ground) << i;
+    EXPECT_EQ(left.lift, right.lift) << i;
+    EXPECT_EQ(left.next_in_ground, right.next_in_ground) << i;
   }
 }
 
 // Order, gap and lifts of every stretch.
-void expect_sound(const Plan& plan, const PlanChoice& choice) {
-  const Chosen* before = nullptr;
+void expect_sound(const Plan& plan, const Schedule& choice) {
+  const Sowing* before = nullptr;
   const auto nothing_follows = [&] {
     EXPECT_TRUE(!before || !before->another_follows());
     before = nullptr;
   };
-  for (const PlantingChoice& planting : choice.plantings) {
-    SCOPED_TRACE(planting_name(plan, planting.ref));
-    if (planting.ref.crop == 0) nothing_follows();
-    if (!planting.chosen) continue;
-    const Candidate& c = planting.chosen->candidate;
-    EXPECT_GE(planting.chosen->lift, c.lift_from);
-    EXPECT_LE(planting.chosen->lift, c.lift_to);
-    if (before) {
-      EXPECT_GE(c.in_ground, before->lift + Days{plan.work.days_between_crops});
-      EXPECT_EQ(before->next_in_ground, c.in_ground);
+  for (std::size_t i = 0; i < plan.plantings.size(); ++i) {
+    SCOPED_TRACE(plan.plantings[i].name);
+    if (!plan.plantings[i].follows) nothing_follows();
+    for (const Sowing& c : choice.of(i)) {
+      EXPECT_GE(c.lift, c.lift_from);
+      EXPECT_LE(c.lift, c.lift_to);
+      if (before) {
+        EXPECT_GE(c.in_ground, before->lift + Days{plan.work.days_between_crops});
+        EXPECT_EQ(before->next_in_ground, c.in_ground);
+      }
+      before = &c;
     }
-    before = &*planting.chosen;
   }
   nothing_follows();
 }
@@ -166,13 +173,13 @@ void expect_sound(const Plan& plan, const PlanChoice& choice) {
 class Drawn {
  public:
   explicit Drawn(unsigned seed) : random_(seed) {
-    std::vector<Stretch> stretches;
+    std::vector<Planted> stretches;
     const int count = 2 + below(4);
     for (int i = 0; i < count; ++i) stretches.push_back(stretch(300 + 100 * below(15), crops()));
     Wish wish{.vases_per_week = 1.0 + below(3), .stems_per_vase = 8 + below(10)};
     wish.from = month_day(4 + static_cast<unsigned>(below(4)), 10);
     wish.to = month_day(8 + static_cast<unsigned>(below(3)), 17);
-    plan = plan_of(std::move(stretches), wish);
+    plan = plan_of(stretches, wish);
     plan.work.days = {std::chrono::Saturday};
     if (below(3) == 0) plan.work.days.push_back(std::chrono::Wednesday);
     plan.work.days_between_crops = below(2) == 0 ? 7 : below(15);
@@ -200,8 +207,8 @@ class Drawn {
 
 // Each planting's value is rounded to a hundredth of a stem before it is compared, so a round may
 // cost the exact value so much and no more.
-double rounding(const PlanChoice& choice) {
-  return 0.01 * static_cast<double>(choice.plantings.size()) * choice.rounds + 1e-9;
+double rounding(const Schedule& choice) {
+  return 0.01 * static_cast<double>(choice.weighed.size()) * choice.rounds + 1e-9;
 }
 
 TEST(ChoosePlan, RoundsNeverLowerTheValueAndEnd) {
@@ -210,7 +217,7 @@ TEST(ChoosePlan, RoundsNeverLowerTheValueAndEnd) {
   for (unsigned seed = 0; seed < 500; ++seed) {
     SCOPED_TRACE("seed " + std::to_string(seed));
     const Plan plan = Drawn(seed).plan;
-    const PlanChoice apart = chosen(plan, false), together = chosen(plan);
+    const Schedule apart = chosen(plan, false), together = chosen(plan);
     expect_sound(plan, apart);
     expect_sound(plan, together);
     EXPECT_EQ(apart.rounds, 0);
@@ -223,8 +230,8 @@ TEST(ChoosePlan, RoundsNeverLowerTheValueAndEnd) {
     most_rounds = std::max(most_rounds, together.rounds);
     before += low;
     after += high;
-    weeks_apart += weeks_covered(apart);
-    weeks_together += weeks_covered(together);
+    weeks_apart += weeks_covered(plan, apart);
+    weeks_together += weeks_covered(plan, together);
   }
   // The draw is worth nothing if the rounds have nothing to do.
   EXPECT_GT(raised, 100);
@@ -241,15 +248,15 @@ TEST(ChoosePlan, RoundsNeverLowerTheValueAndEnd) {
 
 // One stretch's problem, put together here from what the choice weighed; day 0 is 1 January 2024, a
 // Monday.
-Problem problem_of(const Plan& plan, const PlanChoice& choice, const PlantingRef& of,
+Problem problem_of(const Plan& plan, const Schedule& choice, int stretch,
                    std::vector<double> wanted) {
   Problem problem{.gap = plan.work.days_between_crops, .horizon = 7 * 250};
   problem.wanted = std::move(wanted);
   const auto day = [](Date date) { return days_between(make_date(2024, 1, 1), date); };
-  for (const PlantingChoice& planting : choice.plantings) {
-    if (planting.ref.bed != of.bed || planting.ref.stretch != of.stretch) continue;
+  for (std::size_t i = 0; i < plan.plantings.size(); ++i) {
+    if (plan.plantings[i].patch.stretch != stretch) continue;
     problem.crops.emplace_back();
-    for (const Candidate& c : planting.candidates->list) {
+    for (const Candidate& c : choice.weighed[i].candidates->list) {
       problem.crops.back().push_back(
           {.start = day(c.start),
            .in_ground = day(c.in_ground),
@@ -257,7 +264,7 @@ Problem problem_of(const Plan& plan, const PlanChoice& choice, const PlantingRef
            .lift_from = day(c.lift_from),
            .lift_to = day(c.lift_to),
            .weight = weight_of(c),
-           .plants = 0.75 * planting.layout.plants * c.stems_per_plant * c.stem_factor,
+           .plants = 0.75 * choice.weighed[i].layout.plants * c.stems_per_plant * c.stem_factor,
            .shares = &c.timeline.shares});
     }
   }
@@ -269,19 +276,20 @@ TEST(ChoosePlan, EveryStretchIsBestForTheOthers) {
   for (unsigned seed = 1000; seed < 1060; ++seed) {
     SCOPED_TRACE("seed " + std::to_string(seed));
     const Plan plan = Drawn(seed).plan;
-    const PlanChoice choice = chosen(plan);
+    const Schedule choice = chosen(plan);
     const double whole = value_of_plan(plan, choice);
-    for (std::size_t s = 0; s < plan.beds[0].stretches.size(); ++s) {
+    for (int s = 1; s <= static_cast<int>(plan.beds[0].stretches.size()); ++s) {
       Weekly others;
-      for (const PlantingChoice& planting : choice.plantings) {
-        if (planting.ref.stretch != s) count_stems(planting, true, others);
+      for (const Sowing& sowing : choice.sowings) {
+        const bool other = plan.plantings[sowing.planting].patch.stretch != s;
+        if (other) count_stems(sowing, true, others);
       }
       std::vector<double> left;
       for (int week = 0; week <= 250; ++week) {
         const Date monday = make_date(2024, 1, 1) + Days{7 * week};
         left.push_back(std::max(0.0, wanted_in(*plan.wish, monday) - others[monday]));
       }
-      const Score best = choose(problem_of(plan, choice, {0, s, 0}, left)).score;
+      const Score best = choose(problem_of(plan, choice, s, left)).score;
       const double held = whole - value_of_weeks(others, plan.wish);
       EXPECT_LE(static_cast<double>(best.value) / 100, held + 0.04) << "stretch " << s;
     }
@@ -301,15 +309,13 @@ TEST(ChoosePlan, PinningTheAnswerChangesNothing) {
   for (unsigned seed = 3000; seed < 3040; ++seed) {
     SCOPED_TRACE("seed " + std::to_string(seed));
     Plan plan = Drawn(seed).plan;
-    const PlanChoice first = chosen(plan);
-    for (const PlantingChoice& planting : first.plantings) {
-      if (!planting.chosen) continue;
-      const Candidate& c = planting.chosen->candidate;
-      Pins& pins = plan.beds[0].stretches[planting.ref.stretch].crops[planting.ref.crop].pins;
-      pins.way = planting.sheet->ways[c.way].name;
+    const Schedule first = chosen(plan);
+    for (const Sowing& c : first.sowings) {
+      Pins& pins = plan.plantings[c.planting].asked.pins;
+      pins.way = c.raised_by().name;
       pins.start_on = c.start;
       pins.plant_on = c.in_ground;
-      pins.lift_on = planting.chosen->lift;
+      pins.lift_on = c.lift;
     }
     expect_same(first, chosen(plan));
   }
@@ -324,10 +330,10 @@ TEST(ChoosePlan, PinsOfOnePlantingAreNotAnothers) {
     entry.pins.way = "modules in summer";
     return stretch(500, {entry});
   };
-  const PlanChoice choice = chosen(plan_of({pinned({.start_on = day}), pinned({.plant_on = day}),
-                                            pinned({.lift_on = day}), pinned({.not_before = day})},
-                                           {}));
-  const auto candidates = [&](std::size_t i) { return choice.plantings[i].candidates->list; };
+  const Schedule choice = chosen(plan_of({pinned({.start_on = day}), pinned({.plant_on = day}),
+                                          pinned({.lift_on = day}), pinned({.not_before = day})},
+                                         {}));
+  const auto candidates = [&](std::size_t i) { return choice.weighed[i].candidates->list; };
   for (const Candidate& c : candidates(0)) EXPECT_EQ(c.start, day);
   for (const Candidate& c : candidates(1)) EXPECT_EQ(c.in_ground, day);
   for (const Candidate& c : candidates(2)) EXPECT_EQ(c.lift_from, c.lift_to);
@@ -349,13 +355,12 @@ Plan house_bed() {
 
 TEST(ChoosePlan, TogetherTheStretchesOfAHouseBedCoverMoreWeeks) {
   const Plan plan = house_bed();
-  const PlanChoice apart = chosen(plan, false), together = chosen(plan);
-  EXPECT_EQ(apart.weeks.size(), 23u);
+  const Schedule apart = chosen(plan, false), together = chosen(plan);
   EXPECT_EQ(left_out(together), 0);
   EXPECT_GT(value_of_plan(plan, together), value_of_plan(plan, apart));
-  EXPECT_GT(weeks_covered(together), weeks_covered(apart));
-  RecordProperty("weeks_apart", weeks_covered(apart));
-  RecordProperty("weeks_together", weeks_covered(together));
+  EXPECT_GT(weeks_covered(plan, together), weeks_covered(plan, apart));
+  RecordProperty("weeks_apart", weeks_covered(plan, apart));
+  RecordProperty("weeks_together", weeks_covered(plan, together));
 }
 
 // Two like stretches of one crop: apart they flower at once, together one after the other.
@@ -365,10 +370,8 @@ TEST(ChoosePlan, TwinsStandInForEachOther) {
   wish.to = month_day(10, 10);
   const Plan plan =
       plan_of({stretch(500, {grow("cornflower", 6)}), stretch(500, {grow("cornflower", 6)})}, wish);
-  const auto days_apart = [](const PlanChoice& choice) {
-    const auto cut = [&](std::size_t i) {
-      return choice.plantings[i].chosen->candidate.timeline.first_cut.likely;
-    };
+  const auto days_apart = [](const Schedule& choice) {
+    const auto cut = [&](std::size_t i) { return choice.of(i).front().timeline.first_cut.likely; };
     return std::abs(days_between(cut(0), cut(1)));
   };
   EXPECT_EQ(days_apart(chosen(plan, false)), 0);
@@ -378,23 +381,25 @@ TEST(ChoosePlan, TwinsStandInForEachOther) {
 TEST(ChoosePlan, OneStretchOrNoWishIsExactWithoutRounds) {
   Plan plan = house_bed();
   plan.wish.reset();
-  const PlanChoice without_wish = chosen(plan);
+  const Schedule without_wish = chosen(plan);
   EXPECT_TRUE(without_wish.exact);
   EXPECT_TRUE(without_wish.settled);
   EXPECT_EQ(without_wish.rounds, 0);
   plan = house_bed();
   EXPECT_FALSE(chosen(plan).exact);
-  plan.beds[0].stretches.resize(1);
+  plan = with_only(plan, {0, 1});
   EXPECT_TRUE(chosen(plan).exact);
 }
 
-TEST(ChoosePlan, CountsTheWeeksTheWishTouches) {
+TEST(CountWeeks, CountsTheWeeksTheWishTouches) {
   const Plan plan = house_bed();
-  const PlanChoice choice = chosen(plan);
+  const Schedule choice = chosen(plan);
   const Weekly stems = weekly(choice, false);
-  EXPECT_EQ(iso(choice.weeks.front().monday), "2027-05-10");
-  EXPECT_EQ(iso(choice.weeks.back().monday), "2027-10-11");
-  for (const Week& week : choice.weeks) {
+  const auto weeks = harvest::count_weeks(plan, maritime_climate(), cuts(choice));
+  EXPECT_EQ(weeks.size(), 23u);
+  EXPECT_EQ(iso(weeks.front().monday), "2027-05-10");
+  EXPECT_EQ(iso(weeks.back().monday), "2027-10-11");
+  for (const harvest::Week& week : weeks) {
     const auto found = stems.find(week.monday);
     EXPECT_NEAR(week.stems, found == stems.end() ? 0 : found->second, 1e-9) << iso(week.monday);
     EXPECT_EQ(week.wanted, 12);
@@ -402,13 +407,13 @@ TEST(ChoosePlan, CountsTheWeeksTheWishTouches) {
   }
 }
 
-TEST(ChoosePlan, WithoutAWishTheWeeksAreThoseOfTheSeason) {
+TEST(CountWeeks, WithoutAWishTheWeeksAreThoseOfTheSeason) {
   Plan plan = house_bed();
   plan.wish.reset();
-  const PlanChoice choice = chosen(plan);
-  EXPECT_EQ(iso(choice.weeks.front().monday), "2026-12-28");
-  EXPECT_EQ(iso(choice.weeks.back().monday), "2027-12-27");
-  EXPECT_FALSE(choice.weeks.front().wished);
+  const auto weeks = harvest::count_weeks(plan, maritime_climate(), cuts(chosen(plan)));
+  EXPECT_EQ(iso(weeks.front().monday), "2026-12-28");
+  EXPECT_EQ(iso(weeks.back().monday), "2027-12-27");
+  EXPECT_FALSE(weeks.front().wished);
 }
 
 struct StemsRow {
@@ -432,13 +437,21 @@ TEST(StemsByDay, HandWorked) {
     Candidate c{.stem_factor = row.stem_factor, .stems_per_plant = 10};
     c.timeline.first_cut.likely = make_date(2027, 7, 1);
     c.timeline.shares = {0.5, 0.3, 0.2};
-    PlantingChoice planting;
-    planting.layout.plants = 8;
-    planting.chosen = Chosen{c, make_date(2027, 7, 1) + Days{row.days_to_lift}};
-    const auto stems = stems_by_day(planting);
+    Sowing sowing{c};
+    sowing.plants = 8;
+    sowing.lift = make_date(2027, 7, 1) + Days{row.days_to_lift};
+    const auto stems = stems_by_day(sowing);
     ASSERT_EQ(stems.size(), row.stems.size());
     for (std::size_t i = 0; i < stems.size(); ++i) EXPECT_NEAR(stems[i], row.stems[i], 1e-9);
   }
+}
+
+Planting ground_of(int length, int width, CropEntry asked) {
+  Planting planting;
+  planting.asked = std::move(asked);
+  planting.patch.length = Millimetres{length};
+  planting.patch.width = Millimetres{width};
+  return planting;
 }
 
 struct LayoutRow {
@@ -464,11 +477,9 @@ TEST(Layout, IsTheNearestWholeNumberEachWay) {
   for (const LayoutRow& row : rows) {
     SCOPED_TRACE(std::to_string(row.length) + " x " + std::to_string(row.width) + " at " +
                  std::to_string(row.spacing_cm));
-    Bed bed;
-    bed.width = Millimetres{row.width};
     Sheet sheet = zinnia();
     sheet.spacing_cm = {row.spacing_cm - 2, row.spacing_cm + 2};
-    const Layout found = layout(bed, stretch(row.length, {}), grow("zinnia"), sheet);
+    const Layout found = layout(ground_of(row.length, row.width, grow("zinnia")), sheet);
     EXPECT_EQ(found.rows, row.rows);
     EXPECT_EQ(found.per_row, row.per_row);
     EXPECT_EQ(found.plants, row.rows * row.per_row);
@@ -478,14 +489,12 @@ TEST(Layout, IsTheNearestWholeNumberEachWay) {
 
 // Summed over stretches of 0.3 to 2 m there are as many rows as the ground has room for.
 TEST(Layout, IsUnbiased) {
-  Bed bed;
-  bed.width = Millimetres{1200};
   for (const double spacing : {20.0, 25.0, 30.0}) {
     double rows = 0, room = 0;
     for (int length = 300; length <= 2000; length += 10) {
       CropEntry entry = grow("zinnia");
       entry.spacing_cm = spacing;
-      const Layout found = layout(bed, stretch(length, {}), entry, zinnia());
+      const Layout found = layout(ground_of(length, 1200, entry), zinnia());
       EXPECT_LE(std::abs(found.rows - length / (10 * spacing)), 0.5);
       rows += found.rows;
       room += length / (10 * spacing);
@@ -495,11 +504,9 @@ TEST(Layout, IsUnbiased) {
 }
 
 TEST(Layout, ThePlansOwnFiguresComeFirst) {
-  Bed bed;
-  bed.width = Millimetres{1000};
   CropEntry entry = grow("zinnia", 7);
   entry.spacing_cm = 50;
-  const Layout found = layout(bed, stretch(1000, {}), entry, zinnia());
+  const Layout found = layout(ground_of(1000, 1000, entry), zinnia());
   EXPECT_EQ(found.spacing_cm, 50);
   EXPECT_EQ(found.room(), 4);
   EXPECT_EQ(found.plants, 7);
@@ -507,28 +514,26 @@ TEST(Layout, ThePlansOwnFiguresComeFirst) {
 
 // One strip of whole rows for each sowing: 333 mm hold one row at 30 cm, 500 mm two.
 TEST(Layout, SuccessionsShareTheStretchInStrips) {
-  Bed bed;
-  bed.width = Millimetres{1200};
   CropEntry entry = grow("zinnia");
   entry.spacing_cm = 30;
   for (const auto& [sowings, rows] : {std::pair{1, 3}, std::pair{2, 4}, std::pair{3, 3}}) {
     entry.successions = sowings;
-    EXPECT_EQ(layout(bed, stretch(1000, {}), entry, zinnia()).rows, rows);
+    EXPECT_EQ(layout(ground_of(1000, 1200, entry), zinnia()).rows, rows);
   }
 }
 
 TEST(WishDays, LieInTheFloweringYearsSeason) {
   Plan plan = house_bed();
-  EXPECT_EQ(wish_days(plan, maritime_climate()),
+  EXPECT_EQ(harvest::wish_days(plan, maritime_climate()),
             (DateRange{make_date(2027, 5, 10), make_date(2027, 10, 18)}));
   // In the south the season of 2027 begins on 1 July 2026.
   plan.place.latitude = -40;
   plan.wish->from = month_day(11, 1);
   plan.wish->to = month_day(4, 30);
-  EXPECT_EQ(wish_days(plan, climate::Climate::from(plan.place)),
+  EXPECT_EQ(harvest::wish_days(plan, climate::Climate::from(plan.place)),
             (DateRange{make_date(2026, 11, 1), make_date(2027, 5, 1)}));
   plan.wish.reset();
-  EXPECT_EQ(wish_days(plan, maritime_climate()), std::nullopt);
+  EXPECT_EQ(harvest::wish_days(plan, maritime_climate()), std::nullopt);
 }
 
 }  // namespace

@@ -10,6 +10,7 @@
 #include <string>
 
 #include "ground/made_up_garden.h"
+#include "ground/plan_choice.h"
 
 namespace trug::ground {
 namespace {
@@ -28,7 +29,7 @@ struct Grown {
   Sheet sheet = mallow();
   Plan plan;
   std::optional<climate::Climate> climate;
-  PlanChoice choice;
+  Schedule choice;
 
   explicit Grown(int successions = 1) {
     plan.flowering_year = kYear;
@@ -39,17 +40,15 @@ struct Grown {
     CropEntry entry;
     entry.crop = "mallow";
     entry.successions = successions;
-    Stretch stretch;
-    stretch.length = Millimetres{1000};
-    stretch.crops = {entry};
-    bed.stretches = {stretch};
+    bed.stretches = {{.length = Millimetres{1000}}};
     plan.beds = {bed};
+    add_planting(plan, 0, 0, entry);
     climate.emplace(climate::Climate::from(plan.place));
     choice = choose_plan(plan, {{"mallow", &sheet}}, *climate);
   }
 
-  Chosen& chosen() { return *choice.plantings[0].chosen; }
-  growth::Timeline& timeline() { return chosen().candidate.timeline; }
+  const Sowing& sowing() const { return choice.sowings.front(); }
+  const growth::Timeline& timeline() const { return sowing().timeline; }
 };
 
 // Days of the same mean from `from` on.
@@ -72,40 +71,36 @@ std::shared_ptr<DailyRecord> years(const std::vector<double>& means) {
 }
 
 void measure(Grown& grown, const DailyRecord& record) {
-  forecast_in(grown.climate->with_record(std::make_shared<DailyRecord>(record)), grown.plan,
-              grown.choice);
+  grown.choice = retimed(grown.choice,
+                         grown.climate->with_record(std::make_shared<DailyRecord>(record)), kYear);
 }
 
-TEST(ForecastIn, MovesTheFlowerAndNothingElse) {
+TEST(Retimed, MovesTheFlowerAndNothingElse) {
   const Grown before;
   Grown grown;
-  const Candidate& was = before.choice.plantings[0].chosen->candidate;
+  const Sowing& was = before.sowing();
   ASSERT_EQ(was.timeline.basis, growth::Basis::Heat);
   DailyRecord warm;
   add(warm, make_date(kYear, 1, 1), make_date(kYear, 12, 1), 25);
   measure(grown, warm);
-  const Candidate& now = grown.chosen().candidate;
+  const Sowing& now = grown.sowing();
   EXPECT_EQ(now.start, was.start);
   EXPECT_EQ(now.in_ground, was.in_ground);
-  EXPECT_EQ(grown.chosen().lift, before.choice.plantings[0].chosen->lift);
+  EXPECT_EQ(now.lift, was.lift);
   EXPECT_EQ(now.timeline.first_flower.likely, now.start + Days{14});
   EXPECT_EQ(now.timeline.first_cut.likely, now.start + Days{21});
   EXPECT_EQ(now.timeline.basis, growth::Basis::Measured);
   EXPECT_EQ(now.timeline.measured_until, now.timeline.first_flower.likely);
   EXPECT_EQ(now.timeline.first_cut.late - now.timeline.first_cut.likely,
             was.timeline.first_cut.late - was.timeline.first_cut.likely);
-  const auto first_week = [](const PlanChoice& choice) {
-    return std::ranges::find_if(choice.weeks, [](const Week& w) { return w.stems > 0; })->monday;
-  };
-  EXPECT_EQ(first_week(grown.choice), monday_of(now.timeline.first_cut.likely));
-  EXPECT_EQ(first_week(before.choice), monday_of(was.timeline.first_cut.likely));
+  EXPECT_EQ(cuts(grown.choice).front().first, now.timeline.first_cut.likely);
   EXPECT_LT(now.timeline.first_cut.likely, was.timeline.first_cut.likely);
 }
 
-TEST(ForecastIn, AveragesGoOnWhereTheRecordEnds) {
+TEST(Retimed, AveragesGoOnWhereTheRecordEnds) {
   const Grown before;
   Grown grown;
-  const Date start = grown.chosen().candidate.start;
+  const Date start = grown.sowing().start;
   DailyRecord five;
   add(five, start, start + Days{5}, 25);
   measure(grown, five);
@@ -115,51 +110,41 @@ TEST(ForecastIn, AveragesGoOnWhereTheRecordEnds) {
   // Five days of twenty degrees above the base: able to respond at once.
   EXPECT_EQ(timeline.forecast.stages[0].end, start + Days{4});
   EXPECT_GT(timeline.first_flower.likely, start + Days{14});
-  EXPECT_LT(timeline.first_flower.likely,
-            before.choice.plantings[0].chosen->candidate.timeline.first_flower.likely);
+  EXPECT_LT(timeline.first_flower.likely, before.timeline().first_flower.likely);
 }
 
-TEST(ForecastIn, ARecordOfOtherDaysChangesNothing) {
+TEST(Retimed, ARecordOfOtherDaysChangesNothing) {
   const Grown before;
   Grown grown;
   measure(grown, *years({25, 25}));
   EXPECT_EQ(grown.timeline().basis, growth::Basis::Heat);
   EXPECT_FALSE(grown.timeline().measured_until);
-  EXPECT_EQ(grown.timeline().first_cut.likely,
-            before.choice.plantings[0].chosen->candidate.timeline.first_cut.likely);
+  EXPECT_EQ(grown.timeline().first_cut.likely, before.timeline().first_cut.likely);
 }
 
 // A degree above the base a day: three hundred days to the flower, long after the ground is wanted.
-TEST(ForecastIn, TooColdToFlowerBeforeItIsLifted) {
+TEST(Retimed, TooColdToFlowerBeforeItIsLifted) {
   const Grown before;
   Grown grown;
   DailyRecord cold;
   add(cold, make_date(kYear, 1, 1), make_date(kYear + 1, 12, 1), 6);
   measure(grown, cold);
-  EXPECT_EQ(grown.timeline().first_cut.likely,
-            before.choice.plantings[0].chosen->candidate.timeline.first_cut.likely);
+  EXPECT_EQ(grown.timeline().first_cut.likely, before.timeline().first_cut.likely);
 }
 
-TEST(ForecastIn, EverySowingOfASuccession) {
+TEST(Retimed, EverySowingOfASuccession) {
   Grown grown(3);
-  ASSERT_EQ(grown.chosen().candidate.strips.size(), 3U);
+  ASSERT_EQ(grown.choice.sowings.size(), 3U);
   DailyRecord warm;
   add(warm, make_date(kYear, 1, 1), make_date(kYear, 12, 1), 25);
   measure(grown, warm);
-  double total = 0;
-  for (const Candidate& strip : grown.chosen().candidate.strips) {
-    EXPECT_EQ(strip.timeline.first_cut.likely, strip.start + Days{21});
-    for (const double share : strip.timeline.shares) total += share / 3;
+  for (const Sowing& sowing : grown.choice.sowings) {
+    EXPECT_EQ(sowing.timeline.first_cut.likely, sowing.start + Days{21});
   }
-  double joined = 0;
-  for (const double share : grown.timeline().shares) joined += share;
-  EXPECT_NEAR(joined, total, 1e-9);
-  EXPECT_EQ(grown.timeline().first_cut.likely,
-            grown.chosen().candidate.strips[0].timeline.first_cut.likely);
 }
 
 void spread(Grown& grown, const std::shared_ptr<DailyRecord>& record) {
-  spread_by_years(*grown.climate, record, grown.plan, grown.choice);
+  grown.choice = spread_by_years(grown.choice, *grown.climate, record, kYear);
 }
 
 // Twelve years, four each of first flowers on the 15th, 30th and 60th day. By Hazen's positions the
@@ -170,7 +155,7 @@ TEST(SpreadByYears, TakesTheYearsOfTheRecord) {
   Grown grown;
   spread(grown, years({10, 15, 25, 25, 15, 10, 10, 15, 25, 25, 15, 10}));
   const growth::Timeline& timeline = grown.timeline();
-  const growth::Timeline& was = before.choice.plantings[0].chosen->candidate.timeline;
+  const growth::Timeline& was = before.timeline();
   EXPECT_EQ(timeline.years, 12);
   EXPECT_EQ(timeline.years_without, 0);
   for (const auto& [now, then] : {std::pair(timeline.first_cut, was.first_cut),
@@ -204,8 +189,8 @@ TEST(SpreadByYears, AYearWithTenDaysMissingIsNotCounted) {
     SCOPED_TRACE(missing);
     Grown grown;
     auto record = years({10, 15, 25, 25, 15, 10, 10, 15, 25, 25, 15});
-    const Date sown = on({std::chrono::month{month_of(grown.chosen().candidate.start)},
-                          std::chrono::year_month_day{grown.chosen().candidate.start}.day()},
+    const Date sown = on({std::chrono::month{month_of(grown.sowing().start)},
+                          std::chrono::year_month_day{grown.sowing().start}.day()},
                          2005);
     for (int day = 0; day < missing; ++day) {
       record->days[static_cast<std::size_t>(days_between(record->first, sown) + day)] = {};

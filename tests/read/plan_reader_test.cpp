@@ -156,10 +156,13 @@ TEST(PlanReader, ReadsTheBeds) {
   EXPECT_EQ(bed.stretches[0].offset, Millimetres{0});
   EXPECT_EQ(bed.stretches[1].offset, Millimetres{800});
   EXPECT_EQ(bed.stretches[1].at.line, 43);
-  ASSERT_EQ(bed.stretches[0].crops.size(), 2u);
-  EXPECT_EQ(bed.stretches[0].crops[1].crop, "zinnia");  // the sheet's own spelling
-  EXPECT_EQ(bed.stretches[0].crops[1].at, (Position{"plan.toml", 41, 24}));
-  EXPECT_EQ(bed.stretches[0].crops[1].successions, 1);
+  ASSERT_GE(plan->plantings.size(), 3u);
+  const Planting& second = plan->plantings[1];
+  EXPECT_EQ(second.asked.crop, "zinnia");  // the sheet's own spelling
+  EXPECT_EQ(second.asked.at, (Position{"plan.toml", 41, 24}));
+  EXPECT_EQ(second.asked.successions, 1);
+  EXPECT_EQ(second.patch.stretch, 1);
+  EXPECT_EQ(second.follows, 0u);
   EXPECT_EQ(plan->beds[1].length, Millimetres{2540});
   EXPECT_TRUE(plan->beds[1].stretches.empty());
 }
@@ -167,7 +170,10 @@ TEST(PlanReader, ReadsTheBeds) {
 TEST(PlanReader, ReadsTheLongFormOfACrop) {
   const auto plan = read_full();
   ASSERT_TRUE(plan);
-  const CropEntry& crop = plan->beds[0].stretches[1].crops[0];
+  ASSERT_GE(plan->plantings.size(), 3u);
+  EXPECT_EQ(plan->plantings[2].patch.stretch, 2);
+  EXPECT_FALSE(plan->plantings[2].follows);
+  const CropEntry& crop = plan->plantings[2].asked;
   EXPECT_EQ(crop.crop, "sunflower");
   EXPECT_EQ(crop.variety, "single-stemmed");
   EXPECT_EQ(crop.group, "short-day");

@@ -52,31 +52,27 @@ class Garden {
     std::string in_ground, first_cut, last_cut, lift;
   };
 
-  CropEntry& add_stretch(int length_mm) {
+  CropEntry& add_stretch(int length_mm, const std::string& crop = "") {
     Bed& last = plan.beds.back();
     Stretch stretch;
     stretch.length = Millimetres{length_mm};
     for (const Stretch& before : last.stretches) stretch.offset += before.length;
-    stretch.crops.resize(1);
     last.stretches.push_back(stretch);
-    return last.stretches.back().crops.front();
+    add_planting(plan, plan.beds.size() - 1, last.stretches.size() - 1, {.crop = crop});
+    return plan.plantings.back().asked;
   }
 
   // The last stretch's crop, chosen with these dates.
   void choose(const Sheet& sheet, const Stay& stay) {
-    ground::PlantingChoice planting;
-    planting.ref = {plan.beds.size() - 1, plan.beds.back().stretches.size() - 1, 0};
-    planting.sheet = &sheet;
-    planting.layout.plants = 12;
-    planting.chosen = ground::Chosen{.candidate = candidate(stay), .lift = day(stay.lift)};
-    choice.plantings.push_back(planting);
-  }
-
-  void leave_out(const Sheet& sheet) {
-    ground::PlantingChoice planting;
-    planting.ref = {plan.beds.size() - 1, plan.beds.back().stretches.size() - 1, 0};
-    planting.sheet = &sheet;
-    choice.plantings.push_back(planting);
+    const Planting& planting = plan.plantings.back();
+    ground::Sowing sowing{candidate(stay)};
+    sowing.planting = plan.plantings.size() - 1;
+    sowing.sheet = &sheet;
+    sowing.offset = planting.patch.offset;
+    sowing.length = planting.patch.length;
+    sowing.plants = 12;
+    sowing.lift = day(stay.lift);
+    schedule.sowings.push_back(sowing);
   }
 
   static ground::Candidate candidate(const Stay& stay) {
@@ -90,10 +86,10 @@ class Garden {
     return candidate;
   }
 
-  std::string svg() const { return chart_svg(plan, choice, climate::Climate::from(plan.place)); }
+  std::string svg() const { return chart_svg(plan, schedule, climate::Climate::from(plan.place)); }
 
   Plan plan;
-  ground::PlanChoice choice;
+  ground::Schedule schedule;
 };
 
 const Sheet& cornflower() {
@@ -265,10 +261,10 @@ TEST(Chart, EachSuccessionIsABlockOfItsOwn) {
   Garden garden;
   garden.plan.beds = {bed("quay bed", 4000)};
   garden.add_stretch(3000).successions = 2;
-  garden.choose(cornflower(), {"2027-04-10", "2027-07-01", "2027-08-20", "2027-09-10"});
-  garden.choice.plantings[0].chosen->candidate.strips = {
-      Garden::candidate({"2027-04-10", "2027-07-01", "2027-08-01", "2027-08-01"}),
-      Garden::candidate({"2027-05-10", "2027-07-21", "2027-08-20", "2027-09-10"})};
+  garden.choose(cornflower(), {"2027-04-10", "2027-07-01", "2027-08-01", "2027-08-01"});
+  garden.choose(cornflower(), {"2027-05-10", "2027-07-21", "2027-08-20", "2027-09-10"});
+  for (ground::Sowing& sowing : garden.schedule.sowings) sowing.length = Millimetres{1500};
+  garden.schedule.sowings[1].offset = Millimetres{1500};
   const auto svg = garden.svg();
   const auto blocks = groups(svg, "planting");
   ASSERT_EQ(blocks.size(), 2U);
@@ -285,8 +281,8 @@ TEST(Chart, ANameCannotBreakThePicture) {
   garden.plan.title = "Beds </title><script>alert(1)</script> & more";
   garden.plan.beds[0].name = "quay <&\"'> bed\xEF\xBF\xBF";
   garden.plan.beds[1].person = "\"Ines\" & <Jo>";
-  garden.choice.plantings[0].sheet = &odd;
-  garden.plan.beds[0].stretches[0].crops[0].variety = "\x01<svg onload=\"x\">";
+  garden.schedule.sowings[0].sheet = &odd;
+  garden.plan.plantings[0].asked.variety = "\x01<svg onload=\"x\">";
   const std::string svg = garden.svg();
   EXPECT_TRUE(well_formed(svg));
   EXPECT_EQ(svg.find("<script"), std::string::npos);
@@ -326,8 +322,7 @@ TEST(Chart, SaysWhatItIsToWhoCannotSeeIt) {
 
 TEST(Chart, WhatFoundNoPlaceIsNamed) {
   Garden garden = two_beds();
-  garden.add_stretch(1000).crop = "zinnia";
-  garden.leave_out(cornflower());
+  garden.add_stretch(1000, "zinnia");
   const std::string svg = garden.svg();
   EXPECT_EQ(groups(svg, "planting").size(), 3U);
   EXPECT_NE(svg.find(">Found no place, see trug check: wall bed/zinnia.<"), std::string::npos);
@@ -388,7 +383,7 @@ TEST(ChartColours, EveryWordOfTheSheetsHasItsOwnFill) {
 
 TEST(ChartColours, TwoColoursShareTheWidthEqually) {
   Garden garden = two_beds();
-  garden.plan.beds[0].stretches[0].crops[0].colours = {"blue", "plum"};
+  garden.plan.plantings[0].asked.colours = {"blue", "plum"};
   const Group block = groups(garden.svg(), "planting").at(0);
   const Box flowers = block.rects("flower").at(0);
   const std::string fill(fill_of("plum"));

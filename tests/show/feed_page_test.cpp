@@ -23,8 +23,9 @@ class FeedPage : public testing::Test {
     plan_.beds = {{.name = "long <bed>",
                    .length = Millimetres{5000},
                    .width = Millimetres{1200},
-                   .stretches = {{.length = Millimetres{2000},
-                                  .crops = {{.crop = "zinnia"}, {.crop = "o'rose"}}}}}};
+                   .stretches = {{.length = Millimetres{2000}}}}};
+    add_planting(plan_, 0, 0, {.crop = "zinnia"});
+    add_planting(plan_, 0, 0, {.crop = "o'rose"});
     sheet_.cut_stage = "the stem <stands>";
     sheet_.cautions = {{.kind = Caution::Kind::Poisonous,
                         .text = "all of it & more",
@@ -44,15 +45,17 @@ class FeedPage : public testing::Test {
 
   // The planting's likely first cut and its lift; stems for `days`.
   void plant(std::size_t crop, const std::string& first_cut, int days, const std::string& lift) {
-    ground::Chosen chosen;
-    chosen.candidate.timeline.first_cut.likely = day(first_cut);
-    chosen.candidate.timeline.shares.assign(static_cast<std::size_t>(days), 0.01);
-    chosen.lift = day(lift);
-    choice_.plantings.push_back({.ref = {0, 0, crop}, .sheet = &sheet_, .chosen = chosen});
+    ground::Sowing sowing;
+    sowing.planting = crop;
+    sowing.sheet = &sheet_;
+    sowing.timeline.first_cut.likely = day(first_cut);
+    sowing.timeline.shares.assign(static_cast<std::size_t>(days), 0.01);
+    sowing.lift = day(lift);
+    schedule_.sowings.push_back(sowing);
   }
 
   std::string page(const std::string& today) const {
-    return feed_page(plan_, choice_, jobs_, climate::Climate::from(plan_.place), day(today),
+    return feed_page(plan_, schedule_, jobs_, climate::Climate::from(plan_.place), day(today),
                      {"https://example.org/T/calendar.ics", "webcal://example.org/T/calendar.ics"});
   }
 
@@ -65,7 +68,7 @@ class FeedPage : public testing::Test {
 
   Plan plan_;
   Sheet sheet_;
-  ground::PlanChoice choice_;
+  ground::Schedule schedule_;
   std::vector<work::Job> jobs_;
 };
 

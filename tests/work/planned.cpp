@@ -44,14 +44,15 @@ Planned planned(const std::string& head, const std::string& beds) {
   EXPECT_EQ(diagnostics.render(), "");
   if (!plan) return result;
   result.plan = std::move(*plan);
-  for (const PlantingRef ref : plantings(result.plan)) {
-    const std::string& crop = entry(result.plan, ref).crop;
+  for (const Planting& planting : result.plan.plantings) {
+    const std::string& crop = planting.asked.crop;
     result.sheets[crop] = result.all_sheets->find(crop, diagnostics);
   }
-  result.climate = std::make_unique<climate::Climate>(climate::Climate::from(result.plan.place));
-  result.choice = ground::choose_plan(result.plan, result.sheets, *result.climate);
-  result.findings = ground::find(result.plan, result.sheets, *result.climate, result.choice);
-  result.jobs = work::make_jobs(result.plan, result.choice, *result.climate, make_date(2026, 1, 1));
+  ask::Reckoned reckoned = ask::reckon(result.plan, result.sheets, {}, make_date(2026, 1, 1));
+  result.schedule = std::move(reckoned.schedule);
+  result.weeks = std::move(reckoned.weeks);
+  result.findings = std::move(reckoned.findings);
+  result.jobs = std::move(reckoned.jobs);
   return result;
 }
 

@@ -6,19 +6,17 @@
 #include <string>
 #include <vector>
 
-#include "ground/findings.h"
+#include "ask/reckon.h"
 #include "read/sheet_library.h"
-#include "work/make_jobs.h"
 
 namespace trug {
 
 struct Planned {
-  std::unique_ptr<read::SheetLibrary> all_sheets =
-      std::make_unique<read::SheetLibrary>();
+  std::unique_ptr<read::SheetLibrary> all_sheets = std::make_unique<read::SheetLibrary>();
   Plan plan;
   ground::Sheets sheets;
-  std::unique_ptr<climate::Climate> climate;
-  ground::PlanChoice choice;
+  ground::Schedule schedule;
+  std::vector<harvest::Week> weeks;
   std::vector<ground::Finding> findings;
   std::vector<work::Job> jobs;
 

@@ -68,7 +68,7 @@ TEST(Remedies, LeavingOutADearCropIsSaidWithTheStretchesOtherCrops) {
   const Planned p = planned("",
                             "[[bed]]\nname = \"b\"\nlength_m = 4\nwidth_m = 1\n[[bed.stretch]]\n"
                             "length_m = 2\ncrops = [\"tulip\", \"cosmos\"]\n");
-  const Remedy remedy = leave_out(p.plan, {0, 0, 0}, 0);
+  const Remedy remedy = leave_out(p.plan, 0, 0);
   EXPECT_EQ(remedy.toml, "crops = [\"cosmos\"]\n");
 }
 

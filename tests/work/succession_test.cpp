@@ -2,6 +2,10 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <map>
+#include <optional>
+#include <span>
+#include <tuple>
 
 #include "work/planned.h"
 
@@ -14,15 +18,12 @@ std::string sunflowers(int sowings, const std::string& more = "") {
          std::to_string(sowings) + "\n" + more;
 }
 
-const std::vector<Candidate>& strips(const Planned& p) {
-  return p.choice.plantings[0].chosen->candidate.strips;
-}
+std::span<const Sowing> strips(const Planned& p) { return p.schedule.of(0); }
 
 TEST(Successions, AreEqualInCuttingAndCloseUpInSowing) {
   const Planned p =
       planned("", sunflowers(5, "gap_weeks = 2\nway = \"sown in place in spring\"\n"));
-  ASSERT_TRUE(p.choice.plantings[0].chosen);
-  const auto& sowings = strips(p);
+  const auto sowings = strips(p);
   ASSERT_EQ(sowings.size(), 5u);
   int gap_before = 1000;
   for (std::size_t i = 1; i < sowings.size(); ++i) {
@@ -42,16 +43,23 @@ TEST(Successions, AreTheBestOfTheirFamily) {
       "[wish]\nvases_per_week = 1\nstems_per_vase = 6\nfrom = \"1 July\"\n"
       "to = \"30 September\"\n",
       sunflowers(3));
-  const Chosen& chosen = *p.choice.plantings[0].chosen;
-  const auto worth = [&](const Candidate& c) {
-    const double plants = c.stems_per_plant * p.choice.plantings[0].layout.plants * kFitShare;
-    const double weight = c.place == WindowPlace::Middle   ? 1
-                          : c.place == WindowPlace::Inside ? 0.95
-                                                           : 0.8;
+  const Weighed& weighed = p.schedule.weighed[0];
+  const auto worth = [&](const Stream& stream) {
+    const auto sowing = [&](std::size_t i) -> const Candidate& {
+      return weighed.candidates->list[stream.sowings[i]];
+    };
+    double weight = 1;
+    for (std::size_t i = 0; i < stream.sowings.size(); ++i) {
+      const WindowPlace place = sowing(i).place;
+      weight = std::min(weight, place == WindowPlace::Middle   ? 1
+                                : place == WindowPlace::Inside ? 0.95
+                                                               : 0.8);
+    }
+    const double plants = sowing(0).stems_per_plant * weighed.layout.plants * kFitShare;
     std::map<Date, double> weeks;
-    for (std::size_t day = 0; day < c.timeline.shares.size(); ++day) {
-      const Date date = c.timeline.first_cut.likely + Days{static_cast<int>(day)};
-      weeks[monday_of(date)] += plants * weight * c.timeline.shares[day];
+    for (std::size_t day = 0; day < stream.shares.size(); ++day) {
+      const Date date = sowing(0).timeline.first_cut.likely + Days{static_cast<int>(day)};
+      weeks[monday_of(date)] += plants * weight * stream.shares[day];
     }
     double total = 0;
     for (const auto& [monday, stems] : weeks) {
@@ -63,10 +71,23 @@ TEST(Successions, AreTheBestOfTheirFamily) {
     return total;
   };
   double best = 0;
-  for (const Candidate& family : p.choice.plantings[0].candidates->list) {
-    best = std::max(best, worth(family));
+  std::optional<double> chosen;
+  const auto taken = strips(p);
+  for (const Stream& stream : weighed.candidates->streams) {
+    best = std::max(best, worth(stream));
+    const bool same = std::ranges::equal(
+        stream.sowings, taken, {},
+        [&](std::size_t i) {
+          const Candidate& c = weighed.candidates->list[i];
+          return std::tuple(c.start, c.in_ground, c.way, c.group);
+        },
+        [](const Sowing& sowing) {
+          return std::tuple(sowing.start, sowing.in_ground, sowing.way, sowing.group);
+        });
+    if (same) chosen = worth(stream);
   }
-  EXPECT_NEAR(worth(chosen.candidate), best, 0.011);  // whole hundredths of stems
+  ASSERT_TRUE(chosen);
+  EXPECT_NEAR(*chosen, best, 0.011);  // whole hundredths of stems
 }
 
 TEST(Successions, NameTheStripsAndTheJobsOfEach) {
@@ -86,10 +107,10 @@ TEST(Successions, AddUpToTheirPlantsAndTheirWeeks) {
   for (const int sowings : {3, 5}) {
     const Planned p = planned("", sunflowers(sowings, "gap_weeks = 1\n"));
     double total = 0;
-    for (const double s : stems_by_day(p.choice.plantings[0])) total += s;
-    EXPECT_NEAR(total, p.choice.plantings[0].layout.plants * kFitShare, 1e-6);
+    for (const Sowing& sowing : strips(p)) total += stems(sowing);
+    EXPECT_NEAR(total, p.schedule.weighed[0].layout.plants * kFitShare, 1e-6);
     const auto supplied =
-        std::ranges::count_if(p.choice.weeks, [](const Week& week) { return week.stems > 0; });
+        std::ranges::count_if(p.weeks, [](const harvest::Week& week) { return week.stems > 0; });
     EXPECT_GE(supplied, sowings);
     EXPECT_LE(supplied, sowings + 1);
   }

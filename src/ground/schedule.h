@@ -1,0 +1,82 @@
+// SPDX-License-Identifier: MIT
+// What was chosen: every sowing on its ground, from its start to its lift.
+#pragma once
+
+#include <cstddef>
+#include <map>
+#include <memory>
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "garden/plan.h"
+#include "garden/sheet.h"
+#include "ground/candidates.h"
+#include "harvest/weeks.h"
+
+namespace trug::ground {
+
+// The sheets of a plan's crops, by the name the plan's plantings hold. They outlive all that is
+// reckoned from them.
+using Sheets = std::map<std::string, const Sheet*>;
+
+// Whole plants on the ground: rows along the length and plants across the width by the nearest
+// whole number, at least one each (flooring loses a third in half-metre stretches).
+struct Layout {
+  int rows = 1;
+  int per_row = 1;
+  double spacing_cm = 0;
+  int plants = 1;  // the plan's own number where it gives one
+  int room() const { return rows * per_row; }
+};
+Layout layout(const Planting& planting, const Sheet& sheet);
+
+// One crop started once on its ground: the candidate that was chosen for it, where it stands, and
+// until when. A succession is several.
+struct Sowing : Candidate {
+  std::size_t planting = 0;  // in the plan's list
+  int number = 0;            // in its succession, from 1; 0: the planting's only one
+  Millimetres offset;        // of its own part of the patch, from the bed's start
+  Millimetres length;
+  int plants = 1;
+  int rows = 1;
+  double spacing_cm = 0;
+  const Sheet* sheet = nullptr;
+  Date lift;
+  std::optional<Date> next_in_ground;  // the crop after the planting wants the ground
+
+  const Way& raised_by() const { return sheet->ways[way]; }
+  bool another_follows() const { return next_in_ground.has_value(); }
+  // The last day of cutting: it ends by itself, or is lifted.
+  Date last_cut() const { return std::min(lift, timeline.last_cut()); }
+};
+
+// What was weighed for one planting.
+struct Weighed {
+  const Sheet* sheet = nullptr;
+  Layout layout;
+  std::shared_ptr<const Candidates> candidates;
+};
+
+struct Schedule {
+  std::vector<Sowing> sowings;   // in the plan's order, then by number
+  std::vector<Weighed> weighed;  // one a planting of the plan
+  int rounds = 0;                // gone round, the last without a change
+  bool settled = true;           // false: stopped after the most rounds
+  bool exact = false;  // one stretch: proved best; several: best for each, given the others
+
+  // The sowings of a planting; empty: it was left out, see the findings.
+  std::span<const Sowing> of(std::size_t planting) const;
+};
+
+// Likely stems of a sowing, by day from its first cut to its lift, after losses.
+std::vector<double> stems_by_day(const Sowing& sowing);
+// All of them.
+double stems(const Sowing& sowing);
+double stems(std::span<const Sowing> sowings);
+
+// All that is cut, for harvest::count_weeks().
+std::vector<harvest::Cut> cuts(const Schedule& schedule);
+
+}  // namespace trug::ground
