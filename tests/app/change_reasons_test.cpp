@@ -39,15 +39,15 @@ days = ["Sat", "Sun"]
 
 [[bed]]
 name = "lane bed"
-length_m = 3
-width_m = 1
+length_m = 2.8
+width_m = 0.9
 
 [[bed.stretch]]
-length_m = 1
+length_m = 1.1
 crops = ["cornflower"]
 
 [[bed.stretch]]
-length_m = 1
+length_m = 0.8
 [[bed.stretch.crop]]
 crop = "zinnia"
 way = "bought plants"
@@ -491,8 +491,8 @@ TEST_F(Versions, FactsGiveNothingAway) {
 TEST_F(Versions, AnotherOrderOfTheStretchesKeepsEveryUid) {
   run(files(kPlan), "2026-05-01");
   std::string turned =
-      replaced(kPlan, "length_m = 1\ncrops = [\"cornflower\"]\n\n[[bed.stretch]]\n", "");
-  turned += "\n[[bed.stretch]]\nlength_m = 1\ncrops = [\"cornflower\"]\n";
+      replaced(kPlan, "length_m = 1.1\ncrops = [\"cornflower\"]\n\n[[bed.stretch]]\n", "");
+  turned += "\n[[bed.stretch]]\nlength_m = 1.1\ncrops = [\"cornflower\"]\n";
   const Json file = json(files(turned), "2026-05-02");
   EXPECT_FALSE(file.at("changes").empty());  // other places along the bed
   for (const Json& change : file.at("changes")) EXPECT_EQ(change.at("kind"), "reworded");

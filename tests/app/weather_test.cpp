@@ -27,15 +27,15 @@ weather = "daily.csv"
 
 [[bed]]
 name = "lane bed"
-length_m = 3
-width_m = 1
+length_m = 2.6
+width_m = 0.9
 
 [[bed.stretch]]
-length_m = 1
+length_m = 1.2
 crops = ["cornflower"]
 
 [[bed.stretch]]
-length_m = 1
+length_m = 0.9
 crops = ["zinnia"]
 )";
 

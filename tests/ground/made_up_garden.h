@@ -131,6 +131,40 @@ inline Sheet tulip() {
   return sheet;
 }
 
+inline Sheet daffodil() {
+  Sheet sheet = tulip();
+  sheet.name = "daffodil";
+  sheet.ways[0].window = after_first(-7, -2.5);
+  sheet.ways[0].first_flower = after_last(-8, -5);
+  return sheet;
+}
+
+inline Sheet foxglove() {
+  Sheet sheet =
+      crop("foxglove", LifeCycle::Biennial, -22, Habit::Limited, {3, 4}, {4, 7}, {30, 40});
+  sheet.growth = Growth{3, 24, 850, 520, long_days(), 50.0};
+  sheet.ways = {raised("nursery bed", Raised::NurseryBed, {12, 15}, after_first(-8, -2),
+                       FlowersIn::NextYear)};
+  return sheet;
+}
+
+inline Sheet calendula() {
+  Sheet sheet = crop("calendula", LifeCycle::HardyAnnual, -5, Habit::CutAndComeAgain, {8, 13},
+                     {15, 25}, {25, 30});
+  sheet.growth = Growth{4, 24, 175, 300, long_days(), std::nullopt};
+  sheet.ways = {sown_in_place("in spring", after_last(-8, 6)),
+                raised("modules in early summer", Raised::Frame, {4, 5}, after_last(2, 9))};
+  return sheet;
+}
+
+inline Sheet statice() {
+  Sheet sheet = crop("statice", LifeCycle::HalfHardyAnnual, -4, Habit::CutAndComeAgain, {8, 10},
+                     {8, 14}, {30, 30});
+  sheet.growth = Growth{5, 27, 480, 785, long_days(), std::nullopt};
+  sheet.ways = {raised("in warmth", Raised::Heated, {8, 10}, after_last(-3, 1))};
+  return sheet;
+}
+
 inline Sheet peony() {
   Sheet sheet = crop("peony", LifeCycle::Perennial, -30, Habit::Limited, {3, 3}, {6, 10}, {80, 90});
   Way way;

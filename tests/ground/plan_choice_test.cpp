@@ -18,9 +18,9 @@ namespace trug::ground {
 namespace {
 
 const std::vector<Sheet>& made_up_sheets() {
-  static const std::vector<Sheet> sheets = {cornflower(), sweet_william(), zinnia(),
-                                            cosmos(),     snapdragon(),    sunflower(),
-                                            aster(),      tulip(),         peony()};
+  static const std::vector<Sheet> sheets = {
+      cornflower(), sweet_william(), zinnia(),   cosmos(),   snapdragon(), sunflower(), aster(),
+      tulip(),      peony(),         daffodil(), foxglove(), calendula(),  statice()};
   return sheets;
 }
 
@@ -341,15 +341,15 @@ TEST(ChoosePlan, PinsOfOnePlantingAreNotAnothers) {
   for (std::size_t i = 0; i < 4; ++i) EXPECT_FALSE(candidates(i).empty()) << i;
 }
 
-// A bed of 3.2 x 1.25 m for a house, and one vase of twelve stems a week from 10 May to 17 October.
+// A bed of 4.4 x 1.25 m for a house, and one vase of twelve stems a week from 10 May to 17 October.
 Plan house_bed() {
   Wish wish{.vases_per_week = 1, .stems_per_vase = 12};
   wish.from = month_day(5, 10);
   wish.to = month_day(10, 17);
-  return plan_of({stretch(900, {grow("tulip", 30), grow("cosmos", 6)}),
-                  stretch(700, {grow("sweet william", 13), grow("cornflower", 6)}),
-                  stretch(800, {grow("cornflower", 12), grow("cosmos", 4)}),
-                  stretch(800, {grow("snapdragon", 12), grow("zinnia", 6)})},
+  return plan_of({stretch(1300, {grow("daffodil", 60), grow("zinnia", 12)}),
+                  stretch(900, {grow("foxglove", 8), grow("aster", 10)}),
+                  stretch(1200, {grow("calendula", 20), grow("cosmos", 6)}),
+                  stretch(1000, {grow("statice", 12)})},
                  wish);
 }
 

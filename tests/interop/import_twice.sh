@@ -37,16 +37,16 @@ from = "1 June"
 to = "20 September"
 [[bed]]
 name = "Mühlgraben; bed, upper 🌼"
-length_m = 3.0
-width_m = 1.0
+length_m = 3.3
+width_m = 0.9
 [[bed.stretch]]
-length_m = 1.0
+length_m = 1.2
 crops = ["cosmos"]
 [[bed.stretch]]
-length_m = 1.0
+length_m = 0.9
 crops = ["cornflower"]
 [[bed.stretch]]
-length_m = 1.0
+length_m = 1.1
 crops = ["$2"]
 END
 }

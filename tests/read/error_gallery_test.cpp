@@ -497,8 +497,8 @@ const Row kRows[] = {
      "  |            ^\n"},
     {"StretchesLongerThanBed",
      "length_m = 2\n",
-     "length_m = 4\n",
-     "plan.toml:20:12: error: the stretches of 'long bed' reach 5.5 m here, 0.5 m beyond its 5 m\n"
+     "length_m = 4.5\n",
+     "plan.toml:20:12: error: the stretches of 'long bed' reach 6 m here, 1 m beyond its 5 m\n"
      "  | length_m = 1.5\n"
      "  |            ^\n"
      "  hint: stretches lie end to end from the bed's start\n"},

@@ -104,12 +104,12 @@ const Sheet& achillea() {
 // Two beds: 1.5 m and 0.5 m taken in the first, a perennial on 1 m of the second.
 Garden two_beds() {
   Garden garden;
-  garden.plan.beds = {bed("quay bed", 4000)};
+  garden.plan.beds = {bed("quay bed", 4500)};
   garden.add_stretch(1500);
   garden.choose(cornflower(), {"2026-09-19", "2027-05-28", "2027-07-20", "2027-07-20"});
   garden.add_stretch(500);
   garden.choose(cornflower(), {"2027-04-10", "2027-07-01", "2027-08-20", "2027-08-10"});
-  garden.plan.beds.push_back(bed("wall bed", 3000));
+  garden.plan.beds.push_back(bed("wall bed", 2700));
   garden.add_stretch(1000);
   garden.choose(achillea(), {"2027-01-01", "2027-06-15", "2027-09-01", "2027-12-31"});
   return garden;
@@ -208,8 +208,8 @@ TEST(Chart, LengthsAreToScale) {
   ASSERT_EQ(blocks.size(), 3U);
   ASSERT_EQ(beds.size(), 2U);
   const Box quay = beds[0].rects("soil").at(0), wall = beds[1].rects("soil").at(0);
-  const double metre = quay.width / 4;
-  EXPECT_NEAR(wall.width, 3 * metre, 0.02);
+  const double metre = quay.width / 4.5;
+  EXPECT_NEAR(wall.width, 2.7 * metre, 0.02);
   EXPECT_NEAR(blocks[0].rects("leaf")[0].width, 1.5 * metre, 0.02);
   EXPECT_NEAR(blocks[1].rects("leaf")[0].width, 0.5 * metre, 0.02);
   EXPECT_NEAR(blocks[2].rects("leaf")[0].width, metre, 0.02);
@@ -259,18 +259,18 @@ TEST(Chart, WhatStaysFillsTheYearAndIsOpenAtBothEnds) {
 
 TEST(Chart, EachSuccessionIsABlockOfItsOwn) {
   Garden garden;
-  garden.plan.beds = {bed("quay bed", 4000)};
-  garden.add_stretch(3000).successions = 2;
+  garden.plan.beds = {bed("quay bed", 4500)};
+  garden.add_stretch(3600).successions = 2;
   garden.choose(cornflower(), {"2027-04-10", "2027-07-01", "2027-08-01", "2027-08-01"});
   garden.choose(cornflower(), {"2027-05-10", "2027-07-21", "2027-08-20", "2027-09-10"});
-  for (ground::Sowing& sowing : garden.schedule.sowings) sowing.length = Millimetres{1500};
-  garden.schedule.sowings[1].offset = Millimetres{1500};
+  for (ground::Sowing& sowing : garden.schedule.sowings) sowing.length = Millimetres{1800};
+  garden.schedule.sowings[1].offset = Millimetres{1800};
   const auto svg = garden.svg();
   const auto blocks = groups(svg, "planting");
   ASSERT_EQ(blocks.size(), 2U);
   const Box quay = groups(svg, "bed").at(0).rects("soil").at(0);
-  EXPECT_NEAR(blocks[1].rects("leaf").at(0).x, quay.x + quay.width * 1.5 / 4, 0.02);
-  EXPECT_NEAR(blocks[1].rects("leaf").at(0).width, quay.width * 1.5 / 4, 0.02);
+  EXPECT_NEAR(blocks[1].rects("leaf").at(0).x, quay.x + quay.width * 1.8 / 4.5, 0.02);
+  EXPECT_NEAR(blocks[1].rects("leaf").at(0).width, quay.width * 1.8 / 4.5, 0.02);
   EXPECT_NEAR(blocks[0].rects("leaf").at(0).height / blocks[1].rects("leaf").at(0).height,
               113.0 / 123, 0.002);
 }
@@ -311,7 +311,7 @@ TEST(Chart, SaysWhatItIsToWhoCannotSeeIt) {
   const std::size_t at = svg.find("<desc id=\"description\">");
   ASSERT_NE(at, std::string::npos);
   const std::string description = svg.substr(at, svg.find("</desc>") - at);
-  EXPECT_NE(description.find("the year down, from September 2026 to December 2027. quay bed, 4 m "
+  EXPECT_NE(description.find("the year down, from September 2026 to December 2027. quay bed, 4.5 m "
                              "long and 1.2 m wide. cornflower, sown in place: in the ground from "
                              "19 September 2026;"),
             std::string::npos);
@@ -343,7 +343,7 @@ TEST(Chart, TheYearEndsWithTheSouthernSeasonInJune) {
   garden.plan.place.latitude = -38;
   garden.plan.place.last_frost = {std::chrono::October, std::chrono::day{20}};
   garden.plan.place.first_frost = {std::chrono::April, std::chrono::day{25}};
-  garden.plan.beds = {bed("quay bed", 4000)};
+  garden.plan.beds = {bed("quay bed", 4500)};
   garden.add_stretch(1000);
   garden.choose(cornflower(), {"2026-03-20", "2026-11-01", "2026-12-20", "2026-12-20"});
   EXPECT_NE(garden.svg().find("from March 2026 to June 2027"), std::string::npos);

@@ -21,19 +21,19 @@ name = "long bed"
 length_m = 6
 width_m = 1.2
 [[bed.stretch]]
-length_m = 1
+length_m = 1.1
 crops = ["tulip", "cosmos"]
 [[bed.stretch]]
-length_m = 1
+length_m = 1.3
 crops = ["foxglove"]
 [[bed.stretch]]
-length_m = 1
+length_m = 0.9
 crops = ["cornflower"]
 [[bed.stretch]]
-length_m = 1
+length_m = 1.2
 crops = ["dahlia"]
 [[bed.stretch]]
-length_m = 1
+length_m = 0.8
 crops = ["achillea"]
 )";
 
@@ -121,7 +121,7 @@ name = "long bed"
 length_m = 6
 width_m = 1.2
 [[bed.stretch]]
-length_m = 1
+length_m = 1.1
 [[bed.stretch.crop]]
 crop = "{}"
 way = "raised in warmth in spring"

@@ -26,7 +26,7 @@ std::string with(std::string text, const std::string& pasted) {
 
 std::vector<Row> rows() {
   const std::string bed =
-      "[[bed]]\nname = \"b\"\nlength_m = 4\nwidth_m = 1\n[[bed.stretch]]\nlength_m = 2\n";
+      "[[bed]]\nname = \"b\"\nlength_m = 4.6\nwidth_m = 0.9\n[[bed.stretch]]\nlength_m = 2.2\n";
   return {
       {"too many plants", "", bed + "[[bed.stretch.crop]]\ncrop = \"dahlia\"\nPASTE\n",
        FindingCode::TooManyPlants, Remedy::Kind::FewerPlants, false, "plants = 400"},
@@ -66,10 +66,10 @@ TEST(Remedies, MakeTheirFindingGoWhenPasted) {
 
 TEST(Remedies, LeavingOutADearCropIsSaidWithTheStretchesOtherCrops) {
   const Planned p = planned("",
-                            "[[bed]]\nname = \"b\"\nlength_m = 4\nwidth_m = 1\n[[bed.stretch]]\n"
-                            "length_m = 2\ncrops = [\"tulip\", \"cosmos\"]\n");
+                            "[[bed]]\nname = \"b\"\nlength_m = 4.6\nwidth_m = 0.9\n[[bed.stretch]]\n"
+                            "length_m = 2.2\ncrops = [\"daffodil\", \"zinnia\"]\n");
   const Remedy remedy = leave_out(p.plan, 0, 0);
-  EXPECT_EQ(remedy.toml, "crops = [\"cosmos\"]\n");
+  EXPECT_EQ(remedy.toml, "crops = [\"zinnia\"]\n");
 }
 
 }  // namespace

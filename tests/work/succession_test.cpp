@@ -13,7 +13,7 @@ namespace trug::ground {
 namespace {
 
 std::string sunflowers(int sowings, const std::string& more = "") {
-  return "[[bed]]\nname = \"b\"\nlength_m = 6\nwidth_m = 1\n[[bed.stretch]]\nlength_m = 4\n"
+  return "[[bed]]\nname = \"b\"\nlength_m = 6\nwidth_m = 1\n[[bed.stretch]]\nlength_m = 4.8\n"
          "[[bed.stretch.crop]]\ncrop = \"sunflower\"\nsuccessions = " +
          std::to_string(sowings) + "\n" + more;
 }
@@ -96,8 +96,8 @@ TEST(Successions, NameTheStripsAndTheJobsOfEach) {
   ASSERT_EQ(sown.size(), 4u);
   for (std::size_t i = 0; i < sown.size(); ++i) {
     EXPECT_EQ(sown[i]->key.succession, static_cast<int>(i) + 1);
-    EXPECT_EQ(sown[i]->at_cm, 100 * static_cast<int>(i));
-    EXPECT_EQ(sown[i]->length_cm, 100);
+    EXPECT_EQ(sown[i]->at_cm, 120 * static_cast<int>(i));
+    EXPECT_EQ(sown[i]->length_cm, 120);
   }
 }
 
