@@ -31,9 +31,13 @@ Shift shift_to_garden(FrostMeaning meaning) {
 
 }  // namespace
 
-SeasonFrosts season_frosts(const Place& place, int flowering_year) {
+MonthDay frost_winter_start(bool southern) {
   using namespace std::chrono;
-  const MonthDay split = is_southern(place) ? January / 24 : July / 24;
+  return southern ? January / 24 : July / 24;
+}
+
+SeasonFrosts season_frosts(const Place& place, int flowering_year) {
+  const MonthDay split = frost_winter_start(is_southern(place));
   // The plan's own dates are put on their side of the season before they are moved, so that moving
   // them never throws them into another year.
   const auto year_for = [&](MonthDay day, int before_split) {

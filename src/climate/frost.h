@@ -27,9 +27,13 @@ struct SeasonFrosts {
   bool operator==(const SeasonFrosts&) const = default;
 };
 
+// The day on which one frost winter ends and the next begins: 24 July, south 24 January. The
+// hottest time of the year, so that a last frost in December or a first one in February falls on
+// the right side.
+MonthDay frost_winter_start(bool southern);
+
 // The garden frosts of the season that flowers in `flowering_year`, from the plan's dates by their
-// meaning. Frost winters are divided at 24 July (south: 24 January), so that a last frost in
-// December or a first one in February falls on the right side.
+// meaning.
 SeasonFrosts season_frosts(const Place& place, int flowering_year);
 
 // The first day on which a frost still to come has at most the probability `risk` (0 < risk < 1),

@@ -22,8 +22,6 @@ constexpr double kHardFrost = -2;
 constexpr double kLeaning = -0.3;
 constexpr std::array<double, 3> kLevels = {0.1, 0.5, 0.9};
 
-MonthDay winter_start(bool southern) { return southern ? January / 24 : July / 24; }
-
 // 1 to 365 on the calendar without 29 February.
 int plain_day_of_year(MonthDay day) { return day_of_year(on(day, 2001)); }
 
@@ -41,7 +39,7 @@ std::optional<double> mean_of(const DailyWeather& day) {
 std::vector<int> winter_years(const DailyRecord& record, bool southern) {
   std::vector<int> years;
   if (record.days.empty()) return years;
-  const MonthDay start = winter_start(southern);
+  const MonthDay start = frost_winter_start(southern);
   int year = year_of(record.first);
   if (record.first < on(start, year)) --year;
   for (; on(start, year) < record.until(); ++year) years.push_back(year);
@@ -50,10 +48,10 @@ std::vector<int> winter_years(const DailyRecord& record, bool southern) {
 
 FrostWinter frost_winter(const DailyRecord& record, double threshold_c, int year, bool southern) {
   FrostWinter winter{.year = year};
-  const Date until = on(winter_start(southern), year + 1);
+  const Date until = on(frost_winter_start(southern), year + 1);
   int missing_before_first = 0;
   int missing_after_last = 0;
-  for (Date day = on(winter_start(southern), year); day < until; day += Days{1}) {
+  for (Date day = on(frost_winter_start(southern), year); day < until; day += Days{1}) {
     const auto minimum = minimum_on(record, day);
     if (!minimum) {
       ++missing_after_last;
@@ -155,7 +153,7 @@ double FrostDates::frost_share() const {
 }
 
 MonthDay winter_day(double days, bool southern) {
-  const int start = plain_day_of_year(winter_start(southern)) - 1;
+  const int start = plain_day_of_year(frost_winter_start(southern)) - 1;
   const int day = (start + static_cast<int>(std::lround(days))) % 365;
   const year_month_day ymd{make_date(2001, 1, 1) + Days{(day + 365) % 365}};
   return ymd.month() / ymd.day();
@@ -163,7 +161,7 @@ MonthDay winter_day(double days, bool southern) {
 
 int days_into_winter(Date day, bool southern) {
   const year_month_day ymd{day};
-  const int start = plain_day_of_year(winter_start(southern));
+  const int start = plain_day_of_year(frost_winter_start(southern));
   return (plain_day_of_year(ymd.month() / ymd.day()) - start + 365) % 365;
 }
 
@@ -245,10 +243,10 @@ std::optional<double> usual_coldest_c(const DailyRecord& record, bool southern) 
   double sum = 0;
   int winters = 0;
   for (const int year : winter_years(record, southern)) {
-    const Date until = on(winter_start(southern), year + 1);
+    const Date until = on(frost_winter_start(southern), year + 1);
     std::optional<double> coldest;
     int missing = 0;
-    for (Date day = on(winter_start(southern), year); day < until; day += Days{1}) {
+    for (Date day = on(frost_winter_start(southern), year); day < until; day += Days{1}) {
       const auto minimum = minimum_on(record, day);
       if (!minimum) ++missing;
       if (minimum && (!coldest || *minimum < *coldest)) coldest = minimum;

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "climate/soil.h"
 #include "growth/harvest_curve.h"
@@ -18,25 +19,6 @@ constexpr int kLongWindow = 31;             // longer windows are cut to their f
 constexpr double kBulbDaysPerDegree = 4.5;  // memory
 constexpr double kBulbSpringMean = 6.9;     // of the place the windows describe, February to April
 constexpr double kAutumnPace = 0.4;         // from October on (common practice: a third to half)
-constexpr int kHalfHardyAfterFrost = 17;
-constexpr int kHardyAfterFrost = 31;
-
-int back_years(FlowersIn flowers) {
-  switch (flowers) {
-    case FlowersIn::SameYear:
-      return 0;
-    case FlowersIn::NextYear:
-      return 1;
-    case FlowersIn::ThirdYear:
-      return 2;
-  }
-  return 0;
-}
-
-Date offset_day(const FrostOffset& offset, const climate::SeasonFrosts& frosts) {
-  const Date from = offset.from == Frost::Last ? frosts.last : frosts.first;
-  return from + Days{static_cast<int>(std::lround(offset.weeks * 7))};
-}
 
 // The mean of the three months in which bulbs come up, February to April (south: August to
 // October).
@@ -64,64 +46,49 @@ DateSpread spread_around(Date likely, int days) {
 
 }  // namespace
 
-DateRange forecast_span(const climate::Climate& climate, int flowering_year) {
-  return {climate.season_start(flowering_year - 2), climate.season_start(flowering_year + 1)};
-}
-
-Date season_end(const climate::Climate& climate, FrostClass frost_class, int flowering_year) {
-  const Date frost = climate.frosts(flowering_year).first;
-  if (frost_class == FrostClass::Tender) return frost;
-  if (frost_class == FrostClass::HalfHardy) return frost + Days{kHalfHardyAfterFrost};
-  const Date hardy = frost + Days{kHardyAfterFrost};
-  const auto winter = climate.short_days_before(flowering_year + 1);
-  return winter ? std::min(hardy, winter->from) : hardy;
+CropClock::CropClock(const climate::Season& season, const CropSpec& crop, Rules rules)
+    : season_(&season),
+      crop_(crop),
+      curve_(harvest_curve(crop.sheet().habit, crop.cutting_weeks(), crop.sheet().second_flush)) {
+  if (const auto& growth = crop.growth(); growth && climate().has_temperatures()) {
+    forecaster_.emplace(climate(), *growth, season.lives(), rules);
+    model_spread_ = static_cast<int>(std::lround(growth->spread_days));
+  }
 }
 
 CropClock::CropClock(const climate::Climate& climate, const Sheet& sheet, const Group* group,
                      int flowering_year, Rules rules)
-    : climate_(&climate),
-      sheet_(&sheet),
-      group_(group),
-      flowering_year_(flowering_year),
-      season_{climate.season_start(flowering_year), climate.season_start(flowering_year + 1)},
-      season_end_(growth::season_end(climate, frost_class(sheet), flowering_year)) {
-  if (const auto winter = climate.short_days_before(flowering_year)) judging_day_ = winter->from;
-  const std::optional<Growth>& growth = group && group->growth ? group->growth : sheet.growth;
-  if (growth && climate.has_temperatures()) {
-    forecaster_.emplace(climate, *growth, forecast_span(climate, flowering_year), rules);
-    model_spread_ = static_cast<int>(std::lround(growth->spread_days));
-  }
-  const Range weeks = group && group->cutting_weeks ? *group->cutting_weeks : sheet.cutting_weeks;
-  curve_ = harvest_curve(sheet.habit, weeks, sheet.second_flush);
-}
+    : CropClock(std::make_shared<const climate::Season>(climate, flowering_year),
+                CropSpec(sheet, group), rules) {}
 
-DateRange CropClock::window_days(const FrostWindow& window, FlowersIn flowers) const {
-  const climate::SeasonFrosts frosts = climate_->frosts(flowering_year_ - back_years(flowers));
-  return {offset_day(window.earliest, frosts), offset_day(window.latest, frosts) + Days{1}};
+CropClock::CropClock(std::shared_ptr<const climate::Season> season, const CropSpec& crop,
+                     Rules rules)
+    : CropClock(*season, crop, rules) {
+  own_season_ = std::move(season);
 }
 
 std::optional<WarmSoil> CropClock::warm_soil() const {
-  if (!climate_->has_temperatures()) return std::nullopt;
-  const double needed = climate::sowing_soil_c(frost_class(*sheet_));
-  return WarmSoil{needed, climate::soil_warm_from(*climate_, needed, season_)};
+  if (!climate().has_temperatures()) return std::nullopt;
+  const double needed = climate::sowing_soil_c(crop_.frost_class());
+  return WarmSoil{needed, climate::soil_warm_from(climate(), needed, season())};
 }
 
 std::optional<Forecast> CropClock::forecast_of(const Way& way, Date start, Date in_ground) const {
   if (!forecaster_) return std::nullopt;
   Raising raising{.raised = way.raised, .start = start, .in_ground = in_ground};
   raising.grown_on = way.method == Method::BoughtPlants;
-  if (way.raised == Raised::Heated) raising.cool_from = grown_cool_from(*sheet_, start);
-  if (stays_in_ground(sheet_->life_cycle)) {
+  if (way.raised == Raised::Heated) raising.cool_from = grown_cool_from(sheet(), start);
+  if (stays_in_ground(sheet().life_cycle)) {
     // Perennials and shrubs begin anew with their season, whenever they were planted.
-    if (start < season_.from) raising.raised = Raised::InPlace;
-    raising.start = std::max(start, season_.from);
-    raising.in_ground = std::max(in_ground, season_.from);
+    if (start < season().from) raising.raised = Raised::InPlace;
+    raising.start = std::max(start, season().from);
+    raising.in_ground = std::max(in_ground, season().from);
   }
-  if (sheet_->oldest_pot_weeks) raising.oldest_pot_weeks = *sheet_->oldest_pot_weeks;
-  if (sheet_->pinch.advice == Pinch::Advice::Yes) {
-    raising.pinch_days = sheet_->pinch.costs_days.middle();
+  if (sheet().oldest_pot_weeks) raising.oldest_pot_weeks = *sheet().oldest_pot_weeks;
+  if (sheet().pinch.advice == Pinch::Advice::Yes) {
+    raising.pinch_days = sheet().pinch.costs_days.middle();
   }
-  raising.look_on = judging_day_;
+  raising.look_on = season_->judging_day();
   return forecaster_->forecast(raising);
 }
 
@@ -129,19 +96,19 @@ std::optional<Forecast> CropClock::forecast_of(const Way& way, Date start, Date 
 // own window gives the place in this one (biennials, perennials and bulbs: the middle), and days
 // too late for the one are days later in the other.
 std::optional<Date> CropClock::window_flower(const Way& way, Date in_ground) const {
-  const auto& trade = group_ && group_->first_flower ? group_->first_flower : way.first_flower;
+  const std::optional<FrostWindow>& trade = crop_.first_flower(way);
   if (!trade) return std::nullopt;
   DateRange flower = window_days(*trade, FlowersIn::SameYear);
   if (days_between(flower.from, flower.until) > kLongWindow) {
     flower.until = flower.from + Days{days_between(flower.from, flower.until) / 3};
   }
   const double length = days_between(flower.from, flower.until) - 1;
-  const bool autumn_bulb = is_planted(sheet_->life_cycle) && way.flowers != FlowersIn::SameYear;
+  const bool autumn_bulb = is_planted(sheet().life_cycle) && way.flowers != FlowersIn::SameYear;
   double days = length / 2;
-  if (autumn_bulb && climate_->has_temperatures()) {
-    days += kBulbDaysPerDegree * (kBulbSpringMean - bulb_spring_mean(*climate_, season_));
-  } else if (!autumn_bulb && sheet_->life_cycle != LifeCycle::Biennial &&
-             !stays_in_ground(sheet_->life_cycle) && way.window) {
+  if (autumn_bulb && climate().has_temperatures()) {
+    days += kBulbDaysPerDegree * (kBulbSpringMean - bulb_spring_mean(climate(), season()));
+  } else if (!autumn_bulb && sheet().life_cycle != LifeCycle::Biennial &&
+             !stays_in_ground(sheet().life_cycle) && way.window) {
     const DateRange own = window_days(*way.window, way.flowers);
     const double own_length = std::max(1, days_between(own.from, own.until) - 1);
     const double place = days_between(own.from, in_ground) / own_length;
@@ -151,17 +118,17 @@ std::optional<Date> CropClock::window_flower(const Way& way, Date in_ground) con
 }
 
 std::optional<Date> CropClock::heat_stop(Date from) const {
-  if (!sheet_->stop_above_max_c) return std::nullopt;
-  for (Date day = from; day < season_.until; day += Days{1}) {
-    const auto maximum = climate_->max_c(day);
-    if (maximum && *maximum > *sheet_->stop_above_max_c) return day;
+  if (!sheet().stop_above_max_c) return std::nullopt;
+  for (Date day = from; day < season().until; day += Days{1}) {
+    const auto maximum = climate().max_c(day);
+    if (maximum && *maximum > *sheet().stop_above_max_c) return day;
   }
   return std::nullopt;
 }
 
 void CropClock::cut_to_season(Timeline& timeline) const {
   const Date first = timeline.first_cut.likely;
-  Date end = std::min(season_end_, season_.until - Days{1});
+  Date end = std::min(season_end(), season().until - Days{1});
   const auto stop = heat_stop(first);
   const bool by_heat = stop && *stop <= end;
   if (by_heat) end = *stop - Days{1};
@@ -171,7 +138,8 @@ void CropClock::cut_to_season(Timeline& timeline) const {
     timeline.cut_short = true;
     if (by_heat) timeline.too_hot_from = stop;
   }
-  const Date slower = make_date(year_of(season_.until - Days{1}), climate_->southern() ? 4 : 10, 1);
+  const Date slower =
+      make_date(year_of(season().until - Days{1}), climate().southern() ? 4 : 10, 1);
   for (std::size_t i = 0; i < timeline.shares.size(); ++i) {
     if (first + Days{static_cast<int>(i)} >= slower) timeline.shares[i] *= kAutumnPace;
   }
@@ -181,7 +149,7 @@ std::optional<Timeline> CropClock::timeline(const Way& way, Date start, Date in_
   Timeline result;
   std::optional<Date> flower;
   if (auto forecast = forecast_of(way, start, in_ground)) {
-    result.measured_until = measured_until(*climate_, *forecast);
+    result.measured_until = measured_until(climate(), *forecast);
     result.basis = result.measured_until ? Basis::Measured : Basis::Heat;
     flower = forecast->first_flower;
     result.forecast = std::move(*forecast);
@@ -189,15 +157,15 @@ std::optional<Timeline> CropClock::timeline(const Way& way, Date start, Date in_
     flower = window_flower(way, in_ground);
   }
   const bool from_seed_or_bulb = way.method == Method::Seed || way.method == Method::Bulb;
-  if (flower && from_seed_or_bulb && sheet_->fewest_days_from_sowing) {
-    flower = std::max(*flower, start + Days{*sheet_->fewest_days_from_sowing});
+  if (flower && from_seed_or_bulb && sheet().fewest_days_from_sowing) {
+    flower = std::max(*flower, start + Days{*sheet().fewest_days_from_sowing});
   }
-  if (!flower || *flower >= season_.until) return std::nullopt;
-  const bool heat_lover = sheet_->growth && sheet_->growth->base_c >= kHeatLoverBase;
+  if (!flower || *flower >= season().until) return std::nullopt;
+  const bool heat_lover = crop_.growth() && crop_.growth()->base_c >= kHeatLoverBase;
   const int spread = result.basis != Basis::Window                 ? model_spread_
-                     : heat_lover && !climate_->has_temperatures() ? kHeatLoverSpread
+                     : heat_lover && !climate().has_temperatures() ? kHeatLoverSpread
                                                                    : kWindowSpread;
-  const int until_cut = sheet_->habit == Habit::Single ? 0 : kFirstCutAfterFlower;
+  const int until_cut = sheet().habit == Habit::Single ? 0 : kFirstCutAfterFlower;
   result.first_flower = spread_around(*flower, spread);
   result.first_cut = spread_around(*flower + Days{until_cut}, spread);
   result.shares = curve_;

@@ -3,11 +3,14 @@
 // the plan allow it, else by the trade's windows; and until when it is worth cutting.
 #pragma once
 
+#include <memory>
 #include <optional>
 #include <vector>
 
 #include "base/date.h"
 #include "climate/climate.h"
+#include "climate/season.h"
+#include "garden/crop_spec.h"
 #include "garden/sheet.h"
 #include "growth/forecaster.h"
 
@@ -48,9 +51,13 @@ struct Timeline {
   Date last_cut() const { return first_cut.likely + Days{static_cast<int>(shares.size()) - 1}; }
 };
 
-// One crop (and group) in one flowering year. Build once, ask often.
+// One crop in one flowering year. Build once, ask often. The season and the crop's sheet must
+// outlive it.
 class CropClock {
  public:
+  CropClock(const climate::Season& season, const CropSpec& crop, Rules rules = {});
+  CropClock(climate::Season&& season, const CropSpec& crop, Rules rules = {}) = delete;
+  // With a season of its own: to go once all that ask share one.
   CropClock(const climate::Climate& climate, const Sheet& sheet, const Group* group,
             int flowering_year, Rules rules = {});
 
@@ -59,13 +66,13 @@ class CropClock {
   // The heat reckoning alone; nullopt where windows decide.
   std::optional<Forecast> forecast_of(const Way& way, Date start, Date in_ground) const;
   // A window of the sheet as days, for the frosts of the year it belongs to.
-  DateRange window_days(const FrostWindow& window, FlowersIn flowers) const;
-  // The day on which too-early sowings and rosettes are judged: the first ten-hour day of the
-  // autumn before. nullopt where no day is that short.
-  std::optional<Date> winter_judging_day() const { return judging_day_; }
+  DateRange window_days(const FrostWindow& window, FlowersIn flowers) const {
+    return season_->window_days(window, flowers);
+  }
+  std::optional<Date> winter_judging_day() const { return season_->judging_day(); }
   // The last day worth cutting by frost and light.
-  Date season_end() const { return season_end_; }
-  DateRange season() const { return season_; }
+  Date season_end() const { return season_->end(crop_.frost_class()); }
+  DateRange season() const { return season_->range(); }
   // nullopt: the place's temperatures are not known.
   std::optional<WarmSoil> warm_soil() const;
   bool by_heat() const { return forecaster_.has_value(); }
@@ -75,23 +82,17 @@ class CropClock {
   std::optional<Date> heat_stop(Date from) const;
   void cut_to_season(Timeline& timeline) const;
 
-  const climate::Climate* climate_;
-  const Sheet* sheet_;
-  const Group* group_;
-  int flowering_year_;
-  DateRange season_;
-  Date season_end_;
-  std::optional<Date> judging_day_;
+  CropClock(std::shared_ptr<const climate::Season> season, const CropSpec& crop, Rules rules);
+
+  const Sheet& sheet() const { return crop_.sheet(); }
+  const climate::Climate& climate() const { return season_->climate(); }
+
+  std::shared_ptr<const climate::Season> own_season_;
+  const climate::Season* season_;
+  CropSpec crop_;
   std::optional<Forecaster> forecaster_;
   int model_spread_ = 0;  // days, of the forecaster's dates
   std::vector<double> curve_;
 };
-
-// Frost-tender crops at the garden first frost, half-hardy 17 days later, hardy 31 days later or
-// at the first ten-hour day, whichever comes first (common practice and memory).
-Date season_end(const climate::Climate& climate, FrostClass frost_class, int flowering_year);
-
-// The seasons a plant may be raised in: two winters before the flowering year to its end.
-DateRange forecast_span(const climate::Climate& climate, int flowering_year);
 
 }  // namespace trug::growth

@@ -69,19 +69,20 @@ TEST(CropClock, WithoutTemperaturesTheWindowsAreWide) {
   EXPECT_EQ(spread(), 70);
 }
 
-struct SeasonEnd {
-  FrostClass frost_class;
-  std::string end;
-};
-
-TEST(CropClock, SeasonsEndByHardiness) {
-  const auto climate = climate::Climate::from(lowland());
-  for (const SeasonEnd& row :
-       {SeasonEnd{FrostClass::Tender, "2027-10-15"}, SeasonEnd{FrostClass::HalfHardy, "2027-11-01"},
-        // The ten-hour day at 52.5 N comes before 15 November.
-        SeasonEnd{FrostClass::Hardy, "2027-10-26"}}) {
-    EXPECT_EQ(iso(season_end(climate, row.frost_class, 2027)), row.end);
-  }
+// A group that loves heat does so though its sheet does not.
+TEST(CropClock, AGroupsOwnHeatDecidesHowWideItsWindowIs) {
+  Place place = lowland();
+  place.temperatures = NoTemperatures{};
+  const auto climate = climate::Climate::from(place);
+  const climate::Season season(climate, 2027);
+  Sheet sheet = bulb();
+  sheet.growth = Growth{.base_c = 4, .top_c = 24, .heat_to_first_flower_kd = 400};
+  sheet.groups = {Group{.name = "hot", .growth = Growth{.base_c = 8, .top_c = 30}}};
+  const Date planted = make_date(2026, 11, 1);
+  const auto t = CropClock(season, CropSpec(sheet, &sheet.groups[0]))
+                     .timeline(sheet.ways[0], planted, planted)
+                     .value();
+  EXPECT_EQ(days_between(t.first_cut.early, t.first_cut.late), 70);
 }
 
 // Heat stops a crop that goes by windows as it does one that goes by heat; only where the plan

@@ -1,0 +1,59 @@
+// SPDX-License-Identifier: MIT
+#include "climate/season.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace trug::climate {
+namespace {
+
+constexpr int kHalfHardyAfterFrost = 17;
+constexpr int kHardyAfterFrost = 31;
+
+Date offset_day(const FrostOffset& offset, const SeasonFrosts& frosts) {
+  const Date from = offset.from == Frost::Last ? frosts.last : frosts.first;
+  return from + Days{static_cast<int>(std::lround(offset.weeks * 7))};
+}
+
+}  // namespace
+
+Season::Season(const Climate& climate, int flowering_year)
+    : climate_(&climate),
+      flowering_year_(flowering_year),
+      range_{climate.season_start(flowering_year), climate.season_start(flowering_year + 1)},
+      lives_{climate.season_start(flowering_year - 2), range_.until},
+      frosts_{climate.frosts(flowering_year), climate.frosts(flowering_year - 1),
+              climate.frosts(flowering_year - 2)},
+      winter_(climate.short_days_before(flowering_year)),
+      next_winter_(climate.short_days_before(flowering_year + 1)) {}
+
+const SeasonFrosts& Season::frosts(FlowersIn flowers) const {
+  switch (flowers) {
+    case FlowersIn::SameYear:
+      return frosts_[0];
+    case FlowersIn::NextYear:
+      return frosts_[1];
+    case FlowersIn::ThirdYear:
+      return frosts_[2];
+  }
+  return frosts_[0];
+}
+
+DateRange Season::window_days(const FrostWindow& window, FlowersIn flowers) const {
+  const SeasonFrosts& from = frosts(flowers);
+  return {offset_day(window.earliest, from), offset_day(window.latest, from) + Days{1}};
+}
+
+std::optional<Date> Season::judging_day() const {
+  return winter_ ? std::optional(winter_->from) : std::nullopt;
+}
+
+Date Season::end(FrostClass frost_class) const {
+  const Date frost = frosts().first;
+  if (frost_class == FrostClass::Tender) return frost;
+  if (frost_class == FrostClass::HalfHardy) return frost + Days{kHalfHardyAfterFrost};
+  const Date hardy = frost + Days{kHardyAfterFrost};
+  return next_winter_ ? std::min(hardy, next_winter_->from) : hardy;
+}
+
+}  // namespace trug::climate

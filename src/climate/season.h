@@ -1,0 +1,60 @@
+// SPDX-License-Identifier: MIT
+// One flowering year of a place: when it begins and ends, its frosts and its winters.
+#pragma once
+
+#include <array>
+#include <optional>
+
+#include "base/date.h"
+#include "climate/climate.h"
+#include "garden/sheet.h"
+
+namespace trug::climate {
+
+// Reckoned once for a plan and asked by every crop. The climate must outlive it; like the climate
+// it belongs to one thread.
+class Season {
+ public:
+  Season(const Climate& climate, int flowering_year);
+  Season(Climate&& climate, int flowering_year) = delete;
+
+  const Climate& climate() const { return *climate_; }
+  int flowering_year() const { return flowering_year_; }
+
+  // 1 January to 31 December; south 1 July to 30 June.
+  DateRange range() const { return range_; }
+  // All days on which what flowers in this season may live: from two seasons before it to its end.
+  DateRange lives() const { return lives_; }
+  // Average garden frosts before and after the growth of this season.
+  const SeasonFrosts& frosts() const { return frosts_.front(); }
+  // Of the season from which a way's windows count, when its flowers come `flowers` later.
+  const SeasonFrosts& frosts(FlowersIn flowers) const;
+  // A window of a sheet as days, counted from the frosts of the season it belongs to.
+  DateRange window_days(const FrostWindow& window, FlowersIn flowers) const;
+
+  // The days under ten hours before this season's growth, and after it; nullopt: no day is so
+  // short.
+  const std::optional<DateRange>& winter() const { return winter_; }
+  const std::optional<DateRange>& next_winter() const { return next_winter_; }
+  // The day on which too-early sowings and rosettes are judged: the first ten-hour day of the
+  // autumn before. nullopt where no day is that short.
+  std::optional<Date> judging_day() const;
+  // The last day worth cutting by frost and light: frost-tender crops the garden first frost,
+  // half-hardy 17 days later, hardy 31 days later or the first ten-hour day, whichever comes first
+  // (common practice and memory).
+  Date end(FrostClass frost_class) const;
+
+  // As Climate's, remembered there.
+  double day_hours(Date day, Horizon horizon) const { return climate_->day_hours(day, horizon); }
+
+ private:
+  const Climate* climate_;
+  int flowering_year_;
+  DateRange range_;
+  DateRange lives_;
+  std::array<SeasonFrosts, 3> frosts_;  // of this season, the one before and the one before that
+  std::optional<DateRange> winter_;
+  std::optional<DateRange> next_winter_;
+};
+
+}  // namespace trug::climate
