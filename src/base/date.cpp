@@ -6,6 +6,8 @@
 #include <array>
 #include <cctype>
 #include <charconv>
+#include <system_error>
+#include <utility>
 
 namespace trug {
 namespace {
@@ -43,6 +45,11 @@ std::optional<unsigned> parse_digits(std::string_view text) {
   return value;
 }
 
+MonthDay month_day_of(Date day) {
+  const year_month_day ymd{day};
+  return {ymd.month(), ymd.day()};
+}
+
 std::string_view month_name(std::chrono::month month) {
   return kMonths[static_cast<unsigned>(month) - 1];
 }
@@ -56,6 +63,8 @@ Date make_date(int year, unsigned month, unsigned day) {
 int year_of(Date day) { return static_cast<int>(year_month_day{day}.year()); }
 
 unsigned month_of(Date day) { return static_cast<unsigned>(year_month_day{day}.month()); }
+
+unsigned day_of_month(Date day) { return static_cast<unsigned>(year_month_day{day}.day()); }
 
 int day_of_year(Date day) { return days_between(make_date(year_of(day), 1, 1), day) + 1; }
 
@@ -71,11 +80,12 @@ std::string iso_week(Date day) {
   return fmt::format("{:04}-W{:02}", year_of(thursday), (day_of_year(thursday) - 1) / 7 + 1);
 }
 
-std::string iso(Date day) {
-  const year_month_day ymd{day};
-  return fmt::format("{:04}-{:02}-{:02}", static_cast<int>(ymd.year()),
-                     static_cast<unsigned>(ymd.month()), static_cast<unsigned>(ymd.day()));
+std::string iso(MonthDay day) {
+  return fmt::format("{:02}-{:02}", static_cast<unsigned>(day.month()),
+                     static_cast<unsigned>(day.day()));
 }
+
+std::string iso(Date day) { return fmt::format("{:04}-{}", year_of(day), iso(month_day_of(day))); }
 
 std::optional<Date> parse_iso(std::string_view text) {
   if (text.size() != 10 || text[4] != '-' || text[7] != '-') return std::nullopt;
@@ -93,16 +103,29 @@ std::string short_day(MonthDay day) {
   return fmt::format("{} {}", static_cast<unsigned>(day.day()), month_name(day.month()));
 }
 
-std::string short_day(Date day) {
-  const year_month_day ymd{day};
-  return short_day(MonthDay{ymd.month(), ymd.day()});
-}
+std::string short_day(Date day) { return short_day(month_day_of(day)); }
 
 std::string plain_day(Date day) { return fmt::format("{} {}", short_day(day), year_of(day)); }
 
-std::string long_day(Date day) {
-  const std::string_view weekday = kWeekdays[std::chrono::weekday{day}.iso_encoding() - 1];
-  return fmt::format("{} {}", weekday.substr(0, 3), plain_day(day));
+std::string long_day(Date day) { return fmt::format("{} {}", short_weekday(day), plain_day(day)); }
+
+std::string brief_day(Date day) {
+  const MonthDay parts = month_day_of(day);
+  return fmt::format("{} {}", static_cast<unsigned>(parts.day()), short_month(parts.month()));
+}
+
+std::string weekday_and_day(Date day) {
+  return fmt::format("{} {}", short_weekday(day), short_day(day));
+}
+
+std::string month_and_year(Date day) {
+  return fmt::format("{} {}", month_name(year_month_day{day}.month()), year_of(day));
+}
+
+std::string_view short_month(std::chrono::month month) { return month_name(month).substr(0, 3); }
+
+std::string_view short_weekday(Date day) {
+  return kWeekdays[std::chrono::weekday{day}.iso_encoding() - 1].substr(0, 3);
 }
 
 std::optional<MonthDay> parse_month_day(std::string_view text) {

@@ -7,7 +7,6 @@
 #pragma once
 
 #include <chrono>
-#include <compare>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -31,6 +30,7 @@ using MonthDay = std::chrono::month_day;
 Date make_date(int year, unsigned month, unsigned day);
 int year_of(Date day);
 unsigned month_of(Date day);
+unsigned day_of_month(Date day);
 // 1 on 1 January.
 int day_of_year(Date day);
 // That day of the year; 29 February becomes 28 February where the year has none.
@@ -40,15 +40,23 @@ Date monday_of(Date day);
 // ISO 8601 week, "2027-W19".
 std::string iso_week(Date day);
 
-// ISO 8601, "2027-05-14".
+// ISO 8601, "2027-05-14"; without a year "05-14".
 std::string iso(Date day);
+std::string iso(MonthDay day);
 // Exactly YYYY-MM-DD and a date that exists; nothing else.
 std::optional<Date> parse_iso(std::string_view text);
-// For people: "Fri 14 May 2027", "14 May 2027", "14 May".
+// For people: "Fri 14 November 2027", "14 November 2027", "14 November", "14 Nov".
 std::string long_day(Date day);
 std::string plain_day(Date day);
 std::string short_day(Date day);
 std::string short_day(MonthDay day);
+std::string brief_day(Date day);
+// "Fri 14 November", "November 2027".
+std::string weekday_and_day(Date day);
+std::string month_and_year(Date day);
+// "Nov", "Fri".
+std::string_view short_month(std::chrono::month month);
+std::string_view short_weekday(Date day);
 // "14 May" or "May 14", full or three-letter month, any case. No "05-14": day or month?
 std::optional<MonthDay> parse_month_day(std::string_view text);
 // "Sat" or "Saturday", any case.

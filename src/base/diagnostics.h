@@ -2,10 +2,10 @@
 // What is wrong with the user's files: collected, never thrown, printed once in file order.
 #pragma once
 
+#include <compare>
 #include <cstddef>
 #include <map>
 #include <string>
-#include <string_view>
 #include <vector>
 
 namespace trug {

@@ -60,6 +60,17 @@ std::string folded(std::string_view text) {
   return mapped(text, UTF8PROC_STABLE | UTF8PROC_COMPOSE | UTF8PROC_CASEFOLD);
 }
 
+int characters(std::string_view text) {
+  return static_cast<int>(std::ranges::count_if(
+      text, [](char c) { return (static_cast<unsigned char>(c) & 0xc0) != 0x80; }));
+}
+
+std::string_view trimmed(std::string_view text, std::string_view blanks) {
+  const std::size_t first = text.find_first_not_of(blanks);
+  if (first == std::string_view::npos) return {};
+  return text.substr(first, text.find_last_not_of(blanks) + 1 - first);
+}
+
 int display_width(std::string_view text) {
   int width = 0;
   each_code_point(text, [&](utf8proc_int32_t point) { width += utf8proc_charwidth(point); });

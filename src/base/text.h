@@ -16,6 +16,10 @@ bool has_control_character(std::string_view text);
 std::string nfc(std::string_view text);
 // Case-folded normal form C, for comparing names.
 std::string folded(std::string_view text);
+// Code points, as columns of a position are counted.
+int characters(std::string_view text);
+// Without `blanks` at either end.
+std::string_view trimmed(std::string_view text, std::string_view blanks = " ");
 // Columns the text takes in a terminal.
 int display_width(std::string_view text);
 // Padded with blanks to `width` columns; longer text is left alone.

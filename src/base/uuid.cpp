@@ -5,7 +5,6 @@
 #include <nettle/sha1.h>
 #include <nettle/sha2.h>
 
-#include <algorithm>
 #include <span>
 
 namespace trug {

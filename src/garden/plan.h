@@ -3,6 +3,7 @@
 #pragma once
 
 #include <array>
+#include <chrono>
 #include <compare>
 #include <cstddef>
 #include <optional>
@@ -14,6 +15,7 @@
 #include "base/diagnostics.h"
 #include "base/quantity.h"
 #include "base/uuid.h"
+#include "base/words.h"
 
 namespace trug {
 
@@ -22,6 +24,9 @@ namespace trug {
 // +2 degC; the sheets' windows count from it. Air: the average screen minimum of 0 degC. Safe: nine
 // years in ten are free of garden frost after (before) it.
 enum class FrostMeaning { Garden, Air, Safe };
+inline constexpr Word<FrostMeaning> kFrostMeanings[] = {
+    {FrostMeaning::Garden, "garden"}, {FrostMeaning::Air, "air"}, {FrostMeaning::Safe, "safe"}};
+static_assert(names_all(kFrostMeanings));
 
 // Temperatures, degrees Celsius, from the best to none at all.
 struct MonthlyMeans {
@@ -58,6 +63,9 @@ struct Wish {
 };
 
 enum class Remind { Must, All, None };
+inline constexpr Word<Remind> kReminds[] = {
+    {Remind::Must, "must"}, {Remind::All, "all"}, {Remind::None, "none"}};
+static_assert(names_all(kReminds));
 
 struct Work {
   std::vector<std::chrono::weekday> days;  // empty: any day

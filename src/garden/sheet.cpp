@@ -49,82 +49,11 @@ const Group* find_group(const Sheet& sheet, std::string_view name) {
   return found == sheet.groups.end() ? nullptr : &*found;
 }
 
-std::string_view to_string(LifeCycle life_cycle) {
-  switch (life_cycle) {
-    case LifeCycle::HardyAnnual:
-      return "hardy annual";
-    case LifeCycle::HalfHardyAnnual:
-      return "half-hardy annual";
-    case LifeCycle::TenderAnnual:
-      return "tender annual";
-    case LifeCycle::Biennial:
-      return "biennial";
-    case LifeCycle::Perennial:
-      return "perennial";
-    case LifeCycle::Bulb:
-      return "bulb";
-    case LifeCycle::Corm:
-      return "corm";
-    case LifeCycle::Tuber:
-      return "tuber";
-    case LifeCycle::Shrub:
-      return "shrub";
-  }
-  return "";
-}
-
-std::string_view to_string(FrostClass frost_class) {
-  switch (frost_class) {
-    case FrostClass::Hardy:
-      return "hardy";
-    case FrostClass::HalfHardy:
-      return "half-hardy";
-    case FrostClass::Tender:
-      return "tender";
-  }
-  return "";
-}
-
-std::string_view to_string(Habit habit) {
-  switch (habit) {
-    case Habit::Single:
-      return "single";
-    case Habit::Limited:
-      return "limited";
-    case Habit::CutAndComeAgain:
-      return "cut-and-come-again";
-  }
-  return "";
-}
-
-std::string_view to_string(Role role) {
-  switch (role) {
-    case Role::Focal:
-      return "focal";
-    case Role::Secondary:
-      return "secondary";
-    case Role::Line:
-      return "line";
-    case Role::Filler:
-      return "filler";
-    case Role::Foliage:
-      return "foliage";
-  }
-  return "";
-}
-
-std::string_view to_string(Raised raised) {
-  switch (raised) {
-    case Raised::InPlace:
-      return "in place";
-    case Raised::Heated:
-      return "heated";
-    case Raised::Frame:
-      return "frame";
-    case Raised::NurseryBed:
-      return "nursery bed";
-  }
-  return "";
-}
+std::string_view to_string(LifeCycle life_cycle) { return word_of(kLifeCycles, life_cycle); }
+std::string_view to_string(FrostClass frost_class) { return word_of(kFrostClasses, frost_class); }
+std::string_view to_string(Habit habit) { return word_of(kHabits, habit); }
+std::string_view to_string(Role role) { return word_of(kRoles, role); }
+std::string_view to_string(Raised raised) { return word_of(kRaised, raised); }
+std::string_view to_string(Frost frost) { return word_of(kFrosts, frost); }
 
 }  // namespace trug

@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "base/date.h"
+#include "base/words.h"
 
 namespace trug {
 
@@ -35,6 +36,45 @@ enum class Method { Seed, BoughtPlants, Bulb, Established };
 // Where the plant stands before it goes to its place in the bed.
 enum class Raised { InPlace, Heated, Frame, NurseryBed };
 enum class FlowersIn { SameYear, NextYear, ThirdYear };
+
+// As sheets write them and people read them.
+inline constexpr Word<LifeCycle> kLifeCycles[] = {
+    {LifeCycle::HardyAnnual, "hardy annual"},
+    {LifeCycle::HalfHardyAnnual, "half-hardy annual"},
+    {LifeCycle::TenderAnnual, "tender annual"},
+    {LifeCycle::Biennial, "biennial"},
+    {LifeCycle::Perennial, "perennial"},
+    {LifeCycle::Bulb, "bulb"},
+    {LifeCycle::Corm, "corm"},
+    {LifeCycle::Tuber, "tuber"},
+    {LifeCycle::Shrub, "shrub"},
+};
+inline constexpr Word<FrostClass> kFrostClasses[] = {
+    {FrostClass::Hardy, "hardy"},
+    {FrostClass::HalfHardy, "half-hardy"},
+    {FrostClass::Tender, "tender"},
+};
+inline constexpr Word<Habit> kHabits[] = {
+    {Habit::Single, "single"},
+    {Habit::Limited, "limited"},
+    {Habit::CutAndComeAgain, "cut-and-come-again"},
+};
+inline constexpr Word<Role> kRoles[] = {
+    {Role::Focal, "focal"},   {Role::Secondary, "secondary"}, {Role::Line, "line"},
+    {Role::Filler, "filler"}, {Role::Foliage, "foliage"},
+};
+inline constexpr Word<Frost> kFrosts[] = {
+    {Frost::Last, "last frost"},
+    {Frost::First, "first frost"},
+};
+inline constexpr Word<Raised> kRaised[] = {
+    {Raised::InPlace, "in place"},
+    {Raised::Heated, "heated"},
+    {Raised::Frame, "frame"},
+    {Raised::NurseryBed, "nursery bed"},
+};
+static_assert(names_all(kLifeCycles) && names_all(kFrostClasses) && names_all(kHabits) &&
+              names_all(kRoles) && names_all(kFrosts) && names_all(kRaised));
 
 // A figure the trade gives as a span; low == high where it gives one number.
 struct Range {
@@ -220,5 +260,6 @@ std::string_view to_string(FrostClass frost_class);
 std::string_view to_string(Habit habit);
 std::string_view to_string(Role role);
 std::string_view to_string(Raised raised);
+std::string_view to_string(Frost frost);
 
 }  // namespace trug

@@ -42,6 +42,20 @@ TEST(Date, SpeaksToPeople) {
   EXPECT_EQ(plain_day(day), "14 May 2027");
   EXPECT_EQ(short_day(day), "14 May");
   EXPECT_EQ(short_day(MonthDay{May / 14}), "14 May");
+  EXPECT_EQ(weekday_and_day(day), "Fri 14 May");
+  EXPECT_EQ(month_and_year(day), "May 2027");
+  EXPECT_EQ(brief_day(make_date(2027, 11, 4)), "4 Nov");
+  EXPECT_EQ(short_weekday(day), "Fri");
+  EXPECT_EQ(iso(MonthDay{May / 4}), "05-04");
+  EXPECT_EQ(day_of_month(day), 14u);
+}
+
+TEST(Date, ShortensEveryMonthToItsFirstThreeLetters) {
+  for (Date day = make_date(2027, 1, 20); year_of(day) == 2027; day += Days{28}) {
+    const std::string in_full = month_and_year(day);
+    EXPECT_EQ(short_month(std::chrono::month{month_of(day)}), in_full.substr(0, 3)) << in_full;
+    EXPECT_EQ(plain_day(day), std::to_string(day_of_month(day)) + " " + in_full);
+  }
 }
 
 // ISO 8601 week rule: the week with the year's first Thursday is week 1.
