@@ -5,7 +5,10 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 #include <set>
+#include <string>
+#include <string_view>
 #include <utility>
 
 #include "base/text.h"

@@ -4,7 +4,11 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <chrono>
 #include <cmath>
+#include <string_view>
+#include <utility>
+#include <vector>
 
 #include "base/text.h"
 #include "read/bed_reader.h"
@@ -151,12 +155,9 @@ class PlanReader {
     if (latitude && last && first) check_frosts(table);
     place.frost_meaning =
         table
-            .choice<FrostMeaning>("frost_meaning",
-                                  {{"garden", FrostMeaning::Garden},
-                                   {"air", FrostMeaning::Air},
-                                   {"safe", FrostMeaning::Safe}},
-                                  required("frost_meaning = \"garden\": the "
-                                           "average frost that marks tender plants"))
+            .choice("frost_meaning", kFrostMeanings,
+                    required("frost_meaning = \"garden\": the average frost that marks tender "
+                             "plants"))
             .value_or(FrostMeaning::Garden);
     place.temperatures = read_temperatures(table);
     place.heated_c = read_celsius(table, "heated", {0, 40}).value_or(place.heated_c);
@@ -280,11 +281,7 @@ class PlanReader {
     work.remind_days_before = table.whole_number("remind_days_before", kOptional, {1, 30})
                                   .value_or(work.remind_days_before);
     work.remind_at_minutes = table.time_of_day("remind_at").value_or(work.remind_at_minutes);
-    work.remind =
-        table
-            .choice<Remind>("remind",
-                            {{"must", Remind::Must}, {"all", Remind::All}, {"none", Remind::None}})
-            .value_or(work.remind);
+    work.remind = table.choice("remind", kReminds).value_or(work.remind);
     work.care = table.boolean("care").value_or(work.care);
     work.no_jobs_before = table.date("no_jobs_before");
     work.days_between_crops = table.whole_number("days_between_crops", kOptional, {0, 60})

@@ -3,6 +3,8 @@
 
 #include <fmt/format.h>
 
+#include <utility>
+
 #include "base/text.h"
 #include "read/embedded_sheets.h"
 #include "read/sheet_reader.h"

@@ -1,11 +1,13 @@
 // SPDX-License-Identifier: MIT
 // One table of a TOML file, read key by key with every mistake reported at its line.
 //
-// The only door to toml++. A reader asks for each key it knows and ends with `finish()`, which
-// reports the missing and the unknown keys together. Nothing throws; a value that is wrong is
-// reported and comes back absent.
+// With toml_value.h the only door to toml++. A reader asks for each key it knows and ends with
+// `finish()`, which reports the missing and the unknown keys together. Nothing throws; a value that
+// is wrong is reported and comes back absent.
 #pragma once
 
+#include <chrono>
+#include <cstddef>
 #include <initializer_list>
 #include <memory>
 #include <optional>
@@ -17,43 +19,11 @@
 
 #include "base/date.h"
 #include "base/diagnostics.h"
+#include "base/words.h"
 #include "garden/sheet.h"
+#include "read/toml_terms.h"
 
 namespace trug::read {
-
-// Whether a key must be there, and how it may be written (for the hint when it is not).
-struct Need {
-  bool required = false;
-  std::string_view example = {};
-};
-inline constexpr Need kOptional{};
-constexpr Need required(std::string_view example = {}) { return {true, example}; }
-
-// Both ends inclusive.
-struct Bounds {
-  double low = -1e9;
-  double high = 1e9;
-  std::string_view hint = {};  // for a number above them
-};
-
-// A text and where it stands.
-struct PlacedText {
-  std::string text;
-  Position at;
-};
-
-// Where a key belongs, to send a stray one home: {"latitude", "[place]"}.
-struct KeyHome {
-  std::string_view key;
-  std::string_view heading;
-};
-
-// The place of one key in the file, for questions about all of them.
-struct KeyPath {
-  std::string path;  // "way.sown in place.window.earliest.weeks": entries of lists by their `name`
-  Position at;
-  bool is_number = false;  // a number, or a list that holds one
-};
 
 class TomlTable {
  public:
@@ -95,6 +65,14 @@ class TomlTable {
   // One number, or [low, high].
   std::optional<Range> range(std::string_view key, Need need = kOptional, Bounds bounds = {});
   // One of the words, as what it stands for.
+  template <class Value, std::size_t kSize>
+  std::optional<Value> choice(std::string_view key, const Word<Value> (&words)[kSize],
+                              Need need = kOptional) {
+    std::vector<std::string> known;
+    for (const auto& [value, word] : words) known.emplace_back(word);
+    const std::optional<std::size_t> index = word_index(key, known, need);
+    return index ? std::optional(words[*index].value) : std::nullopt;
+  }
   template <class Value>
   std::optional<Value> choice(std::string_view key,
                               std::initializer_list<std::pair<std::string_view, Value>> words,
@@ -122,7 +100,7 @@ class TomlTable {
  private:
   struct Impl;
   explicit TomlTable(std::unique_ptr<Impl> impl);
-  std::optional<std::size_t> word_index(std::string_view key, const std::vector<std::string>& words,
+  std::optional<std::size_t> word_index(std::string_view key, std::span<const std::string> words,
                                         Need need);
 
   std::unique_ptr<Impl> impl_;

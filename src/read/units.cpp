@@ -5,6 +5,7 @@
 
 #include <cmath>
 #include <span>
+#include <string_view>
 
 #include "base/text.h"
 
