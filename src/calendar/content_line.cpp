@@ -5,6 +5,8 @@
 
 #include <algorithm>
 #include <charconv>
+#include <chrono>
+#include <system_error>
 
 namespace trug::calendar {
 namespace {

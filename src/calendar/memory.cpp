@@ -8,6 +8,7 @@
 #include <limits>
 #include <optional>
 #include <span>
+#include <utility>
 
 #include "calendar/check.h"
 #include "calendar/content_line.h"

@@ -2,9 +2,11 @@
 #include "calendar/regenerate.h"
 
 #include <algorithm>
+#include <chrono>
 #include <map>
 #include <stdexcept>
 #include <tuple>
+#include <utility>
 
 #include "calendar/check.h"
 #include "calendar/memory.h"

@@ -4,7 +4,9 @@
 #include <fmt/format.h>
 #include <libical/ical.h>
 
+#include <chrono>
 #include <memory>
+#include <new>
 #include <stdexcept>
 
 #include "base/text.h"
