@@ -1,8 +1,12 @@
 // SPDX-License-Identifier: MIT
+#include <utility>
+#include <vector>
+
 #include "app/commands.h"
 #include "app/reckoning.h"
 #include "climate/frost_record.h"
 #include "read/daily_csv.h"
+#include "show/frost_json.h"
 #include "show/frost_page.h"
 
 namespace trug::app {

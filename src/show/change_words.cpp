@@ -6,14 +6,14 @@
 #include <algorithm>
 #include <cstdlib>
 #include <map>
-#include <nlohmann/json.hpp>
+#include <string_view>
+#include <utility>
 
 #include "base/text.h"
+#include "show/json_parts.h"
 
 namespace trug::show {
 namespace {
-
-using Json = nlohmann::ordered_json;
 
 std::string texts(const std::vector<Reason>& reasons) {
   std::string text;
@@ -90,10 +90,7 @@ std::string changes_page(const CalendarFile& file) {
 }
 
 std::string changes_json(const DocumentHead& head, const std::vector<CalendarFile>& files) {
-  Json document;
-  document["format"] = head.format;
-  document["program"] = head.program;
-  document["today"] = iso(head.today);
+  Json document = json_of(head);
   document["files"] = Json::array();
   for (const CalendarFile& file : files) {
     Json row{{"path", file.path}, {"events", file.events}, {"dry_run", file.dry_run}};
@@ -108,7 +105,7 @@ std::string changes_json(const DocumentHead& head, const std::vector<CalendarFil
     }
     document["files"].push_back(std::move(row));
   }
-  return document.dump(2) + "\n";
+  return dump(document);
 }
 
 }  // namespace trug::show

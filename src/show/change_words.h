@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "base/date.h"
-#include "show/json.h"
+#include "show/document_head.h"
 
 namespace trug::show {
 

@@ -3,12 +3,13 @@
 
 #include <fmt/format.h>
 
-#include <algorithm>
+#include <chrono>
 #include <utility>
 
 #include "base/text.h"
 #include "show/chart_block.h"
 #include "show/chart_layout.h"
+#include "show/markup.h"
 #include "show/pages.h"
 #include "show/svg.h"
 
@@ -26,11 +27,6 @@ constexpr double kSmall = 2.6;
 constexpr double kPlain = 3.3;
 constexpr double kBedName = 4.2;
 constexpr double kTitle = 6.5;
-
-std::string month_and_year(Date day) {
-  const std::string words = plain_day(day);
-  return words.substr(words.find(' ') + 1);
-}
 
 Date next_month(Date first) {
   const unsigned month = month_of(first);
@@ -202,9 +198,8 @@ class Drawing {
       const double middle =
           ground.y + layout_.per_day * (days_between(facts_.days.from, first) +
                                         days_between(first, next_month(first)) / 2.0);
-      const std::string day = short_day(first);  // "1 September"
       const double y = middle + kSmall * 0.36;
-      svg_.text(ground.x - 2, y, day.substr(day.find(' ') + 1, 3),
+      svg_.text(ground.x - 2, y, short_month(std::chrono::month{month_of(first)}),
                 {.size = kPlain * 0.9, .anchor = Anchor::End});
       if (first == facts_.days.from || month_of(first) == 1) {
         svg_.text(kPageMargin - 2, y, std::to_string(year_of(first)),

@@ -42,18 +42,13 @@ constexpr double kAscent = 0.9;    // of the base line below a line's top, in ty
 constexpr double kPad = 0.6;       // about the words on a plate, and about the plate
 constexpr int kFewestLetters = 4;  // a name cut shorter than this says nothing
 
-// "14 Nov".
-std::string day_words(Date day) {
-  const std::string words = short_day(day);
-  return words.substr(0, words.find(' ') + 4);
-}
-
 // "8 to 21 May", "27 May to 4 Jul".
 std::string span_words(DateRange days) {
   const Date last = days.until - Days{1};
-  const std::string from = day_words(days.from);
   const bool one_month = month_of(days.from) == month_of(last);
-  return (one_month ? from.substr(0, from.find(' ')) : from) + " to " + day_words(last);
+  return fmt::format("{} to {}",
+                     one_month ? std::to_string(day_of_month(days.from)) : brief_day(days.from),
+                     brief_day(last));
 }
 
 // The plates of one block, from its top down.
@@ -87,7 +82,7 @@ class Labels {
     const auto lines = wrapped(block_.label, std::max(1, letters(room, size, bold)));
     double widest = 0;
     for (const std::string& line : lines) widest = std::max(widest, text_width(line, size, bold));
-    const std::string since = block_.stood_before ? "" : day_words(block_.in_ground.from);
+    const std::string since = block_.stood_before ? "" : brief_day(block_.in_ground.from);
     const double day = since.empty() || text_width(since, kDaySize) > room ? 0 : kDaySize * kLine;
     if (day > 0) widest = std::max(widest, text_width(since, kDaySize));
     const double height = size * kLine * static_cast<double>(lines.size()) + day + kPad;
@@ -123,8 +118,8 @@ class Labels {
     const double top = std::max(free_from_, placed_.y_of(block_.in_flower.from) + kPad);
     const double bottom = placed_.y_of(block_.in_flower.until) - kPad;
     const double above = placed_.y_of(block_.perhaps_from) - kPad;
-    const std::string first = day_words(block_.in_flower.from);
-    const std::string last = "to " + day_words(block_.in_flower.until - Days{1});
+    const std::string first = brief_day(block_.in_flower.from);
+    const std::string last = "to " + brief_day(block_.in_flower.until - Days{1});
     const std::string both = span_words(block_.in_flower);
     if (!has_room(first)) return;
     if (bottom - top >= 2 * day_height() + kPad && has_room(last)) {

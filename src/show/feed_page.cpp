@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "base/text.h"
+#include "show/markup.h"
 #include "show/pages.h"
 #include "work/job_text.h"
 
@@ -68,38 +69,6 @@ constexpr std::string_view kHowToSubscribe =
 <figure><img src="qr-webcal.svg" width="208" height="208" alt="QR code that subscribes an iPhone or iPad to the calendar" /><figcaption>For iPhone and iPad.</figcaption></figure>
 <figure><img src="qr.svg" width="208" height="208" alt="QR code of the calendar’s address" /><figcaption>The address above, for everything else.</figcaption></figure>
 )";
-
-std::string escaped(std::string_view text) {
-  std::string result;
-  for (const char c : text) {
-    switch (c) {
-      case '&':
-        result += "&amp;";
-        break;
-      case '<':
-        result += "&lt;";
-        break;
-      case '>':
-        result += "&gt;";
-        break;
-      case '"':
-        result += "&quot;";
-        break;
-      case '\'':
-        result += "&#39;";
-        break;
-      default:
-        result += c;
-    }
-  }
-  return result;
-}
-
-// "Wed 12 May".
-std::string day_words(Date day) {
-  const std::string words = long_day(day);
-  return words.substr(0, words.rfind(' '));
-}
 
 std::string time_element(Date day, const std::string& words) {
   return fmt::format("<time datetime=\"{}\">{}</time>", iso(day), words);
@@ -167,7 +136,7 @@ struct Page {
   }
 
   std::string this_week() {
-    return fmt::format("<h2>This week, until {}</h2>\n", day_words(week_end() - Days{1})) +
+    return fmt::format("<h2>This week, until {}</h2>\n", weekday_and_day(week_end() - Days{1})) +
            day_by_day({week_start(), week_end()}, told);
   }
 
@@ -187,7 +156,7 @@ struct Page {
     }
     std::string text;
     for (const auto& [day, its_jobs] : by_day) {
-      text += fmt::format("<h3>{}</h3>\n<ul>\n{}</ul>\n", time_element(day, day_words(day)),
+      text += fmt::format("<h3>{}</h3>\n<ul>\n{}</ul>\n", time_element(day, weekday_and_day(day)),
                           lines(its_jobs));
     }
     return text.empty() ? "<p>No job falls in these days.</p>\n" : text;

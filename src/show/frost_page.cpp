@@ -4,8 +4,11 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
-#include <nlohmann/json.hpp>
+#include <array>
+#include <chrono>
+#include <string_view>
+#include <utility>
+#include <vector>
 
 #include "base/text.h"
 
@@ -15,7 +18,6 @@ namespace {
 using climate::FrostDates;
 using climate::FrostStatistics;
 using climate::FrostWinter;
-using Json = nlohmann::ordered_json;
 
 constexpr int kFewestForSpread = 5;  // as climate/frost_record.h says
 constexpr int kFewestForLevels = 10;
@@ -23,13 +25,7 @@ constexpr int kMostRows = 12;   // of one picture
 constexpr int kMostMarks = 40;  // in one row
 
 std::string heading(const std::string& text, Style style) {
-  return "\n" + (style.colour ? "\033[1m" + text + "\033[0m" : text) + "\n";
-}
-
-// Rounded to tenths, never "-0.0".
-double tenths(double value) {
-  const double rounded = std::round(value * 10) / 10;
-  return rounded == 0 ? 0 : rounded;
+  return "\n" + bold(text, style) + "\n";
 }
 
 std::string tenths_words(double value) { return fmt::format("{:.1f}", tenths(value)); }
@@ -42,10 +38,6 @@ std::string day_words(const std::optional<double>& days, bool southern,
 // "24 July" and the day before it.
 std::string winter_words(bool southern) {
   return southern ? "24 January to 23 January" : "24 July to 23 July";
-}
-
-std::string_view season_words(Frost which) {
-  return which == Frost::Last ? "last frost" : "first frost";
 }
 
 const FrostDates& dates_of(const FrostStatistics& statistics, Frost which) {
@@ -80,9 +72,9 @@ std::string shortness(const FrostDates& dates) {
   return "";
 }
 
-class Page {
+class FrostPage {
  public:
-  Page(const FrostReport& report, Style style) : report_(report), style_(style) {}
+  FrostPage(const FrostReport& report, Style style) : report_(report), style_(style) {}
 
   std::string text() {
     text_ = fmt::format("{}: {}, {}; {}\n", report_.file, record_words(report_),
@@ -100,7 +92,7 @@ class Page {
 
  private:
   void paragraph(const std::string& words) {
-    for (const std::string& line : wrapped(words, style_.width - 2)) text_ += "  " + line + "\n";
+    text_ += indented(words, 2, style_);
   }
 
   void table(Frost which) {
@@ -194,7 +186,7 @@ class Page {
     if (!last.mean || !first.mean) {
       for (const Frost which : {Frost::Last, Frost::First}) {
         const std::string lack = shortness(dates_of(report_.garden, which));
-        if (!lack.empty()) paragraph(fmt::format("{}: {}", season_words(which), lack));
+        if (!lack.empty()) paragraph(fmt::format("{}: {}", to_string(which), lack));
       }
       return;
     }
@@ -213,10 +205,10 @@ class Page {
           "maximum");
       return;
     }
-    static constexpr const char* kMonths[] = {"Jan", "Feb", "Mar", "Apr", "May", "Jun",
-                                              "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
     text_ += fmt::format("  {:<8}", "");
-    for (const char* month : kMonths) text_ += fmt::format("{:>7}", month);
+    for (unsigned month = 1; month <= 12; ++month) {
+      text_ += fmt::format("{:>7}", short_month(std::chrono::month{month}));
+    }
     text_ += "\n";
     month_row("maxima", report_.temperatures->max_c);
     month_row("means", report_.temperatures->mean_c);
@@ -256,49 +248,6 @@ class Page {
   std::string text_;
 };
 
-template <class Value, class Change>
-Json maybe(const std::optional<Value>& value, Change change) {
-  return value ? Json(change(*value)) : Json(nullptr);
-}
-
-Json months_json(const std::array<double, 12>& values) {
-  Json list = Json::array();
-  for (const double value : values) list.push_back(tenths(value));
-  return list;
-}
-
-Json dates_json(const FrostDates& dates, bool southern) {
-  const auto day = [southern](double days) {
-    const MonthDay found = climate::winter_day(days, southern);
-    return fmt::format("{:02}-{:02}", static_cast<unsigned>(found.month()),
-                       static_cast<unsigned>(found.day()));
-  };
-  const auto level = [&](std::size_t i) {
-    return dates.levels ? maybe((*dates.levels)[i], day) : Json(nullptr);
-  };
-  Json row;
-  row["q10"] = level(0);
-  row["q50"] = level(1);
-  row["q90"] = level(2);
-  row["mean"] = maybe(dates.mean, day);
-  row["sd"] = maybe(dates.spread_days, tenths);
-  row["earliest"] = maybe(dates.earliest, day);
-  row["latest"] = maybe(dates.latest, day);
-  row["seasons"] = dates.winters;
-  row["counted"] = dates.skewed;
-  return row;
-}
-
-Json threshold_json(const FrostStatistics& statistics, bool southern) {
-  Json row;
-  row["celsius"] = statistics.threshold_c;
-  row["last"] = dates_json(statistics.last, southern);
-  row["first"] = dates_json(statistics.first, southern);
-  row["frost_free_seasons"] = std::max(statistics.last.winters - statistics.last.with_frost,
-                                       statistics.first.winters - statistics.first.with_frost);
-  return row;
-}
-
 std::string month_list(const std::array<double, 12>& values) {
   std::string list;
   for (const double value : values) list += (list.empty() ? "" : ", ") + tenths_words(value);
@@ -320,75 +269,8 @@ std::string frost_line(const FrostReport& report, Frost which) {
 
 }  // namespace
 
-int FrostReport::days_missing() const {
-  int days = 0;
-  for (const Gap& gap : gaps) days += gap.days;
-  return days;
-}
-
-FrostReport frost_report(std::string file, DailyRecord record, std::vector<double> thresholds,
-                         bool southern) {
-  std::ranges::sort(thresholds, std::greater{});
-  thresholds.erase(std::unique(thresholds.begin(), thresholds.end()), thresholds.end());
-  FrostReport report{.file = std::move(file), .record = std::move(record), .southern = southern};
-  for (const double threshold : thresholds) {
-    report.thresholds.push_back(climate::frost_statistics(report.record, threshold, southern));
-  }
-  report.garden = climate::frost_statistics(report.record, kGardenFrostC, southern);
-  report.temperatures = climate::record_temperatures(report.record, southern);
-  report.usual_coldest_c = climate::usual_coldest_c(report.record, southern);
-  Date day = report.record.first;
-  bool missing_before = false;
-  for (const DailyWeather& weather : report.record.days) {
-    if (!weather.min_c) {
-      if (!missing_before) report.gaps.push_back({day, 0});
-      ++report.gaps.back().days;
-    } else if (!report.coldest || *weather.min_c < report.coldest->celsius) {
-      report.coldest = ColdNight{day, *weather.min_c};
-    }
-    missing_before = !weather.min_c;
-    day += Days{1};
-  }
-  return report;
-}
-
 std::string frost_page(const FrostReport& report, Style style) {
-  return Page(report, style).text();
-}
-
-std::string frost_json(const DocumentHead& head, const FrostReport& report) {
-  Json document;
-  document["format"] = head.format;
-  document["program"] = head.program;
-  document["today"] = iso(head.today);
-  for (const char* list : {"plans", "findings", "errors"}) document[list] = Json::array();
-  document["file"] = report.file;
-  document["from"] = iso(report.record.first);
-  document["to"] = iso(report.record.until() - Days{1});
-  document["days"] = report.record.days.size();
-  document["days_missing"] = report.days_missing();
-  document["gaps"] = Json::array();
-  for (const Gap& gap : report.gaps) {
-    document["gaps"].push_back({{"from", iso(gap.from)}, {"days", gap.days}});
-  }
-  // Winters that tell at least one of the two dates, at the first threshold.
-  const FrostStatistics& first = report.thresholds.front();
-  document["seasons"] = std::max(first.last.winters, first.first.winters);
-  document["thresholds"] = Json::array();
-  for (const FrostStatistics& statistics : report.thresholds) {
-    document["thresholds"].push_back(threshold_json(statistics, report.southern));
-  }
-  document["garden"] = threshold_json(report.garden, report.southern);
-  const auto& months = report.temperatures;
-  document["mean_c"] = months ? months_json(months->mean_c) : Json(nullptr);
-  document["mean_max_c"] = months ? months_json(months->max_c) : Json(nullptr);
-  document["mean_min_c"] = months ? months_json(months->min_c) : Json(nullptr);
-  document["spread_c"] = months ? Json(tenths(months->spread_c)) : Json(nullptr);
-  document["usual_coldest_c"] = maybe(report.usual_coldest_c, tenths);
-  document["coldest"] = maybe(report.coldest, [](const ColdNight& night) {
-    return Json{{"date", iso(night.day)}, {"celsius", tenths(night.celsius)}};
-  });
-  return document.dump(2) + "\n";
+  return FrostPage(report, style).text();
 }
 
 std::string place_block(const FrostReport& report, std::optional<double> latitude) {

@@ -9,16 +9,10 @@
 #include "garden/plan.h"
 #include "ground/findings.h"
 #include "ground/schedule.h"
+#include "show/document_head.h"
 #include "work/jobs.h"
 
 namespace trug::show {
-
-// What every document says of itself.
-struct DocumentHead {
-  std::string format;   // "trug.jobs/1"
-  std::string program;  // "trug 0.1.0"
-  Date today;
-};
 
 // One plan with all that was reckoned for it. `uids` are the jobs', in their order; empty where the
 // plan has no garden.

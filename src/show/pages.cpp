@@ -12,30 +12,9 @@
 namespace trug::show {
 namespace {
 
-std::string bold(const std::string& text, Style style) {
-  return style.colour ? "\033[1m" + text + "\033[0m" : text;
-}
-
-std::string faint(const std::string& text, Style style) {
-  return style.colour ? "\033[2m" + text + "\033[0m" : text;
-}
-
-std::string indented(std::string_view text, int indent, Style style) {
-  std::string result;
-  for (const std::string& line : wrapped(text, style.width - indent)) {
-    result += std::string(static_cast<std::size_t>(indent), ' ') + line + "\n";
-  }
-  return result;
-}
-
-std::string month_heading(Date day) {
-  const std::string words = plain_day(day);
-  return words.substr(words.find(' ') + 1);
-}
-
-std::string weekday_and_day(Date day) {
-  const std::string words = long_day(day);  // "Sat 12 September 2026"
-  return fmt::format("{} {:>2}", words.substr(0, 3), words.substr(4, words.find(' ', 4) - 4));
+// "Sat  5", as a column.
+std::string weekday_and_number(Date day) {
+  return fmt::format("{} {:>2}", short_weekday(day), day_of_month(day));
 }
 
 std::string amount(const work::Job& job) {
@@ -79,7 +58,7 @@ std::string job_line(const work::Job& job, Style style) {
   const std::string window =
       job.first == job.last ? ""
                             : fmt::format("{} to {}", short_day(job.first), short_day(job.last));
-  std::string line = fmt::format("  {}  {} {} {}", weekday_and_day(job.day),
+  std::string line = fmt::format("  {}  {} {} {}", weekday_and_number(job.day),
                                  padded(work::words(job.key.kind), 16), padded(name, 30), details);
   line += window;
   line.erase(line.find_last_not_of(' ') + 1);
@@ -92,7 +71,7 @@ std::string range_words(Range range) {
 }
 
 std::string offset_words(const FrostOffset& offset) {
-  const std::string_view frost = offset.from == Frost::Last ? "last frost" : "first frost";
+  const std::string_view frost = to_string(offset.from);
   if (offset.weeks == 0) return fmt::format("at the {}", frost);
   const double weeks = std::abs(offset.weeks);
   return fmt::format("{} {} {} the {}", number(weeks), weeks == 1 ? "week" : "weeks",
@@ -225,7 +204,7 @@ std::string jobs_page(const Plan& plan, const std::vector<work::Job>& jobs,
   if (const std::string note = trust_note(climate); !note.empty()) text += indented(note, 0, style);
   std::string month;
   for (const std::size_t i : shown) {
-    const std::string heading = month_heading(jobs[i].day);
+    const std::string heading = month_and_year(jobs[i].day);
     if (heading != month) text += "\n" + bold(heading, style) + "\n";
     month = heading;
     text += job_line(jobs[i], style);

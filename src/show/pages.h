@@ -11,14 +11,10 @@
 #include "ground/findings.h"
 #include "ground/schedule.h"
 #include "harvest/weeks.h"
+#include "show/style.h"
 #include "work/jobs.h"
 
 namespace trug::show {
-
-struct Style {
-  bool colour = false;  // escape sequences for a terminal
-  int width = 100;      // columns
-};
 
 // How far the dates can be trusted, said on every screen where it is not the usual: no
 // temperatures. Empty: the usual.

@@ -6,6 +6,7 @@
 #include <algorithm>
 
 #include "base/text.h"
+#include "show/markup.h"
 
 namespace trug::show {
 namespace {
@@ -33,30 +34,6 @@ std::string_view anchor_words(Anchor anchor) {
 }  // namespace
 
 std::string mm(double length) { return number(length, 2); }
-
-std::string escaped(std::string_view text) {
-  std::string result;
-  for (std::size_t i = 0; i < text.size(); ++i) {
-    const char c = text[i];
-    if (c == '&') {
-      result += "&amp;";
-    } else if (c == '<') {
-      result += "&lt;";
-    } else if (c == '>') {
-      result += "&gt;";
-    } else if (c == '"') {
-      result += "&quot;";
-    } else if (static_cast<unsigned char>(c) < 0x20) {
-      result += ' ';
-    } else if (text.substr(i, 3) == "\xEF\xBF\xBE" || text.substr(i, 3) == "\xEF\xBF\xBF") {
-      result += "\xEF\xBF\xBD";  // U+FFFE and U+FFFF
-      i += 2;
-    } else {
-      result += c;
-    }
-  }
-  return result;
-}
 
 double text_width(std::string_view text, double size, bool bold) {
   return display_width(text) * letter_width(size, bold);

@@ -27,8 +27,6 @@ struct TextStyle {
 
 // A length as a number: at most two digits after the point.
 std::string mm(double length);
-// Text as XML 1.0 allows it: markup escaped, what is no XML character replaced.
-std::string escaped(std::string_view text);
 // The room a text takes in the widest usual sans-serif; it may be less.
 double text_width(std::string_view text, double size, bool bold = false);
 // How many letters of that size have room.

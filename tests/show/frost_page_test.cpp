@@ -10,6 +10,7 @@
 
 #include "app/environment.h"
 #include "base/files.h"
+#include "show/frost_json.h"
 
 namespace trug::show {
 namespace {

@@ -1,0 +1,30 @@
+// SPDX-License-Identifier: MIT
+// What the documents for programs are made of. Only .cpp files include this: the library stays
+// behind this folder.
+#pragma once
+
+#include <nlohmann/json.hpp>
+#include <optional>
+#include <string>
+
+#include "show/document_head.h"
+
+namespace trug::show {
+
+using Json = nlohmann::ordered_json;
+
+// A document that holds its head so far.
+Json json_of(const DocumentHead& head);
+// The document's bytes.
+std::string dump(const Json& document);
+
+template <class Value>
+Json maybe(const std::optional<Value>& value) {
+  return value ? Json(*value) : Json(nullptr);
+}
+template <class Value, class Change>
+Json maybe(const std::optional<Value>& value, Change change) {
+  return value ? Json(change(*value)) : Json(nullptr);
+}
+
+}  // namespace trug::show

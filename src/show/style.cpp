@@ -1,0 +1,24 @@
+// SPDX-License-Identifier: MIT
+#include "show/style.h"
+
+#include "base/text.h"
+
+namespace trug::show {
+
+std::string bold(const std::string& text, Style style) {
+  return style.colour ? "\033[1m" + text + "\033[0m" : text;
+}
+
+std::string faint(const std::string& text, Style style) {
+  return style.colour ? "\033[2m" + text + "\033[0m" : text;
+}
+
+std::string indented(std::string_view text, int indent, Style style) {
+  std::string result;
+  for (const std::string& line : wrapped(text, style.width - indent)) {
+    result += std::string(static_cast<std::size_t>(indent), ' ') + line + "\n";
+  }
+  return result;
+}
+
+}  // namespace trug::show

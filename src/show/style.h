@@ -1,0 +1,20 @@
+// SPDX-License-Identifier: MIT
+// How text is set for people: colour where the terminal has it, lines as wide as it is.
+#pragma once
+
+#include <string>
+#include <string_view>
+
+namespace trug::show {
+
+struct Style {
+  bool colour = false;  // escape sequences for a terminal
+  int width = 100;      // columns
+};
+
+std::string bold(const std::string& text, Style style);
+std::string faint(const std::string& text, Style style);
+// Wrapped into lines that begin with so many blanks; each ends.
+std::string indented(std::string_view text, int indent, Style style);
+
+}  // namespace trug::show
