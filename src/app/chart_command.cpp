@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include <fmt/format.h>
 
+#include <string>
+
 #include "app/commands.h"
 #include "app/output_file.h"
 #include "app/reckoning.h"

@@ -7,6 +7,8 @@
 #include <cstdint>
 #include <functional>
 #include <ostream>
+#include <string>
+#include <vector>
 
 #include "base/date.h"
 #include "base/files.h"

@@ -6,7 +6,10 @@
 #include <algorithm>
 #include <exception>
 #include <filesystem>
+#include <ostream>
+#include <string_view>
 #include <utility>
+#include <vector>
 
 #include "app/events.h"
 #include "app/output_file.h"

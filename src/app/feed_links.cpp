@@ -4,7 +4,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cerrno>
+#include <array>
+#include <cstdint>
 #include <functional>
 
 #include "app/output_file.h"

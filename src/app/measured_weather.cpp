@@ -5,6 +5,8 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <optional>
+#include <string>
 #include <variant>
 
 #include "climate/frost_record.h"

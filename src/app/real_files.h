@@ -2,6 +2,11 @@
 // The machine's own files.
 #pragma once
 
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
 #include "base/files.h"
 
 namespace trug::app {

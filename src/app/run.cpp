@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include <exception>
+#include <string>
 #include <system_error>
+#include <vector>
 
 #include "app/commands.h"
 #include "app/environment.h"
