@@ -25,19 +25,13 @@ TEST(Allotment, HasTwentyTwoPlantingsAndEveryLifeCycle) {
   EXPECT_EQ(plan->beds.size(), 6u);
   EXPECT_FALSE(std::holds_alternative<NoTemperatures>(plan->place.temperatures));
 
-  int plantings = 0;
   std::map<LifeCycle, int> grown;
-  for (const Bed& bed : plan->beds) {
-    for (const Stretch& stretch : bed.stretches) {
-      for (const CropEntry& entry : stretch.crops) {
-        const Sheet* sheet = sheets.find(entry.crop, diagnostics);
-        ASSERT_TRUE(sheet) << entry.crop;
-        ++plantings;
-        ++grown[sheet->life_cycle];
-      }
-    }
+  for (const Planting& planting : plan->plantings) {
+    const Sheet* sheet = sheets.find(planting.asked.crop, diagnostics);
+    ASSERT_TRUE(sheet) << planting.asked.crop;
+    ++grown[sheet->life_cycle];
   }
-  EXPECT_EQ(plantings, 22);
+  EXPECT_EQ(plan->plantings.size(), 22u);
   EXPECT_EQ(static_cast<int>(grown.size()), kLifeCycles);
 }
 
