@@ -111,14 +111,14 @@ std::string work_lines(const Uuid& garden, const Work& work) {
   std::set<unsigned> days;
   for (const std::chrono::weekday day : work.days) days.insert(day.iso_encoding());
   for (const unsigned day : days) figures << day;
-  figures << work.no_jobs_before << work.days_between_crops << work.care;
+  figures << work.days_between_crops << work.care;
   return digest(garden, figures.text());
 }
 
 // What a planting's days hang on in its own stretch: the ground and every crop of it.
 std::string ground(const Uuid& garden, const Plan& plan, const std::vector<std::size_t>& chain,
                    std::size_t place) {
-  const Patch& patch = plan.plantings[chain[place]].patch;
+  const Patch patch = plan.plantings[chain[place]].patch.value_or(Patch{});
   Figures figures;
   figures << place << patch.width.value() << patch.length.value();
   for (const std::size_t i : chain) {
@@ -134,7 +134,7 @@ std::string ground(const Uuid& garden, const Plan& plan, const std::vector<std::
 std::string ground_name(const Uuid& garden, const Plan& plan, const Planting& planting) {
   const CropEntry& crop = planting.asked;
   Figures figures;
-  figures << bed_identity(bed_of(plan, planting)) << crop.crop << crop.id.value_or("1");
+  figures << (planting.patch ? bed_identity(*bed_of(plan, planting)) : "") << crop.crop << crop.id.value_or("1");
   return "ground/" + digest(garden, folded(figures.text()));
 }
 

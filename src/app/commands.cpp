@@ -38,8 +38,9 @@ std::optional<std::size_t> find_planting(const Options& options, const Reckoning
   const std::string bed = folded(options.bed), crop = folded(options.crop);
   for (std::size_t i = 0; i < r.plan.plantings.size(); ++i) {
     const CropEntry& asked = r.plan.plantings[i].asked;
-    const Bed& planted = bed_of(r.plan, r.plan.plantings[i]);
-    const bool same_bed = folded(planted.name) == bed || folded(bed_identity(planted)) == bed;
+    const Bed* planted = bed_of(r.plan, r.plan.plantings[i]);
+    const bool same_bed = folded(bed_name(r.plan, r.plan.plantings[i])) == bed ||
+                          (planted && folded(bed_identity(*planted)) == bed);
     if (same_bed && (folded(asked.crop) == crop || folded(asked.id.value_or("")) == crop)) {
       return i;
     }

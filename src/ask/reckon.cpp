@@ -13,7 +13,9 @@ Reckoned reckon(const Plan& plan, const ground::Sheets& sheets,
                 const std::optional<MeasuredWeather>& weather, Date today) {
   const auto averages =
       climate::Climate::from(plan.place, weather ? weather->spread_c : climate::kDefaultSpreadC);
-  const ground::Schedule chosen = ground::choose_plan(plan, sheets, averages);
+  const Date first_day = plan.began.value_or(today);
+  const ground::Schedule chosen =
+      ground::choose_plan(plan, sheets, averages, {.first_day = first_day});
   ground::Schedule schedule = chosen;
   if (weather) {
     schedule = ground::retimed(std::move(schedule), averages.with_record(weather->record),
@@ -24,7 +26,7 @@ Reckoned reckon(const Plan& plan, const ground::Sheets& sheets,
   // The findings judge the choice as the averages made it, but the weeks as they will be.
   auto weeks = harvest::count_weeks(plan, averages, ground::cuts(schedule));
   auto findings = ground::find(plan, sheets, averages, chosen, weeks);
-  auto jobs = work::make_jobs(plan, schedule, averages, today);
+  auto jobs = work::make_jobs(plan, schedule, averages, {today, first_day});
   return {averages, std::move(schedule), std::move(weeks), std::move(findings), std::move(jobs)};
 }
 

@@ -12,13 +12,21 @@ void add_planting(Plan& plan, std::size_t bed, std::size_t stretch, CropEntry as
   planting.name = of.name + "/" + asked.id.value_or(asked.crop);
   planting.asked = std::move(asked);
   planting.flowering_year = plan.flowering_year;
-  planting.patch = {bed, static_cast<int>(stretch) + 1, on.offset, on.length, of.width};
+  planting.patch = Patch{bed, static_cast<int>(stretch) + 1, on.offset, on.length, of.width};
   if (!plan.plantings.empty()) {
-    const Patch& last = plan.plantings.back().patch;
-    if (last.bed == bed && last.stretch == planting.patch.stretch) {
+    const auto& last = plan.plantings.back().patch;
+    if (last && last->bed == bed && last->stretch == planting.patch->stretch) {
       planting.follows = plan.plantings.size() - 1;
     }
   }
+  plan.plantings.push_back(std::move(planting));
+}
+
+void add_elsewhere(Plan& plan, CropEntry asked) {
+  Planting planting;
+  planting.name = "elsewhere/" + asked.id.value_or(asked.crop);
+  planting.asked = std::move(asked);
+  planting.flowering_year = plan.flowering_year;
   plan.plantings.push_back(std::move(planting));
 }
 
@@ -50,8 +58,13 @@ Plan with_only(const Plan& plan, const std::vector<std::size_t>& kept) {
   return result;
 }
 
-const Bed& bed_of(const Plan& plan, const Planting& planting) {
-  return plan.beds[planting.patch.bed];
+const Bed* bed_of(const Plan& plan, const Planting& planting) {
+  return planting.patch ? &plan.beds[planting.patch->bed] : nullptr;
+}
+
+const std::string& bed_name(const Plan& plan, const Planting& planting) {
+  static const std::string kElsewhere = "elsewhere";
+  return planting.patch ? plan.beds[planting.patch->bed].name : kElsewhere;
 }
 
 const std::string& bed_identity(const Bed& bed) { return bed.id ? *bed.id : bed.name; }

@@ -46,10 +46,20 @@ struct Place {
   MonthDay first_frost{};
   FrostMeaning frost_meaning = FrostMeaning::Garden;
   Temperatures temperatures;
-  double heated_c = 16;                // where seedlings are raised in warmth
+  double heated_c = 16;                // where seedlings are raised in warmth: [shelter]
   std::optional<std::string> weather;  // a daily record, named from the plan's folder
   std::optional<double> coldest_c;     // usual coldest night; absent: winter losses are not judged
   double risk = 0.2;                   // of frost on tender plants, accepted: one year in five
+  Position at;
+};
+
+// What there is to raise plants in. A plan that says nothing has a windowsill and open ground: two
+// seed trays in the warmth of a room, a square metre for a nursery bed, no frame (memory).
+struct Shelter {
+  bool given = false;
+  double heated_trays = 2;
+  double frame_m2 = 0;
+  double nursery_m2 = 1;
   Position at;
 };
 
@@ -73,7 +83,6 @@ struct Work {
   int remind_at_minutes = 18 * 60;  // after midnight, on the day of the reminder
   Remind remind = Remind::Must;
   bool care = false;
-  std::optional<Date> no_jobs_before;
   int days_between_crops = 7;  // to clear and feed the ground
 };
 
@@ -99,6 +108,7 @@ struct CropEntry {
   bool keep = false;                 // bulbs: left in the ground until the leaves have died
   int successions = 1;
   std::optional<int> gap_days;  // between first cuts; absent: the sheet's, else 14
+  std::optional<int> since;     // stands there since that year; absent: it is to be planted
   std::optional<std::string> person;
   Pins pins;
   Position at;
@@ -112,12 +122,16 @@ struct Stretch {
   Position at;
 };
 
+// What is laid or built over a bed.
+enum class Cover { None, Fleece, Tunnel };
+
 struct Bed {
   std::string name;
   std::optional<std::string> id;
   Millimetres length;
   Millimetres width;
   std::optional<std::string> person;
+  Cover cover = Cover::None;
   std::vector<Stretch> stretches;
   Position at;
 };
@@ -131,13 +145,37 @@ struct Patch {
   Millimetres width;
 };
 
+// What really took place with a planting: everything later is reckoned from it.
+enum class Happening { Sown, Planted, PlantedOut, Pinched, FirstCut, Cut, Lifted, Failed, NotDone };
+
+struct Happened {
+  Happening what{};
+  Date on;
+  int succession = 0;        // of which sowing, from 1; 0: the planting's only one
+  std::optional<int> stems;  // cut so far, of Cut
+  std::optional<std::string> note;
+  Position at;
+  auto operator<=>(const Happened&) const = default;
+};
+
+// What is in hand: nothing of it is ordered.
+enum class Held { Seed, Bulbs, Plants };
+
+struct InHand {
+  std::string crop;  // the sheet's name, once resolved
+  Held what{};
+  int number = 0;
+  Position at;
+};
+
 // One crop on its ground for one flowering year: the ground of every identity and of every report.
 struct Planting {
   CropEntry asked;
   std::string name;  // "west bed/zinnia", or "west bed/late zinnia" by its id
   int flowering_year = 0;
-  Patch patch;
+  std::optional<Patch> patch;  // absent: it grows outside the beds, on no ground of the plan
   std::optional<std::size_t> follows;  // the planting before it on the same ground
+  std::vector<Happened> happened;      // by day
 };
 
 struct Plan {
@@ -145,13 +183,21 @@ struct Plan {
   int flowering_year = 0;
   std::string title;
   std::optional<Uuid> garden;  // identity of the calendar's events
+  // The day the plan begins: nothing that should have been begun earlier is assumed.
+  std::optional<Date> began;
+  std::optional<std::string> calendar;  // its file, named from the plan's folder
   Place place;
+  Shelter shelter;
   std::optional<Wish> wish;
   Work work;
   std::vector<Bed> beds;
-  std::vector<Planting> plantings;  // bed by bed, stretch by stretch, in order of following
+  std::vector<InHand> have;
+  std::vector<Planting> plantings;  // bed by bed, stretch by stretch, in order of following;
+                                    // then what grows elsewhere
 };
 
+// Adds what grows outside the beds to the end of the plan's list, named by its id or crop.
+void add_elsewhere(Plan& plan, CropEntry asked);
 // Adds a crop to the end of the plan's list: on that stretch of that bed (both by index), after
 // what was added to the stretch before it.
 void add_planting(Plan& plan, std::size_t bed, std::size_t stretch, CropEntry asked);
@@ -161,7 +207,10 @@ std::vector<std::vector<std::size_t>> chains(const Plan& plan);
 // The plan with these plantings (by index, ascending) and no others; each follows the nearest kept
 // one that stood before it.
 Plan with_only(const Plan& plan, const std::vector<std::size_t>& kept);
-const Bed& bed_of(const Plan& plan, const Planting& planting);
+// Null: it grows outside the beds.
+const Bed* bed_of(const Plan& plan, const Planting& planting);
+// The bed's name, or "elsewhere".
+const std::string& bed_name(const Plan& plan, const Planting& planting);
 // What names the bed for good: its id, else its name.
 const std::string& bed_identity(const Bed& bed);
 bool is_southern(const Place& place);

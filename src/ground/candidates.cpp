@@ -43,8 +43,12 @@ class Generator {
   void run(Candidates& out) {
     for (std::size_t i = 0; i < sheet_.ways.size(); ++i) {
       report_ = WayReport{.way = i, .group = group_};
-      if (entry_.pins.way && *entry_.pins.way != sheet_.ways[i].name) {
+      const Way& way = sheet_.ways[i];
+      const bool other_pinned = entry_.pins.way && *entry_.pins.way != way.name;
+      if (other_pinned || entry_.since.has_value() != stands_by(way)) {
         refuse({.rule = Rule::Pinned});
+      } else if (!entry_.since && !has_shelter(way)) {
+        refuse({.rule = Rule::NoShelter, .needs = way.raised});
       } else {
         try_way(i, out);
       }
@@ -53,6 +57,29 @@ class Generator {
   }
 
  private:
+  // The way by which a crop that is said to stand there already is reckoned: as established; bulbs,
+  // corms and tubers as planted in their usual time.
+  bool stands_by(const Way& way) const {
+    if (way.method == Method::Established) return true;
+    if (!entry_.since) return false;
+    const auto planted = std::ranges::find(sheet_.ways, Method::Bulb, &Way::method);
+    return is_planted(sheet_.life_cycle) && planted != sheet_.ways.end() && &way == &*planted;
+  }
+
+  bool has_shelter(const Way& way) const {
+    switch (way.raised) {
+      case Raised::InPlace:
+        return true;
+      case Raised::Heated:
+        return setting_.shelter.heated_trays > 0;
+      case Raised::Frame:
+        return setting_.shelter.frame_m2 > 0;
+      case Raised::NurseryBed:
+        return setting_.shelter.nursery_m2 > 0;
+    }
+    return true;
+  }
+
   void try_way(std::size_t index, Candidates& out) {
     const Way& way = sheet_.ways[index];
     if (way.method == Method::Established) {
@@ -61,6 +88,11 @@ class Generator {
     }
     if (!way.window) return;
     const DateRange window = clock_.window_days(*way.window, way.flowers);
+    if (entry_.since) {
+      const Date usual = window.from + Days{days_between(window.from, window.until) / 2};
+      try_start(index, usual, usual, out);
+      return;
+    }
     const Pins& pins = entry_.pins;
     const bool long_under_cover = way.weeks_under_cover && way.raised != Raised::NurseryBed &&
                                   way.weeks_under_cover->low > kLongUnderCoverWeeks;
@@ -124,6 +156,7 @@ class Generator {
 
   void try_start(std::size_t index, Date start, Date in_ground, Candidates& out) {
     Candidate candidate{.way = index, .group = group_, .start = start, .in_ground = in_ground};
+    candidate.stands = entry_.since.has_value();
     if (auto refusal = judge(candidate)) {
       refusal->in_ground = in_ground;
       refuse(*refusal);
@@ -136,7 +169,7 @@ class Generator {
   // Fills in the candidate; the first rule it breaks comes back.
   std::optional<Refusal> judge(Candidate& c) const {
     const Way& way = sheet_.ways[c.way];
-    if (auto refusal = judge_dates(c, way)) return refusal;
+    if (auto refusal = judge_dates(c)) return refusal;
     if (auto refusal = judge_frost(c, way)) return refusal;
     if (auto refusal = judge_soil(c, way)) return refusal;
     if (auto refusal = judge_winter(c, way)) return refusal;
@@ -198,13 +231,13 @@ class Generator {
     return refusal;
   }
 
-  std::optional<Refusal> judge_dates(const Candidate& c, const Way& way) const {
-    if (way.method == Method::Established) return std::nullopt;
+  std::optional<Refusal> judge_dates(const Candidate& c) const {
+    if (c.stands) return std::nullopt;
     const auto too_late = [&](const std::optional<Date>& limit, Rule rule) {
       return limit && c.start < *limit ? std::optional(Refusal{rule, c.start, c.start, limit})
                                        : std::nullopt;
     };
-    if (auto refusal = too_late(setting_.work.no_jobs_before, Rule::TooLate)) return refusal;
+    if (auto refusal = too_late(setting_.first_day, Rule::TooLate)) return refusal;
     return too_late(entry_.pins.not_before, Rule::Pinned);
   }
 
@@ -365,6 +398,8 @@ class Generator {
     const auto stage = [](Rule rule) {
       switch (rule) {
         case Rule::Pinned:
+          return 0;
+        case Rule::NoShelter:
           return 0;
         case Rule::TooLate:
           return 1;

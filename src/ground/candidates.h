@@ -25,7 +25,8 @@ enum class Rule {
   NoFlower,             // no first flower within the flowering year
   TooHot,               // too little cutting before the heat stops it
   SeasonTooShort,       // too little cutting before the season or the wish ends
-  TooLate,              // should have begun before `no_jobs_before`
+  TooLate,              // should have begun before the plan's first day
+  NoShelter,            // needs a place to raise it that the plan does not have
   Pinned                // the plan pins another way or day
 };
 
@@ -38,6 +39,7 @@ struct Refusal {
   bool chilling = false;     // found and wanted are days of cold
   bool mild_winter = false;  // found: the coldest month's mean; above wanted no date can be told
   Date in_ground;
+  Raised needs = Raised::InPlace;  // of NoShelter: the place there is not
 };
 
 // How the start lies in the trade's window for it.
@@ -64,6 +66,7 @@ struct Candidate {
   bool under_fleece = false;      // survives that winter only under fleece
   bool cold_soil = false;         // sown outdoors in spring before the soil is likely warm enough
   bool needs_cold_store = false;  // a bulb where no winter chills it in the ground
+  bool stands = false;            // stood there before: nothing of it is bought, raised or planted
 
   // Likely stems of so many plants over the whole flowering, after losses.
   double stems_of(int plants) const { return stems_per_plant * stem_factor * plants * kFitShare; }
@@ -97,7 +100,9 @@ struct Setting {
   const climate::Climate& climate;
   const Place& place;
   const Work& work;
+  Shelter shelter = {};
   int flowering_year = 0;
+  std::optional<Date> first_day = {};  // nothing is begun before it; absent: any day
   std::optional<Date> wish_end;  // last day of the wish
   growth::Rules rules = {};
 };

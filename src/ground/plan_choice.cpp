@@ -248,8 +248,10 @@ class Sower {
     Sowing result{candidate};
     const Layout& layout = weighed_.layout;
     result.planting = index_;
-    result.length = Millimetres{planting_.patch.length.value() / count};
-    result.offset = planting_.patch.offset + result.length * i;
+    if (planting_.patch) {
+      result.length = Millimetres{planting_.patch->length.value() / count};
+      result.offset = planting_.patch->offset + result.length * i;
+    }
     result.plants = layout.plants / count + (i < layout.plants % count ? 1 : 0);
     result.rows = layout.rows / count;
     result.spacing_cm = layout.spacing_cm;
@@ -300,7 +302,9 @@ Schedule choose_plan(const Plan& plan, const Sheets& sheets, const climate::Clim
   Setting setting{.climate = climate,
                   .place = plan.place,
                   .work = plan.work,
-                  .flowering_year = plan.flowering_year};
+                  .shelter = plan.shelter,
+                  .flowering_year = plan.flowering_year,
+                  .first_day = options.first_day};
   if (const auto wish = harvest::wish_days(plan, climate)) {
     setting.wish_end = wish->until - Days{1};
   }

@@ -3,6 +3,9 @@
 // others leave short, until nothing changes.
 #pragma once
 
+#include <optional>
+
+#include "base/date.h"
 #include "climate/climate.h"
 #include "garden/plan.h"
 #include "ground/schedule.h"
@@ -13,6 +16,7 @@ inline constexpr int kMostRounds = 20;
 
 struct ChoiceOptions {
   bool rounds = true;  // false: every stretch by itself
+  std::optional<Date> first_day = {};  // nothing is begun before it; absent: any day
 };
 
 Schedule choose_plan(const Plan& plan, const Sheets& sheets, const climate::Climate& climate,

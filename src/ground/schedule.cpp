@@ -17,12 +17,13 @@ int across(Millimetres length, double spacing_cm) {
 
 Layout layout(const Planting& planting, const Sheet& sheet) {
   const CropEntry& asked = planting.asked;
+  if (!planting.patch) return {.plants = asked.plants.value_or(1)};
   const int sowings = std::max(1, asked.successions);
   Layout result;
   result.spacing_cm = asked.spacing_cm.value_or(sheet.spacing_cm.middle());
   result.rows =
-      sowings * across(Millimetres{planting.patch.length.value() / sowings}, result.spacing_cm);
-  result.per_row = across(planting.patch.width, result.spacing_cm);
+      sowings * across(Millimetres{planting.patch->length.value() / sowings}, result.spacing_cm);
+  result.per_row = across(planting.patch->width, result.spacing_cm);
   result.plants = asked.plants.value_or(result.room());
   return result;
 }

@@ -44,7 +44,7 @@ void live_once(const Climate& climate, const CropClock& clock, const Sowing& sow
   if (lives.years() == kMostYears) return;
   const Way& way = sowing.raised_by();
   const Date season = clock.season().from;
-  const Date from = way.method == Method::Established ? season : sowing.start;
+  const Date from = sowing.stands ? season : sowing.start;
   const auto timeline = clock.timeline(way, sowing.start, sowing.in_ground);
   const Date until = timeline ? timeline->first_flower.likely : clock.season().until;
   if (!told(climate, {from, until})) return;

@@ -12,6 +12,7 @@
 #include <utility>
 
 #include "base/text.h"
+#include "read/holdings_reader.h"
 #include "read/units.h"
 
 namespace trug::read {
@@ -28,8 +29,12 @@ struct PlantingNames {
 
 class BedReader {
  public:
-  BedReader(SheetLibrary& sheets, Diagnostics& diagnostics, std::span<const KeyHome> homes)
-      : sheets_(sheets), diagnostics_(diagnostics), homes_(homes) {}
+  BedReader(SheetLibrary& sheets, Diagnostics& diagnostics, std::span<const KeyHome> homes,
+            int flowering_year)
+      : sheets_(sheets),
+        diagnostics_(diagnostics),
+        homes_(homes),
+        flowering_year_(flowering_year) {}
 
   void read(TomlTable& table, Plan& plan) {
     Bed bed;
@@ -45,6 +50,11 @@ class BedReader {
     bed.length = length.value_or(kLongestBed);
     bed.width = width.value_or(kWidestBed);
     bed.person = table.text("person");
+    bed.cover = table
+                    .choice<Cover>("cover", {{"none", Cover::None},
+                                             {"fleece", Cover::Fleece},
+                                             {"tunnel", Cover::Tunnel}})
+                    .value_or(Cover::None);
     names_ = {};
     for (TomlTable& stretch : table.tables("stretch")) read_stretch(bed, stretch);
     table.finish(homes_);
@@ -112,7 +122,7 @@ class BedReader {
         CropEntry entry;
         entry.at = word.at;
         entry.crop = word.text;
-        resolve_crop(entry, word.at);
+        resolve_crop(entry, word.at, sheets_, diagnostics_);
         add(stretch, std::move(entry));
       }
     }
@@ -121,27 +131,12 @@ class BedReader {
     }
   }
 
-  const Sheet* resolve_crop(CropEntry& entry, const Position& at) {
-    const Sheet* sheet = sheets_.find(entry.crop, diagnostics_);
-    if (sheet) {
-      entry.crop = sheet->name;
-    } else if (!sheets_.has(entry.crop)) {
-      const std::string near = sheets_.nearest_name(entry.crop, diagnostics_);
-      diagnostics_.error(at, fmt::format("there is no sheet for '{}'", entry.crop),
-                         near.empty()
-                             ? "'trug crop' lists the crops; a sheet of your own goes into "
-                               "a folder crops/ beside the plan"
-                             : fmt::format("did you mean '{}'?", near));
-    }
-    return sheet;
-  }
-
   CropEntry read_crop(TomlTable& table) {
     CropEntry entry;
     entry.at = table.at();
     const auto crop = table.text("crop", required("crop = \"zinnia\""));
     entry.crop = crop.value_or("");
-    const Sheet* sheet = crop ? resolve_crop(entry, table.at("crop")) : nullptr;
+    const Sheet* sheet = crop ? resolve_crop(entry, table.at("crop"), sheets_, diagnostics_) : nullptr;
     entry.variety = table.text("variety");
     entry.group = table.text("group");
     entry.id = table.text("id");
@@ -154,6 +149,7 @@ class BedReader {
       entry.gap_days = static_cast<int>(std::lround(*weeks * 7));
     }
     entry.person = table.text("person");
+    entry.since = read_since(table, flowering_year_);
     read_pins(entry.pins, table);
     refuse_for_now(table, "share", "give the crop a stretch of its own");
     if (sheet) check_against_sheet(entry, *sheet, table);
@@ -187,9 +183,25 @@ class BedReader {
     for (const Way& way : sheet.ways) ways.push_back(way.name);
     if (entry.group) check_word(table, "group", *entry.group, groups, sheet.name);
     if (entry.pins.way) check_word(table, "way", *entry.pins.way, ways, sheet.name);
+    check_established(entry, sheet, table);
     if (entry.keep && !is_planted(sheet.life_cycle)) {
       table.error("keep",
                   fmt::format("'keep' is for bulbs, corms and tubers; {} is none", sheet.name));
+    }
+  }
+
+  // What stands already is said with its year, never taken for granted.
+  void check_established(const CropEntry& entry, const Sheet& sheet, TomlTable& table) {
+    const auto way = std::ranges::find(sheet.ways, Method::Established, &Way::method);
+    const bool can_stand = way != sheet.ways.end();
+    if (entry.pins.way && can_stand && *entry.pins.way == way->name && !entry.since) {
+      table.error("way", fmt::format("since when does {} stand there?", sheet.name),
+                  fmt::format("write since = {} beside it, or leave the way out and it is planted",
+                              flowering_year_ - 3));
+    }
+    if (entry.since && !can_stand && !is_planted(sheet.life_cycle)) {
+      table.error("since", fmt::format("{} does not stand for years", sheet.name),
+                  "'since' is for perennials, shrubs, bulbs, corms and tubers");
     }
   }
 
@@ -226,12 +238,28 @@ class BedReader {
   SheetLibrary& sheets_;
   Diagnostics& diagnostics_;
   std::span<const KeyHome> homes_;
+  int flowering_year_;
   std::set<std::string> bed_names_;
   PlantingNames names_;
   std::vector<std::pair<std::size_t, CropEntry>> crops_;  // of the bed, by stretch
 };
 
 }  // namespace
+
+const Sheet* resolve_crop(CropEntry& entry, const Position& at, SheetLibrary& sheets,
+                          Diagnostics& diagnostics) {
+  const Sheet* sheet = sheets.find(entry.crop, diagnostics);
+  if (sheet) {
+    entry.crop = sheet->name;
+  } else if (!sheets.has(entry.crop)) {
+    const std::string near = sheets.nearest_name(entry.crop, diagnostics);
+    diagnostics.error(at, fmt::format("there is no sheet for '{}'", entry.crop),
+                      near.empty() ? "'trug crop' lists the crops; a sheet of your own goes into a "
+                                     "folder crops/ beside the plan"
+                                   : fmt::format("did you mean '{}'?", near));
+  }
+  return sheet;
+}
 
 void refuse_for_now(TomlTable& table, std::string_view key, std::string_view instead) {
   if (!table.has(key)) return;
@@ -240,7 +268,7 @@ void refuse_for_now(TomlTable& table, std::string_view key, std::string_view ins
 
 void read_beds(TomlTable& file, SheetLibrary& sheets, Diagnostics& diagnostics,
                std::span<const KeyHome> homes, Plan& plan) {
-  BedReader reader(sheets, diagnostics, homes);
+  BedReader reader(sheets, diagnostics, homes, plan.flowering_year);
   for (TomlTable& table : file.tables("bed")) reader.read(table, plan);
 }
 

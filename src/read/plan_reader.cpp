@@ -12,6 +12,7 @@
 
 #include "base/text.h"
 #include "read/bed_reader.h"
+#include "read/holdings_reader.h"
 #include "read/text_file.h"
 #include "read/toml_table.h"
 #include "read/units.h"
@@ -25,6 +26,8 @@ constexpr KeyHome kHomes[] = {
     {"flowering_year", kTop},
     {"title", kTop},
     {"garden", kTop},
+    {"began", kTop},
+    {"calendar", kTop},
     {"latitude", "[place]"},
     {"last_frost", "[place]"},
     {"first_frost", "[place]"},
@@ -40,8 +43,11 @@ constexpr KeyHome kHomes[] = {
     {"warmest_month_c", "[place]"},
     {"warmest_month_f", "[place]"},
     {"weather", "[place]"},
-    {"heated_c", "[place]"},
-    {"heated_f", "[place]"},
+    {"heated_c", "[shelter]"},
+    {"heated_f", "[shelter]"},
+    {"heated_trays", "[shelter]"},
+    {"frame_m2", "[shelter]"},
+    {"nursery_m2", "[shelter]"},
     {"coldest_c", "[place]"},
     {"coldest_f", "[place]"},
     {"risk", "[place]"},
@@ -56,13 +62,14 @@ constexpr KeyHome kHomes[] = {
     {"remind_at", "[work]"},
     {"remind", "[work]"},
     {"care", "[work]"},
-    {"no_jobs_before", "[work]"},
     {"days_between_crops", "[work]"},
     {"bed", "[[bed]]"},
     {"stretch", "[[bed.stretch]]"},
     {"crop", kCrop},
     {"crops", "[[bed.stretch]]"},
     {"person", "[[bed]]"},
+    {"cover", "[[bed]]"},
+    {"since", kCrop},
     {"person", kCrop},
     {"width_m", "[[bed]]"},
     {"width_cm", "[[bed]]"},
@@ -114,14 +121,18 @@ class PlanReader {
             .value_or(2000);
     plan_.title = file_.text("title").value_or("");
     read_garden();
+    plan_.began = file_.date("began");
+    plan_.calendar = file_.text("calendar", kOptional, kLongestPath);
     if (auto place = file_.table("place", required("[place]"))) read_place(*place);
     if (auto wish = file_.table("wish")) read_wish(*wish);
     if (auto work = file_.table("work")) read_work(*work);
     refuse_for_now(file_, "years", "write one plan for each flowering year");
-    refuse_for_now(file_, "happened", "pin what has happened with start_on or plant_on");
-    refuse_for_now(file_, "elsewhere", "lessen the wish by what grows elsewhere");
+    if (auto shelter = file_.table("shelter")) read_shelter(*shelter, kHomes, plan_);
     read_beds(file_, sheets_, diagnostics_, kHomes, plan_);
-    if (!file_.has("bed") && !file_.has("wish")) {
+    read_elsewhere(file_, sheets_, diagnostics_, kHomes, plan_);
+    read_have(file_, sheets_, diagnostics_, kHomes, plan_);
+    read_happened(file_, diagnostics_, kHomes, plan_);
+    if (!file_.has("bed") && !file_.has("wish") && !file_.has("elsewhere")) {
       diagnostics_.error(file_.at(), "the plan has neither a [[bed]] nor a [wish]");
     }
     file_.finish(kHomes);
@@ -160,7 +171,6 @@ class PlanReader {
                              "plants"))
             .value_or(FrostMeaning::Garden);
     place.temperatures = read_temperatures(table);
-    place.heated_c = read_celsius(table, "heated", {0, 40}).value_or(place.heated_c);
     place.coldest_c = read_celsius(table, "coldest", kPlausible);
     place.risk = table.number("risk", kOptional, {0.01, 0.5}).value_or(place.risk);
     place.weather = table.text("weather", kOptional, kLongestPath);
@@ -283,7 +293,10 @@ class PlanReader {
     work.remind_at_minutes = table.time_of_day("remind_at").value_or(work.remind_at_minutes);
     work.remind = table.choice("remind", kReminds).value_or(work.remind);
     work.care = table.boolean("care").value_or(work.care);
-    work.no_jobs_before = table.date("no_jobs_before");
+    if (const auto day = table.date("no_jobs_before")) {
+      table.error("no_jobs_before", "the day a plan begins stands at its top",
+                  fmt::format("move it there: began = {}", iso(*day)));
+    }
     work.days_between_crops = table.whole_number("days_between_crops", kOptional, {0, 60})
                                   .value_or(work.days_between_crops);
     table.finish(kHomes);

@@ -46,11 +46,11 @@ ChartBlock block_of(const Plan& plan, const Sowing& sowing) {
   const Planting& planting = plan.plantings[sowing.planting];
   const CropEntry& asked = planting.asked;
   ChartBlock block;
-  block.bed = planting.patch.bed;
+  block.bed = planting.patch->bed;
   block.at_cm = work::whole_cm(sowing.offset);
   block.length_cm = work::whole_cm(sowing.length);
   block.in_ground = {sowing.in_ground, sowing.lift};
-  block.stood_before = sowing.raised_by().method == Method::Established;
+  block.stood_before = sowing.stands;
   block.stays = stays_in_ground(sheet.life_cycle);
   block.in_flower = {timeline.first_cut.likely, sowing.last_cut() + Days{1}};
   block.perhaps_from = std::max(timeline.first_cut.early, sowing.in_ground);
@@ -169,6 +169,7 @@ ChartFacts chart_facts(const Plan& plan, const ground::Schedule& schedule,
   for (std::size_t i = 0; i < plan.plantings.size(); ++i) {
     const auto sowings = schedule.of(i);
     if (sowings.empty()) facts.left_out.push_back(plan.plantings[i].name);
+    if (!plan.plantings[i].patch) continue;  // no ground of the picture
     for (const Sowing& sowing : sowings) {
       facts.blocks.push_back(block_of(plan, sowing));
       const ChartBlock& block = facts.blocks.back();

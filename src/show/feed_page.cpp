@@ -184,7 +184,7 @@ struct Page {
         planting.asked.crop + (sowing.number > 0 ? fmt::format(" {}", sowing.number) : "");
     std::string line =
         fmt::format("<li><strong>{}</strong>, {}, until about {}.", escaped(capitalised(crop)),
-                    escaped(bed_of(plan, planting).name), time_element(until, short_day(until)));
+                    escaped(bed_name(plan, planting)), time_element(until, short_day(until)));
     if (!sowing.sheet->cut_stage.empty()) {
       line += fmt::format(" Cut when {}.", escaped(sowing.sheet->cut_stage));
     }

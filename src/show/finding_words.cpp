@@ -129,6 +129,18 @@ std::string refusal_words(const ground::Refusal& r) {
     case Rule::TooLate:
       return fmt::format("it should have begun on {}, before {}", day(r.found_day),
                          day(r.wanted_day));
+    case Rule::NoShelter:
+      switch (r.needs) {
+        case Raised::Heated:
+          return "it is raised in warmth, and [shelter] has no heated_trays";
+        case Raised::Frame:
+          return "it is raised in a frame, and the plan has none: [shelter] frame_m2 says so";
+        case Raised::NurseryBed:
+          return "it is raised in a nursery bed, and [shelter] has no nursery_m2";
+        case Raised::InPlace:
+          break;
+      }
+      return "";
     case Rule::Pinned:
       return "the plan's own pins rule it out";
   }

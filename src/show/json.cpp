@@ -111,7 +111,7 @@ Json job_json(const Plan& plan, const work::Job& job, Json uid) {
   row["state"] = to_string(job.state);
   row["planting"] = job.planting_name;
   row["bed"] = job.bed;
-  row["stretch"] = job.stretch;
+  row["stretch"] = job.stretch > 0 ? Json(job.stretch) : Json(nullptr);
   row["at_cm"] = job.at_cm;
   row["length_cm"] = job.length_cm;
   row["succession"] = job.key.succession > 0 ? Json(job.key.succession) : Json(nullptr);
@@ -148,8 +148,9 @@ Json sowing_json(const Reckoned& r, const ground::Sowing& c) {
                                     c.timeline.cut_short ? last : last + (cut.late - cut.likely)};
   Json row;
   row["id"] = planting.name;
-  row["bed"] = bed_of(r.plan, planting).name;
-  row["stretch"] = planting.patch.stretch;
+  const Bed* bed = bed_of(r.plan, planting);
+  row["bed"] = bed ? Json(bed->name) : Json(nullptr);
+  row["stretch"] = planting.patch ? Json(planting.patch->stretch) : Json(nullptr);
   row["crop"] = planting.asked.crop;
   row["way"] = c.raised_by().name;
   row["flowering_year"] = planting.flowering_year;

@@ -163,7 +163,7 @@ class Page {
 
   void start() {
     const Sowing& c = sowings_.front();
-    if (way().method == Method::Established) {
+    if (c.stands) {
       text_ += row("established", "counted as full grown; its year begins on " + long_day(c.start));
       return;
     }
@@ -219,7 +219,7 @@ class Page {
 
   void rules() {
     const Sowing& c = sowings_.front();
-    if (way().method != Method::Established && frost_class(sheet_) != FrostClass::Hardy) {
+    if (!c.stands && frost_class(sheet_) != FrostClass::Hardy) {
       const Date last = climate_.frosts(plan_.flowering_year).last;
       const auto safe = climate::frost_safe_day(last, climate::kSpringSpreadDays, plan_.place.risk);
       text_ += row("frost",

@@ -41,14 +41,14 @@ Window around(Date day, int before, int after) {
 // Adds the jobs of one sowing to the list.
 class Builder {
  public:
-  Builder(const Plan& plan, const Sowing& sowing, const climate::Climate& climate, Date today,
+  Builder(const Plan& plan, const Sowing& sowing, const climate::Climate& climate, When when,
           std::vector<Job>& jobs)
       : plan_(plan),
         planting_(plan.plantings[sowing.planting]),
         sowing_(sowing),
         sheet_(*sowing.sheet),
         climate_(climate),
-        today_(today),
+        when_(when),
         jobs_(jobs),
         clock_(climate, sheet_, sowing.group, plan.flowering_year) {}
 
@@ -65,7 +65,7 @@ class Builder {
   const Sowing& c() const { return sowing_; }
   const Way& way() const { return sowing_.raised_by(); }
   const CropEntry& asked() const { return planting_.asked; }
-  bool established() const { return way().method == Method::Established; }
+  bool established() const { return sowing_.stands; }
 
   void buy_and_raise() {
     if (established()) return;
@@ -289,25 +289,25 @@ class Builder {
 
   // A job beside the line from order to clearing.
   void aside(JobKind kind, Window window, std::optional<std::string> where) {
-    const Bed& bed = bed_of(plan_, planting_);
+    const Bed* bed = bed_of(plan_, planting_);
     Job job;
     job.key = {.flowering_year = planting_.flowering_year,
-               .bed = bed_identity(bed),
+               .bed = bed ? bed_identity(*bed) : "",
                .crop = asked().crop,
                .planting = asked().id.value_or("1"),
                .kind = kind,
                .succession = sowing_.number};
     job.planting = sowing_.planting;
     job.planting_name = planting_.name;
-    job.bed = bed.name;
-    job.stretch = planting_.patch.stretch;
+    job.bed = bed_name(plan_, planting_);
+    job.stretch = planting_.patch ? planting_.patch->stretch : 0;
     job.at_cm = whole_cm(sowing_.offset);
     job.length_cm = whole_cm(sowing_.length);
     job.crop = asked().crop;
     job.variety = asked().variety;
     job.way = way().name;
     job.where = std::move(where);
-    job.person = asked().person ? asked().person : bed.person;
+    job.person = asked().person || !bed ? asked().person : bed->person;
     set_days(job, window);
     set_plants(job);
     job.reminder = wants_reminder(kind);
@@ -336,13 +336,13 @@ class Builder {
     job.first = std::min(window.first, window.day);
     job.last = std::max(window.last, window.day);
     job.day = window.day;
-    if (const auto& began = plan_.work.no_jobs_before) {
+    if (const auto& began = when_.first_day) {
       job.first = std::max(job.first, *began);
       job.last = std::max(job.last, *began);
       job.day = std::max(job.day, *began);
     }
     if (!chosen_by_plan(job.key.kind)) job.day = nearest_work_day(job);
-    job.state = job.day < today_ ? Job::State::Assumed : Job::State::Due;
+    job.state = job.day < when_.today ? Job::State::Assumed : Job::State::Due;
   }
 
   static bool chosen_by_plan(JobKind kind) {
@@ -377,7 +377,7 @@ class Builder {
   const Sowing& sowing_;
   const Sheet& sheet_;
   const climate::Climate& climate_;
-  Date today_;
+  When when_;
   std::vector<Job>& jobs_;
   growth::CropClock clock_;
   std::optional<std::size_t> before_;
@@ -405,7 +405,7 @@ std::vector<Job> sorted(std::vector<Job> jobs) {
 }  // namespace
 
 std::vector<Job> make_jobs(const Plan& plan, const Schedule& schedule,
-                           const climate::Climate& climate, Date today) {
+                           const climate::Climate& climate, When when) {
   std::vector<Job> jobs;
   // By planting: the job after which its ground is free.
   std::vector<std::optional<std::size_t>> freed(plan.plantings.size());
@@ -416,7 +416,7 @@ std::vector<Job> make_jobs(const Plan& plan, const Schedule& schedule,
   };
   for (const Sowing& sowing : schedule.sowings) {
     freed[sowing.planting] =
-        Builder(plan, sowing, climate, today, jobs).build(ready_for(sowing.planting));
+        Builder(plan, sowing, climate, when, jobs).build(ready_for(sowing.planting));
   }
   return sorted(std::move(jobs));
 }

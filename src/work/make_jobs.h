@@ -2,6 +2,7 @@
 // From what was chosen to what must be done.
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "climate/climate.h"
@@ -11,9 +12,15 @@
 
 namespace trug::work {
 
+// The days that jobs are reckoned for.
+struct When {
+  Date today;                          // tells which jobs are due
+  std::optional<Date> first_day = {};  // no job is asked for before it
+};
+
 // Every job of every planting that was chosen, by day, then bed, stretch and kind. Days the choice
-// did not fix are moved to the gardener's days inside their windows. `today` tells which are due.
+// did not fix are moved to the gardener's days inside their windows.
 std::vector<Job> make_jobs(const Plan& plan, const ground::Schedule& schedule,
-                           const climate::Climate& climate, Date today);
+                           const climate::Climate& climate, When when);
 
 }  // namespace trug::work

@@ -24,6 +24,7 @@ namespace {
 using Json = nlohmann::json;
 
 constexpr const char* kPlan = R"(flowering_year = 2027
+began = 2025-06-01
 title = "Lane vases"
 garden = "0f6f3f0e-58c1-4a0b-9a35-7c1d0e8b4f62"
 
@@ -33,6 +34,11 @@ last_frost = "10 May"
 first_frost = "12 October"
 frost_meaning = "garden"
 mean_c = [4.5, 4.8, 6.8, 9.0, 12.2, 15.2, 17.0, 16.8, 14.3, 10.9, 7.2, 4.9]
+
+[shelter]
+heated_trays = 10
+frame_m2 = 4
+nursery_m2 = 4
 
 [work]
 days = ["Sat", "Sun"]
@@ -55,7 +61,9 @@ id = "lane zinnia"
 
 [[bed.stretch]]
 length_m = 0.6
-crops = ["achillea"]
+[[bed.stretch.crop]]
+crop = "achillea"
+since = 2023
 )";
 
 std::string replaced(std::string text, const std::string& from, const std::string& to) {
@@ -181,7 +189,7 @@ std::string wishing(const std::string& to) {
 }
 
 Files with_weather(Date until, double warmer) {
-  Files result = files(replaced(kPlan, "[work]", "weather = \"daily.csv\"\n[work]"));
+  Files result = files(replaced(kPlan, "[shelter]", "weather = \"daily.csv\"\n[shelter]"));
   result["garden/daily.csv"] = record(until, warmer);
   return result;
 }
@@ -329,7 +337,7 @@ std::vector<Row> other_rows() {
        {}},
       {"crop of another stretch gone",
        plan,
-       with("crops = [\"achillea\"]", "crops = [\"alchemilla\"]"),
+       with("crop = \"achillea\"", "crop = \"alchemilla\""),
        {"bed or crops changed"},
        {}},
       {"title, person, reminders",
@@ -421,7 +429,7 @@ TEST_F(Versions, FactsAloneDoNotTouchTheFile) {
   run(files(kPlan), "2026-05-01");
   const std::string first = bytes();
   // Nothing here is raised in warmth.
-  const Files warmer = with("[work]", "heated_c = 18\n[work]");
+  const Files warmer = with("[shelter]", "[shelter]\nheated_c = 18");
   EXPECT_EQ(texts(json(warmer, "2026-05-02").at("what_changed")),
             Texts{"other lines of [place] changed"});
   for (const Files& given : {files(kPlan), warmer}) {

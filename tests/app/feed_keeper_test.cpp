@@ -22,6 +22,7 @@ namespace {
 namespace fs = std::filesystem;
 
 constexpr std::string_view kPlan = R"(flowering_year = 2027
+began = 2025-06-01
 title = "Porch vases"
 garden = "5f0e9c1c-2f43-4a4e-8f0b-8a2f6f5f0a11"
 
@@ -30,6 +31,11 @@ latitude = 52.5
 last_frost = "10 May"
 first_frost = "12 October"
 frost_meaning = "garden"
+
+[shelter]
+heated_trays = 10
+frame_m2 = 4
+nursery_m2 = 4
 
 [[bed]]
 name = "long bed"
@@ -160,7 +166,7 @@ std::string daily_record(double warmer) {
 
 TEST_F(FeedKeeperTest, ThePlansWeatherIsWatchedToo) {
   std::string plan(kPlan);
-  plan.insert(plan.find("[[bed]]"), "weather = \"daily.csv\"\n\n");
+  plan.insert(plan.find("[shelter]"), "weather = \"daily.csv\"\n\n");
   write("garden.toml", plan);
   write("daily.csv", daily_record(0));
   FeedKeeper feed = keeper();
@@ -179,7 +185,7 @@ TEST_F(FeedKeeperTest, AWeatherFileThatWasMissingIsTakenUpWhenItComes) {
   ASSERT_EQ(feed.start(), kDone) << err_.str();
   const std::string before = get("calendar.ics");
   std::string plan(kPlan);
-  plan.insert(plan.find("[[bed]]"), "weather = \"daily.csv\"\n\n");
+  plan.insert(plan.find("[shelter]"), "weather = \"daily.csv\"\n\n");
   write("garden.toml", plan);
   look_twice(feed);
   EXPECT_NE(err_.str().find("The feed stays as it was."), std::string::npos) << err_.str();

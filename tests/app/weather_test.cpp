@@ -17,6 +17,7 @@ namespace {
 using Json = nlohmann::json;
 
 constexpr const char* kPlan = R"(flowering_year = 2027
+began = 2025-06-01
 
 [place]
 latitude = 52.5
@@ -24,6 +25,11 @@ last_frost = "10 May"
 first_frost = "12 October"
 frost_meaning = "garden"
 weather = "daily.csv"
+
+[shelter]
+heated_trays = 10
+frame_m2 = 4
+nursery_m2 = 4
 
 [[bed]]
 name = "lane bed"

@@ -39,6 +39,7 @@ Plan large_plan(const std::vector<Sheet>& sheets) {
   wish.from = {std::chrono::May, std::chrono::day{10}};
   wish.to = {std::chrono::October, std::chrono::day{17}};
   plan.wish = wish;
+  plan.shelter = everything();
   plan.beds.resize(1);
   plan.beds[0].width = Millimetres{1200};
   std::size_t next = 0;

@@ -3,6 +3,8 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+
 #include "ground/plan_choice.h"
 #include "read/sheet_library.h"
 #include "work/make_jobs.h"
@@ -77,6 +79,10 @@ std::size_t way_index(const Sheet& sheet, const std::string& way) {
   return 0;
 }
 
+Shelter with_everything() {
+  return {.given = true, .heated_trays = 100, .frame_m2 = 100, .nursery_m2 = 100};
+}
+
 TestGarden::TestGarden(Place place, int flowering_year)
     : place_(std::move(place)), year_(flowering_year), climate_(climate::Climate::from(place_)) {}
 
@@ -109,10 +115,34 @@ std::optional<Date> TestGarden::first_cut(const Started& planting) const {
 
 ground::Candidates TestGarden::ask(const std::string& crop, const std::string& way,
                                    CropEntry entry) const {
-  if (!way.empty()) entry.pins.way = sheet(crop).ways.at(way_index(sheet(crop), way)).name;
-  return ground::candidates(
-      {.climate = climate_, .place = place_, .work = {}, .flowering_year = year_}, sheet(crop),
-      entry);
+  const Sheet& of = sheet(crop);
+  const auto candidates = [&](const CropEntry& asked) {
+    return ground::candidates({.climate = climate_,
+                               .place = place_,
+                               .work = {},
+                               .shelter = with_everything(),
+                               .flowering_year = year_},
+                              of, asked);
+  };
+  const auto stands = std::ranges::find(of.ways, Method::Established, &Way::method);
+  if (!way.empty()) {
+    entry.pins.way = of.ways.at(way_index(of, way)).name;
+    if (stands != of.ways.end() && *entry.pins.way == stands->name) entry.since = year_ - 5;
+    return candidates(entry);
+  }
+  ground::Candidates found = candidates(entry);
+  if (stands == of.ways.end()) return found;
+  // What stands already is another question.
+  std::erase_if(found.reports, [&](const ground::WayReport& report) {
+    return of.ways[report.way].method == Method::Established;
+  });
+  entry.since = year_ - 5;
+  const ground::Candidates standing = candidates(entry);
+  found.list.insert(found.list.begin(), standing.list.begin(), standing.list.end());
+  for (const ground::WayReport& report : standing.reports) {
+    if (of.ways[report.way].method == Method::Established) found.reports.push_back(report);
+  }
+  return found;
 }
 
 std::vector<work::Job> TestGarden::jobs(CropEntry entry) const {
@@ -120,6 +150,10 @@ std::vector<work::Job> TestGarden::jobs(CropEntry entry) const {
   plan.file = "plan.toml";
   plan.flowering_year = year_;
   plan.place = place_;
+  plan.shelter = with_everything();
+  if (sheet(entry.crop).ways.front().method == Method::Established && !entry.pins.way) {
+    entry.since = year_ - 5;
+  }
   const std::string crop = entry.crop;
   plan.beds = {Bed{.name = "bed",
                    .length = Millimetres{2000},
@@ -127,7 +161,7 @@ std::vector<work::Job> TestGarden::jobs(CropEntry entry) const {
                    .stretches = {{.length = Millimetres{2000}}}}};
   add_planting(plan, 0, 0, std::move(entry));
   const auto choice = ground::choose_plan(plan, {{crop, &sheet(crop)}}, climate_);
-  return work::make_jobs(plan, choice, climate_, day(std::to_string(year_ - 1) + "-01-01"));
+  return work::make_jobs(plan, choice, climate_, {day(std::to_string(year_ - 1) + "-01-01")});
 }
 
 std::optional<Date> TestGarden::job_day(const CropEntry& entry, work::JobKind kind) const {

@@ -33,6 +33,9 @@ const Sheet& sheet(const std::string& crop);
 // The index of a way by its name; fails the test where there is none.
 std::size_t way_index(const Sheet& sheet, const std::string& way);
 
+// Room to raise anything.
+Shelter with_everything();
+
 // One planting to ask about. Dates as ISO text; `out` empty: where it was sown.
 struct Started {
   std::string crop, way, start, out, group;

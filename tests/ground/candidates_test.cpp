@@ -382,13 +382,13 @@ TEST(Candidates, TheSeasonMustLeaveWeeksToCut) {
 // Sown in autumn up to two weeks before 15 October and ten weeks on: 10 December at the latest.
 TEST(Candidates, TooLateNamesTheLatestStart) {
   Garden garden;
-  garden.work.no_jobs_before = make_date(2027, 1, 1);
+  garden.first_day = make_date(2027, 1, 1);
   const Sheet sheet = only(cornflower(), 0);
   expect_days(refusal_of(garden.ask(sheet)), Rule::TooLate, "2026-12-10", "2027-01-01");
   CropEntry entry;
   entry.pins.not_before = make_date(2027, 2, 1);
   expect_days(refusal_of(Garden{}.ask(sheet, entry)), Rule::Pinned, "2026-12-10", "2027-02-01");
-  garden.work.no_jobs_before = make_date(2026, 10, 1);
+  garden.first_day = make_date(2026, 10, 1);
   EXPECT_EQ(*days_in_ground(garden.ask(sheet)).begin(), make_date(2026, 10, 1));
 }
 
@@ -527,7 +527,7 @@ TEST(Candidates, PinsNeverBeatRules) {
   expect_days(refusal_of(Garden{}.ask(snapdragon(), started(make_date(2027, 2, 1)))),
               Rule::FrostRisk, "2027-04-19", "2027-04-26");
   Garden garden;
-  garden.work.no_jobs_before = make_date(2027, 3, 1);
+  garden.first_day = make_date(2027, 3, 1);
   expect_days(refusal_of(garden.ask(only(cornflower(), 1), started(make_date(2027, 2, 10)))),
               Rule::TooLate, "2027-02-10", "2027-03-01");
   // Two pins that cannot both be: 15 weeks in the pot, where nine and two more is the most.

@@ -175,19 +175,29 @@ inline Sheet peony() {
   return sheet;
 }
 
+// Room to raise anything.
+inline Shelter everything() {
+  return {.given = true, .heated_trays = 100, .frame_m2 = 100, .nursery_m2 = 100};
+}
+
 // A place, a gardener and a year to ask for candidates in.
 struct Garden {
   Place place = lowland();
   Work work = {};
   int year = 2027;
   std::optional<Date> wish_end = {};
+  std::optional<Date> first_day = {};
 
-  Candidates ask(const Sheet& sheet, const CropEntry& entry = {}) const {
+  // What stands already is asked for as standing for years.
+  Candidates ask(const Sheet& sheet, CropEntry entry = {}) const {
     const auto climate = climate::Climate::from(place);
+    if (sheet.ways.front().method == Method::Established) entry.since = year - 5;
     return candidates({.climate = climate,
                        .place = place,
                        .work = work,
+                       .shelter = everything(),
                        .flowering_year = year,
+                       .first_day = first_day,
                        .wish_end = wish_end},
                       sheet, entry);
   }

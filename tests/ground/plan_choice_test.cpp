@@ -38,6 +38,7 @@ CropEntry grow(std::string name, std::optional<int> plants = {}) {
   CropEntry entry;
   entry.crop = std::move(name);
   entry.plants = plants;
+  if (entry.crop == "peony") entry.since = 2020;
   return entry;
 }
 
@@ -54,6 +55,7 @@ Plan plan_of(const std::vector<Planted>& stretches, std::optional<Wish> wish) {
   Plan plan;
   plan.flowering_year = 2027;
   plan.place = lowland();
+  plan.shelter = everything();
   plan.wish = std::move(wish);
   Bed bed;
   bed.name = "long bed";
@@ -254,7 +256,7 @@ Problem problem_of(const Plan& plan, const Schedule& choice, int stretch,
   problem.wanted = std::move(wanted);
   const auto day = [](Date date) { return days_between(make_date(2024, 1, 1), date); };
   for (std::size_t i = 0; i < plan.plantings.size(); ++i) {
-    if (plan.plantings[i].patch.stretch != stretch) continue;
+    if (plan.plantings[i].patch->stretch != stretch) continue;
     problem.crops.emplace_back();
     for (const Candidate& c : choice.weighed[i].candidates->list) {
       problem.crops.back().push_back(
@@ -281,7 +283,7 @@ TEST(ChoosePlan, EveryStretchIsBestForTheOthers) {
     for (int s = 1; s <= static_cast<int>(plan.beds[0].stretches.size()); ++s) {
       Weekly others;
       for (const Sowing& sowing : choice.sowings) {
-        const bool other = plan.plantings[sowing.planting].patch.stretch != s;
+        const bool other = plan.plantings[sowing.planting].patch->stretch != s;
         if (other) count_stems(sowing, true, others);
       }
       std::vector<double> left;
@@ -449,8 +451,7 @@ TEST(StemsByDay, HandWorked) {
 Planting ground_of(int length, int width, CropEntry asked) {
   Planting planting;
   planting.asked = std::move(asked);
-  planting.patch.length = Millimetres{length};
-  planting.patch.width = Millimetres{width};
+  planting.patch = Patch{.length = Millimetres{length}, .width = Millimetres{width}};
   return planting;
 }
 

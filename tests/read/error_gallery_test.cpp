@@ -183,34 +183,28 @@ const Row kRows[] = {
      "  | care = 120\n"
      "  |        ^\n"},
     {"DateTimeForDate",
-     "[[bed]]",
-     "[work]\n"
-     "no_jobs_before = 2026-05-01T10:00:00\n"
-     "\n"
-     "[[bed]]",
-     "plan.toml:11:18: error: 'no_jobs_before' must be a date, not a date with a time of day\n"
-     "  | no_jobs_before = 2026-05-01T10:00:00\n"
-     "  |                  ^\n"
-     "  hint: write the date alone: no_jobs_before = 2027-05-14\n"},
+     "flowering_year = 2027",
+     "flowering_year = 2027\n"
+     "began = 2026-05-01T10:00:00",
+     "plan.toml:2:9: error: 'began' must be a date, not a date with a time of day\n"
+     "  | began = 2026-05-01T10:00:00\n"
+     "  |         ^\n"
+     "  hint: write the date alone: began = 2027-05-14\n"},
     {"QuotedDate",
-     "[[bed]]",
-     "[work]\n"
-     "no_jobs_before = \"2026-05-01\"\n"
-     "\n"
-     "[[bed]]",
-     "plan.toml:11:18: error: 'no_jobs_before' must be a date, not a string\n"
-     "  | no_jobs_before = \"2026-05-01\"\n"
-     "  |                  ^\n"
-     "  hint: leave the quotes away: no_jobs_before = 2026-05-01\n"},
+     "flowering_year = 2027",
+     "flowering_year = 2027\n"
+     "began = \"2026-05-01\"",
+     "plan.toml:2:9: error: 'began' must be a date, not a string\n"
+     "  | began = \"2026-05-01\"\n"
+     "  |         ^\n"
+     "  hint: leave the quotes away: began = 2026-05-01\n"},
     {"DateOfAnotherCentury",
-     "[[bed]]",
-     "[work]\n"
-     "no_jobs_before = 0026-05-01\n"
-     "\n"
-     "[[bed]]",
-     "plan.toml:11:18: error: 'no_jobs_before' must lie in the years 1900 to 2100, not in 26\n"
-     "  | no_jobs_before = 0026-05-01\n"
-     "  |                  ^\n"},
+     "flowering_year = 2027",
+     "flowering_year = 2027\n"
+     "began = 0026-05-01",
+     "plan.toml:2:9: error: 'began' must lie in the years 1900 to 2100, not in 26\n"
+     "  | began = 0026-05-01\n"
+     "  |         ^\n"},
     {"DateTimeForDay",
      "\"10 May\"",
      "2027-05-10T10:00:00",
@@ -418,26 +412,29 @@ const Row kRows[] = {
      "  | warmest_month_c = 9\n"
      "  |                   ^\n"},
     {"TwoUnits",
-     "frost_meaning",
+     "[[bed]]",
+     "[shelter]\n"
      "heated_c = 16\n"
      "heated_f = 60\n"
-     "frost_meaning",
-     "plan.toml:9:12: error: 'heated_c' and 'heated_f' say the same thing twice\n"
+     "[[bed]]",
+     "plan.toml:12:12: error: 'heated_c' and 'heated_f' say the same thing twice\n"
      "  | heated_f = 60\n"
      "  |            ^\n"
      "  hint: keep one of them\n"},
     {"HeatedTooHot",
-     "frost_meaning",
+     "[[bed]]",
+     "[shelter]\n"
      "heated_f = 160\n"
-     "frost_meaning",
-     "plan.toml:8:12: error: 'heated_f' must be from 32 to 104, not 160\n"
+     "[[bed]]",
+     "plan.toml:11:12: error: 'heated_f' must be from 32 to 104, not 160\n"
      "  | heated_f = 160\n"
      "  |            ^\n"},
     {"TemperatureWithoutUnit",
-     "frost_meaning",
+     "[[bed]]",
+     "[shelter]\n"
      "heated = 16\n"
-     "frost_meaning",
-     "plan.toml:8:10: error: 'heated' has no unit\n"
+     "[[bed]]",
+     "plan.toml:11:10: error: 'heated' has no unit\n"
      "  | heated = 16\n"
      "  |          ^\n"
      "  hint: write heated_c = 16 or heated_f = 60.8\n"},
@@ -772,26 +769,28 @@ const Row kRows[] = {
      "plan.toml:1:1: error: cannot read this line: expected a key, a heading or a comment, saw '\\u007F'\n"
      "  | ?ELF??\n"
      "  | ^\n"},
-    {"HappenedNotYet",
+    {"HappenedToNobody",
      "[[bed]]",
      "[[happened]]\n"
-     "planting = \"long bed/zinnia\"\n"
+     "planting = \"long bed/aster\"\n"
+     "what = \"sown\"\n"
+     "on = 2027-04-18\n"
      "\n"
      "[[bed]]",
-     "plan.toml:10:1: error: 'happened' cannot be used yet\n"
-     "  | [[happened]]\n"
-     "  | ^\n"
-     "  hint: pin what has happened with start_on or plant_on\n"},
-    {"ElsewhereNotYet",
+     "plan.toml:11:12: error: the plan has no planting 'long bed/aster'\n"
+     "  | planting = \"long bed/aster\"\n"
+     "  |            ^\n"
+     "  hint: there are long bed/cornflower, long bed/zinnia and long bed/sunflower\n"},
+    {"ElsewhereHowMany",
      "[[bed]]",
      "[[elsewhere]]\n"
      "crop = \"rose\"\n"
      "\n"
      "[[bed]]",
-     "plan.toml:10:1: error: 'elsewhere' cannot be used yet\n"
+     "plan.toml:10:1: error: missing key 'plants' under [[elsewhere]]\n"
      "  | [[elsewhere]]\n"
      "  | ^\n"
-     "  hint: lessen the wish by what grows elsewhere\n"},
+     "  hint: for example: plants = 2\n"},
     {"ShareNotYet",
      "group = \"short-day\"",
      "share = 0.5",

@@ -22,9 +22,12 @@ first_frost = "October 9"
 frost_meaning = "safe"
 mean_max_c = [6, 7, 9, 12, 15, 18, 20, 19, 17, 13, 9, 7]
 mean_min_c = [0, 0, 2, 3, 6, 9, 11, 10, 8, 5, 2, 0]
-heated_f = 68
 coldest_c = -12
 risk = 0.1
+
+[shelter]
+heated_f = 68
+frame_m2 = 1.5
 
 [wish]
 vases_per_week = 1.5
@@ -39,7 +42,6 @@ remind_days_before = 2
 remind_at = 07:30:00
 remind = "all"
 care = true
-no_jobs_before = 2026-05-01
 days_between_crops = 10
 
 [[bed]]
@@ -128,7 +130,7 @@ TEST(PlanReader, ReadsTheWishAndTheWork) {
   EXPECT_EQ(plan->wish->from, May / 10);
   EXPECT_EQ(plan->wish->to, October / 10);
   EXPECT_EQ(plan->wish->colours, (std::vector<std::string>{"white", "lime"}));
-  EXPECT_EQ(plan->wish->at.line, 16);
+  EXPECT_EQ(plan->wish->at.line, 19);
   const Work& work = plan->work;
   EXPECT_EQ(work.days,
             (std::vector<std::chrono::weekday>{std::chrono::Saturday, std::chrono::Sunday}));
@@ -136,7 +138,8 @@ TEST(PlanReader, ReadsTheWishAndTheWork) {
   EXPECT_EQ(work.remind_at_minutes, 7 * 60 + 30);
   EXPECT_EQ(work.remind, Remind::All);
   EXPECT_TRUE(work.care);
-  EXPECT_EQ(work.no_jobs_before, make_date(2026, 5, 1));
+  EXPECT_EQ(plan->shelter.frame_m2, 1.5);
+  EXPECT_EQ(plan->shelter.heated_trays, 0);  // what is not written is not there
   EXPECT_EQ(work.days_between_crops, 10);
 }
 
@@ -150,18 +153,18 @@ TEST(PlanReader, ReadsTheBeds) {
   EXPECT_EQ(bed.length, Millimetres{5000});
   EXPECT_EQ(bed.width, Millimetres{1219});  // 4 ft
   EXPECT_EQ(bed.person, "Ada");
-  EXPECT_EQ(bed.at.line, 32);
+  EXPECT_EQ(bed.at.line, 34);
   ASSERT_EQ(bed.stretches.size(), 2u);
   EXPECT_EQ(bed.stretches[0].length, Millimetres{800});
   EXPECT_EQ(bed.stretches[0].offset, Millimetres{0});
   EXPECT_EQ(bed.stretches[1].offset, Millimetres{800});
-  EXPECT_EQ(bed.stretches[1].at.line, 43);
+  EXPECT_EQ(bed.stretches[1].at.line, 45);
   ASSERT_GE(plan->plantings.size(), 3u);
   const Planting& second = plan->plantings[1];
   EXPECT_EQ(second.asked.crop, "zinnia");  // the sheet's own spelling
-  EXPECT_EQ(second.asked.at, (Position{"plan.toml", 41, 24}));
+  EXPECT_EQ(second.asked.at, (Position{"plan.toml", 43, 24}));
   EXPECT_EQ(second.asked.successions, 1);
-  EXPECT_EQ(second.patch.stretch, 1);
+  EXPECT_EQ(second.patch->stretch, 1);
   EXPECT_EQ(second.follows, 0u);
   EXPECT_EQ(plan->beds[1].length, Millimetres{2540});
   EXPECT_TRUE(plan->beds[1].stretches.empty());
@@ -171,7 +174,7 @@ TEST(PlanReader, ReadsTheLongFormOfACrop) {
   const auto plan = read_full();
   ASSERT_TRUE(plan);
   ASSERT_GE(plan->plantings.size(), 3u);
-  EXPECT_EQ(plan->plantings[2].patch.stretch, 2);
+  EXPECT_EQ(plan->plantings[2].patch->stretch, 2);
   EXPECT_FALSE(plan->plantings[2].follows);
   const CropEntry& crop = plan->plantings[2].asked;
   EXPECT_EQ(crop.crop, "sunflower");
@@ -190,7 +193,7 @@ TEST(PlanReader, ReadsTheLongFormOfACrop) {
   EXPECT_EQ(crop.pins.plant_on, make_date(2027, 5, 20));
   EXPECT_EQ(crop.pins.lift_on, make_date(2027, 9, 1));
   EXPECT_EQ(crop.pins.not_before, make_date(2027, 5, 1));
-  EXPECT_EQ(crop.at.line, 46);
+  EXPECT_EQ(crop.at.line, 48);
 }
 
 TEST(PlanReader, LeavesWhatIsNotSaidAtItsDefault) {

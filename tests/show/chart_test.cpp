@@ -68,8 +68,9 @@ class Garden {
     ground::Sowing sowing{candidate(stay)};
     sowing.planting = plan.plantings.size() - 1;
     sowing.sheet = &sheet;
-    sowing.offset = planting.patch.offset;
-    sowing.length = planting.patch.length;
+    sowing.stands = sheet.ways.front().method == Method::Established;
+    sowing.offset = planting.patch->offset;
+    sowing.length = planting.patch->length;
     sowing.plants = 12;
     sowing.lift = day(stay.lift);
     schedule.sowings.push_back(sowing);
@@ -150,7 +151,7 @@ bool well_formed(const std::string& svg) {
   for (std::size_t at = svg.find("<svg"); at < svg.size(); ++at) {
     if (svg[at] == '&') {
       const std::string entity = svg.substr(at, svg.find(';', at) - at + 1);
-      const std::set<std::string> known{"&amp;", "&lt;", "&gt;", "&quot;"};
+      const std::set<std::string> known{"&amp;", "&lt;", "&gt;", "&quot;", "&#39;"};
       if (!known.contains(entity)) return false;
     }
     if (svg[at] != '<') continue;
@@ -288,9 +289,10 @@ TEST(Chart, ANameCannotBreakThePicture) {
   EXPECT_EQ(svg.find("<script"), std::string::npos);
   EXPECT_EQ(svg.find("<svg onload"), std::string::npos);
   EXPECT_NE(
-      svg.find("<title>&lt;&amp;&quot;'&gt; ' &lt;svg onload=&quot;x&quot;&gt;', sown in place"),
+      svg.find("<title>&lt;&amp;&quot;&#39;&gt; &#39; &lt;svg onload=&quot;x&quot;&gt;&#39;, sown in "
+               "place"),
       std::string::npos);
-  EXPECT_NE(svg.find("quay &lt;&amp;&quot;'&gt; bed\xEF\xBF\xBD"), std::string::npos);
+  EXPECT_NE(svg.find("quay &lt;&amp;&quot;&#39;&gt; bed\xEF\xBF\xBD"), std::string::npos);
   EXPECT_EQ(svg.find('\x01'), std::string::npos);
 }
 

@@ -174,9 +174,7 @@ TEST(Jobs, SmallJobsComeOnlyWithCare) {
 }
 
 TEST(Jobs, NothingIsAskedForBeforeThePlanBegan) {
-  std::string beds = kBeds;
-  beds.replace(beds.find("[work]"), 6, "[work]\nno_jobs_before = 2026-08-15");
-  const Planned p = planned("", beds);
+  const Planned p = planned("began = 2026-08-15\n", kBeds);
   for (const Job& job : p.jobs) EXPECT_GE(iso(job.day), "2026-08-15");
 }
 

@@ -17,6 +17,11 @@ last_frost = "15 May"
 first_frost = "15 October"
 frost_meaning = "garden"
 mean_c = [4.5, 4.8, 6.8, 9.0, 12.2, 15.2, 17.0, 16.8, 14.3, 10.9, 7.2, 4.9]
+
+[shelter]
+heated_trays = 100
+frame_m2 = 100
+nursery_m2 = 100
 )";
 
 }  // namespace

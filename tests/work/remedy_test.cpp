@@ -42,8 +42,8 @@ std::vector<Row> rows() {
        Remedy::Kind::StartLater},
       {"a dear crop", "", bed + "PASTE\n", FindingCode::CostsStems, Remedy::Kind::LeaveOut, false,
        "crops = [\"sunflower\", \"zinnia\"]"},
-      {"too late this year", "PASTE\n",
-       "[work]\nno_jobs_before = 2027-02-01\n" + bed + "crops = [\"honesty\"]\n",
+      {"too late this year", "began = 2027-02-01\nPASTE\n",
+       bed + "crops = [\"honesty\"]\n",
        FindingCode::TooLate, Remedy::Kind::NextYear, true},
   };
 }

@@ -1,0 +1,206 @@
+// SPDX-License-Identifier: MIT
+#include "read/holdings_reader.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <set>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "base/text.h"
+#include "read/bed_reader.h"
+#include "read/units.h"
+
+namespace trug::read {
+namespace {
+
+constexpr int kOldestSince = 1900;
+
+// Where a happening stands in a plant's life; equal ones may come in any order. Those that end it
+// come last. NotDone stands outside the order.
+int step(Happening what) {
+  switch (what) {
+    case Happening::NotDone:
+      return 0;
+    case Happening::Sown:
+      return 1;
+    case Happening::Planted:
+    case Happening::Pinched:
+    case Happening::PlantedOut:
+      return 2;
+    case Happening::FirstCut:
+      return 3;
+    case Happening::Cut:
+      return 4;
+    case Happening::Lifted:
+    case Happening::Failed:
+      return 5;
+  }
+  return 0;
+}
+
+class HappenedReader {
+ public:
+  HappenedReader(Diagnostics& diagnostics, std::span<const KeyHome> homes, Plan& plan)
+      : diagnostics_(diagnostics), homes_(homes), plan_(plan) {}
+
+  void read(TomlTable& table) {
+    const auto name = table.text("planting", required("planting = \"west bed/zinnia\""));
+    Happened happened;
+    happened.at = table.at();
+    const auto what = table.choice<Happening>("what",
+                                              {{"sown", Happening::Sown},
+                                               {"planted", Happening::Planted},
+                                               {"planted-out", Happening::PlantedOut},
+                                               {"pinched", Happening::Pinched},
+                                               {"first-cut", Happening::FirstCut},
+                                               {"cut", Happening::Cut},
+                                               {"lifted", Happening::Lifted},
+                                               {"failed", Happening::Failed},
+                                               {"not-done", Happening::NotDone}},
+                                              required("what = \"sown\""));
+    const auto on = table.date("on", required("on = 2027-04-18"));
+    happened.stems = table.whole_number("stems", kOptional, {0, 100'000});
+    happened.note = table.text("note", kOptional, 500);
+    happened.succession = table.whole_number("succession", kOptional, {1, 30}).value_or(0);
+    table.finish(homes_);
+    if (!name || !what || !on) return;
+    happened.what = *what;
+    happened.on = *on;
+    if (happened.stems && happened.what != Happening::Cut) {
+      table.error("stems", "'stems' belongs to what = \"cut\"");
+      return;
+    }
+    if (Planting* planting = find(*name, table)) add(*planting, std::move(happened), table);
+  }
+
+ private:
+  Planting* find(const std::string& name, TomlTable& table) {
+    const auto found = std::ranges::find(plan_.plantings, folded(name),
+                                         [](const Planting& p) { return folded(p.name); });
+    if (found != plan_.plantings.end()) return &*found;
+    std::vector<std::string> names;
+    for (const Planting& planting : plan_.plantings) names.push_back(planting.name);
+    table.error("planting", fmt::format("the plan has no planting '{}'", name),
+                names.empty() ? "it has none at all" : "there are " + listed(names));
+    return nullptr;
+  }
+
+  void add(Planting& planting, Happened happened, TomlTable& table) {
+    const int sowings = planting.asked.successions;
+    if (sowings > 1 && happened.succession == 0) {
+      table.error("planting", fmt::format("{} is sown {} times", planting.name, sowings),
+                  "say which: succession = 1");
+      return;
+    }
+    if (sowings <= 1) happened.succession = 0;
+    if (year_of(happened.on) < plan_.flowering_year - 2) {
+      table.error("on", fmt::format("{} is of an earlier year than this plan's",
+                                    plain_day(happened.on)));
+      return;
+    }
+    const auto& before = planting.happened;
+    for (const Happened& other : before) {
+      if (other.succession == happened.succession && contradicts(other, happened)) return;
+    }
+    planting.happened.insert(
+        std::ranges::upper_bound(planting.happened, happened.on, {}, &Happened::on),
+        std::move(happened));
+  }
+
+  // Reported at the later one of the file, naming the other's line.
+  bool contradicts(const Happened& other, const Happened& happened) {
+    const int a = step(other.what), b = step(happened.what);
+    const bool out_of_order =
+        a != 0 && b != 0 && a != b && (a < b) != (other.on <= happened.on) && other.on != happened.on;
+    if (!out_of_order) return false;
+    diagnostics_.error(happened.at,
+                       fmt::format("{} is out of order with what line {} says of {}",
+                                   plain_day(happened.on), other.at.line, plain_day(other.on)),
+                       "a plant is sown, planted out, cut and lifted in this order");
+    return true;
+  }
+
+  Diagnostics& diagnostics_;
+  std::span<const KeyHome> homes_;
+  Plan& plan_;
+};
+
+}  // namespace
+
+void read_shelter(TomlTable& table, std::span<const KeyHome> homes, Plan& plan) {
+  Shelter& shelter = plan.shelter;
+  shelter.given = true;
+  shelter.at = table.at();
+  plan.place.heated_c = read_celsius(table, "heated", {0, 40}).value_or(plan.place.heated_c);
+  shelter.heated_trays = table.number("heated_trays", kOptional, {0, 10'000}).value_or(0);
+  shelter.frame_m2 = table.number("frame_m2", kOptional, {0, 10'000}).value_or(0);
+  shelter.nursery_m2 = table.number("nursery_m2", kOptional, {0, 10'000}).value_or(0);
+  table.finish(homes);
+}
+
+std::optional<int> read_since(TomlTable& table, int flowering_year) {
+  const auto year = table.whole_number("since", kOptional, {kOldestSince, 2098});
+  if (year && *year > flowering_year) {
+    table.error("since", fmt::format("'since' is after the flowering year, {}", flowering_year),
+                "leave it out, and it is planted like anything else");
+  }
+  return year;
+}
+
+void read_elsewhere(TomlTable& file, SheetLibrary& sheets, Diagnostics& diagnostics,
+                    std::span<const KeyHome> homes, Plan& plan) {
+  std::set<std::string> names;
+  for (TomlTable& table : file.tables("elsewhere")) {
+    CropEntry entry;
+    entry.at = table.at();
+    const auto crop = table.text("crop", required("crop = \"rose\""));
+    entry.crop = crop.value_or("");
+    const Sheet* sheet =
+        crop ? resolve_crop(entry, table.at("crop"), sheets, diagnostics) : nullptr;
+    entry.id = table.text("name");
+    entry.plants = table.whole_number("plants", required("plants = 2"), {1, 100'000});
+    entry.person = table.text("person");
+    entry.since = read_since(table, plan.flowering_year);
+    table.finish(homes);
+    if (!sheet) continue;
+    if (!names.insert(folded(entry.id.value_or(entry.crop))).second) {
+      diagnostics.error(entry.at,
+                        fmt::format("there is another {} elsewhere: the two could be confused",
+                                    entry.id.value_or(entry.crop)),
+                        fmt::format("give this one a name: name = \"front {}\"", entry.crop));
+      continue;
+    }
+    add_elsewhere(plan, std::move(entry));
+  }
+}
+
+void read_have(TomlTable& file, SheetLibrary& sheets, Diagnostics& diagnostics,
+               std::span<const KeyHome> homes, Plan& plan) {
+  for (TomlTable& table : file.tables("have")) {
+    CropEntry entry;
+    InHand held;
+    held.at = table.at();
+    const auto crop = table.text("crop", required("crop = \"nigella\""));
+    entry.crop = crop.value_or("");
+    if (crop) resolve_crop(entry, table.at("crop"), sheets, diagnostics);
+    held.crop = entry.crop;
+    const auto what = table.choice<Held>(
+        "what", {{"seed", Held::Seed}, {"bulbs", Held::Bulbs}, {"plants", Held::Plants}},
+        required("what = \"seed\""));
+    held.what = what.value_or(Held::Seed);
+    held.number = table.whole_number("number", required("number = 200"), {1, 1'000'000}).value_or(0);
+    table.finish(homes);
+    plan.have.push_back(std::move(held));
+  }
+}
+
+void read_happened(TomlTable& file, Diagnostics& diagnostics, std::span<const KeyHome> homes,
+                   Plan& plan) {
+  HappenedReader reader(diagnostics, homes, plan);
+  for (TomlTable& table : file.tables("happened")) reader.read(table);
+}
+
+}  // namespace trug::read
