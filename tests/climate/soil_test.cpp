@@ -14,8 +14,8 @@ namespace {
 
 const DateRange kYear{make_date(2027, 1, 1), make_date(2028, 1, 1)};
 
-// Of the same curve an independent implementation (Python) gives 7.873 on 1 April, 10.518 on 1 May
-// and 13.912 on 1 June: three days later the soil is half a degree warmer than that.
+// The same curve, reckoned separately in Python (the script is not kept here), gives 7.873 on 1
+// April, 10.518 on 1 May and 13.912 on 1 June: three days later the soil is half a degree warmer.
 TEST(Soil, IsTheAirThreeDaysBeforeAndHalfADegreeMore) {
   const auto climate = Climate::from(lowland());
   EXPECT_NEAR(soil_c(climate, make_date(2027, 4, 4)), 8.373, 0.002);

@@ -293,6 +293,7 @@ TEST(Renewal, TellsWhatIsOther) {
       {list, with(list, "May 2027", "April 2027"), {.moved = 2, .median_days = 30}},
       {list, with(list, "16            1 May", "18            1 May"), {.texts = 2}},
       {list, with(list, "Porch", "Quay"), {.texts = 1}},
+      {list, with(list, "ember star   ", "ember star ! "), {.texts = 2}},
       {list, with(list, "lantern daisy", "quay bells   "), {.fresh = 1, .gone = 1}},
       {table, with(table, "05-01", "05-04"), {.moved = 1, .median_days = 3}},
       {table, with(table, "f1b2", "f1b3"), {.fresh = 1, .gone = 1}},

@@ -53,7 +53,10 @@ class Reader {
       year_ = std::stoi(match[2]);
     } else if (month_ && std::regex_match(line, match, kListed)) {
       const auto number = static_cast<unsigned>(std::stoi(match[1]));
-      add(match[2].str().substr(0, kKindAndPlanting), make_date(year_, *month_, number), line);
+      std::string key = match[2].str().substr(0, kKindAndPlanting);
+      std::erase(key, '!');  // its mark of a caution
+      key.erase(key.find_last_not_of(' ') + 1);
+      add(key, make_date(year_, *month_, number), line);
     } else if (std::regex_search(line, match, kUid) && std::regex_search(line, day, kDay)) {
       add(match[0], *parse_iso(day[0].str()), line);
     } else {

@@ -61,8 +61,8 @@ struct Row {
   std::string first_flower;
 };
 
-// Reference values: an independent implementation of the same equations (Python, the sources
-// named in growth/forecaster.h), tolerance one day. The trade's own dates for the same sowings
+// Reference values: reckoned separately in Python from the equations in growth/forecaster.h (the
+// script is not kept here), tolerance one day. The trade's own dates for the same sowings
 // (common practice; sunflower: Teagasc, Ireland, "from mid-July") stand beside them as comments.
 const std::vector<Row> kRows = {
     {"cornflower", cornflower(), "2026-09-05", "", "2026-10-14", "",
@@ -109,7 +109,7 @@ Raising raising(const Row& row) {
   return result;
 }
 
-TEST(Forecaster, AgreesWithAnIndependentImplementation) {
+TEST(Forecaster, AgreesWithTheEquationsReckonedSeparately) {
   const auto climate = climate::Climate::from(maritime(15));
   for (const Row& row : kRows) {
     SCOPED_TRACE(row.name + " sown " + row.sown);
@@ -121,7 +121,7 @@ TEST(Forecaster, AgreesWithAnIndependentImplementation) {
   }
 }
 
-// Reference value: the same independent implementation, six months shifted.
+// Reference value: reckoned in the same way, six months shifted.
 TEST(Forecaster, TheSouthIsTheNorthSixMonthsOn) {
   const auto climate = climate::Climate::from(mirrored(maritime(15)));
   const Date sown = make_date(2026, 9, 24);
