@@ -11,6 +11,7 @@
 #include "climate/climate.h"
 #include "garden/plan.h"
 #include "garden/sheet.h"
+#include "ground/stream.h"
 #include "growth/crop_clock.h"
 
 namespace trug::ground {
@@ -78,13 +79,6 @@ struct WayReport {
   const Group* group = nullptr;
   int allowed = 0;
   std::optional<Refusal> refusal;
-};
-
-// Sowings of one crop whose first cuts lie a gap apart, all raised the same way: one option of its
-// ground.
-struct Stream {
-  std::vector<std::size_t> sowings;  // in Candidates::list, by start
-  std::vector<double> shares;        // of all their plants' stems, by day from the first cut
 };
 
 struct Candidates {

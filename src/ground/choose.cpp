@@ -5,7 +5,7 @@
 #include <cmath>
 #include <tuple>
 
-namespace trug::ground {
+namespace trug::ground::by_sum {
 namespace {
 
 constexpr int kDaysPerWeek = 7;
@@ -126,4 +126,4 @@ Solution choose(const Problem& problem) {
   return solution;
 }
 
-}  // namespace trug::ground
+}  // namespace trug::ground::by_sum

@@ -10,7 +10,7 @@
 #include <optional>
 #include <vector>
 
-namespace trug::ground {
+namespace trug::ground::by_sum {
 
 // One way and date to grow a crop. The ground is taken from `in_ground`.
 struct Option {
@@ -71,4 +71,4 @@ std::int64_t value_of(const Option& option, int lift, const Problem& problem);
 // in the list wins.
 Solution choose(const Problem& problem);
 
-}  // namespace trug::ground
+}  // namespace trug::ground::by_sum

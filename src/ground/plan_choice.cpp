@@ -12,6 +12,12 @@
 namespace trug::ground {
 namespace {
 
+using by_sum::Option;
+using by_sum::Pick;
+using by_sum::Problem;
+using by_sum::Score;
+using by_sum::Solution;
+
 double weight(WindowPlace place) {
   switch (place) {
     case WindowPlace::Middle:

@@ -28,6 +28,7 @@ struct StreamRules {
 struct Stream {
   std::vector<std::size_t> sowings;  // as many as are useful and asked for
   std::size_t useful = 0;            // as many as would be useful
+  std::vector<double> shares;  // of all their plants' stems, by day from the first cut, where known
   bool late = false;  // begins later than a free bed would have it: only where the ground was taken
 };
 

@@ -10,7 +10,7 @@
 #include <string>
 #include <vector>
 
-namespace trug::ground {
+namespace trug::ground::by_sum {
 namespace {
 
 // The test's own reckoning. Nothing below uses Score's operators or value_of.
@@ -363,4 +363,4 @@ TEST(Choose, ACropWithoutOptionsIsLeftOut) {
 }
 
 }  // namespace
-}  // namespace trug::ground
+}  // namespace trug::ground::by_sum

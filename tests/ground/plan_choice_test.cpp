@@ -17,6 +17,9 @@
 namespace trug::ground {
 namespace {
 
+using by_sum::Problem;
+using by_sum::Score;
+
 const std::vector<Sheet>& made_up_sheets() {
   static const std::vector<Sheet> sheets = {
       cornflower(), sweet_william(), zinnia(),   cosmos(),   snapdragon(), sunflower(), aster(),
