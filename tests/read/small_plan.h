@@ -8,34 +8,16 @@
 
 #include "base/diagnostics.h"
 #include "base/files.h"
+#include "plan_text.h"
 #include "read/plan_reader.h"
 
 namespace trug::read {
 
-inline constexpr std::string_view kSmallPlan = R"(flowering_year = 2027
-title = "Porch vases"
-
-[place]
-latitude = 52.5
-last_frost = "10 May"
-first_frost = "12 October"
-frost_meaning = "garden"
-
-[[bed]]
-name = "long bed"
-length_m = 5
-width_m = 1.2
-
-[[bed.stretch]]
-length_m = 2
-crops = ["cornflower", "zinnia"]
-
-[[bed.stretch]]
-length_m = 1.5
-[[bed.stretch.crop]]
-crop = "sunflower"
-group = "short-day"
-)";
+inline const std::string kSmallPlan =
+    "flowering_year = 2027\ntitle = \"Porch vases\"\n\n" + std::string(kPlaceText) +
+    bed_text("long bed", "5", "1.2",
+             {{"2", R"(crops = ["cornflower", "zinnia"])"},
+              {"1.5", "[[bed.stretch.crop]]\ncrop = \"sunflower\"\ngroup = \"short-day\""}});
 
 // A made-up sheet, so that the messages that list its ways do not change with the real one.
 inline constexpr std::string_view kSunflower = R"(format = 1
@@ -82,7 +64,7 @@ covers = ["*"]
 
 // The plan with the first `what` replaced.
 inline std::string spoilt(std::string_view what, std::string_view with) {
-  std::string text(kSmallPlan);
+  std::string text = kSmallPlan;
   const std::size_t at = text.find(what);
   if (at == std::string::npos) return "the plan does not hold: " + std::string(what);
   return text.replace(at, what.size(), with);

@@ -7,35 +7,19 @@
 #include <algorithm>
 #include <set>
 
+#include "plan_text.h"
 #include "work/planned.h"
 
 namespace trug::work {
 namespace {
 
-const std::string kBeds = R"(
-[work]
-days = ["Sat", "Sun"]
-
-[[bed]]
-name = "long bed"
-length_m = 6
-width_m = 1.2
-[[bed.stretch]]
-length_m = 1.1
-crops = ["tulip", "cosmos"]
-[[bed.stretch]]
-length_m = 1.3
-crops = ["foxglove"]
-[[bed.stretch]]
-length_m = 0.9
-crops = ["cornflower"]
-[[bed.stretch]]
-length_m = 1.2
-crops = ["dahlia"]
-[[bed.stretch]]
-length_m = 0.8
-crops = ["achillea"]
-)";
+const std::string kBeds =
+    "[work]\ndays = [\"Sat\", \"Sun\"]\n" + bed_text("long bed", "6", "1.2",
+                                                     {{"1.1", R"(crops = ["tulip", "cosmos"])"},
+                                                      {"1.3", R"(crops = ["foxglove"])"},
+                                                      {"0.9", R"(crops = ["cornflower"])"},
+                                                      {"1.2", R"(crops = ["dahlia"])"},
+                                                      {"0.8", R"(crops = ["achillea"])"}});
 
 TEST(JobKinds, HaveOneWordEachThatReadsBack) {
   std::set<std::string> seen;
@@ -115,18 +99,9 @@ TEST(Jobs, OfHarmfulPlantsCarryTheirCautionWhereverTheyAreHandled) {
 // Common practice: hardy annuals are sown warm and grown cool; half-hardy ones stay warm.
 TEST(Jobs, HardyAnnualsSownInWarmthAreGrownOnCool) {
   for (const auto& [crop, cool] : {std::pair("cornflower", true), std::pair("cosmos", false)}) {
-    const Planned p = planned("", fmt::format(R"(
-[[bed]]
-name = "long bed"
-length_m = 6
-width_m = 1.2
-[[bed.stretch]]
-length_m = 1.1
-[[bed.stretch.crop]]
-crop = "{}"
-way = "raised in warmth in spring"
-)",
-                                              crop));
+    const std::string in_warmth = fmt::format(
+        "[[bed.stretch.crop]]\ncrop = \"{}\"\nway = \"raised in warmth in spring\"", crop);
+    const Planned p = planned("", bed_text("long bed", "6", "1.2", {{"1.1", in_warmth}}));
     const auto sown = p.of_kind(JobKind::Sow);
     ASSERT_EQ(sown.size(), 1u) << crop;
     EXPECT_EQ(sown[0]->text.find("grow them on cool") != std::string::npos, cool) << crop;
