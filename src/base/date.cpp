@@ -26,14 +26,14 @@ std::string lower_ascii(std::string_view text) {
   return result;
 }
 
-// Index of the name that `text` is, in full or by its first three letters.
+// Index of the name that `text` is, in full or by its first three letters or more.
 template <std::size_t N>
 std::optional<unsigned> index_of(const std::array<std::string_view, N>& names,
                                  std::string_view text) {
   const std::string wanted = lower_ascii(text);
+  if (wanted.size() < 3) return std::nullopt;
   for (std::size_t i = 0; i < N; ++i) {
-    const std::string name = lower_ascii(names[i]);
-    if (wanted == name || wanted == name.substr(0, 3)) return static_cast<unsigned>(i);
+    if (lower_ascii(names[i]).starts_with(wanted)) return static_cast<unsigned>(i);
   }
   return std::nullopt;
 }
@@ -128,20 +128,10 @@ std::string_view short_weekday(Date day) {
   return kWeekdays[std::chrono::weekday{day}.iso_encoding() - 1].substr(0, 3);
 }
 
-std::optional<MonthDay> parse_month_day(std::string_view text) {
-  const std::size_t blank = text.find(' ');
-  if (blank == std::string_view::npos) return std::nullopt;
-  std::string_view number = text.substr(0, blank);
-  std::string_view name = text.substr(blank + 1);
-  if (!number.empty() && !std::isdigit(static_cast<unsigned char>(number.front()))) {
-    std::swap(number, name);
-  }
-  const auto day = parse_digits(number);
-  const auto month = index_of(kMonths, name);
-  if (!day || !month) return std::nullopt;
-  const MonthDay result{std::chrono::month{*month + 1}, std::chrono::day{*day}};
-  if (!result.ok()) return std::nullopt;
-  return result;
+std::optional<std::chrono::month> parse_month(std::string_view text) {
+  const auto index = index_of(kMonths, text);
+  if (!index) return std::nullopt;
+  return std::chrono::month{*index + 1};
 }
 
 std::optional<std::chrono::weekday> parse_weekday(std::string_view text) {

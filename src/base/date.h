@@ -57,9 +57,9 @@ std::string month_and_year(Date day);
 // "Nov", "Fri".
 std::string_view short_month(std::chrono::month month);
 std::string_view short_weekday(Date day);
-// "14 May" or "May 14", full or three-letter month, any case. No "05-14": day or month?
-std::optional<MonthDay> parse_month_day(std::string_view text);
-// "Sat" or "Saturday", any case.
+// "September", "Sep" or any length between, any case.
+std::optional<std::chrono::month> parse_month(std::string_view text);
+// "Saturday", "Sat" or any length between, any case.
 std::optional<std::chrono::weekday> parse_weekday(std::string_view text);
 
 inline int days_between(Date from, Date to) { return static_cast<int>((to - from).count()); }

@@ -9,6 +9,7 @@
 #include <cmath>
 #include <string>
 
+#include "base/day_text.h"
 #include "read/csv_headings.h"
 
 namespace trug::read {

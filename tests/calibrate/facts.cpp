@@ -6,6 +6,8 @@
 #include <fstream>
 #include <optional>
 
+#include "base/day_text.h"
+
 namespace trug::calibrate {
 namespace {
 
