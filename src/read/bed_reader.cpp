@@ -22,6 +22,19 @@ namespace {
 constexpr Millimetres kLongestBed{1'000'000};
 constexpr Millimetres kWidestBed{100'000};
 
+// Sizes beyond which a slip of the unit is likelier than such a bed. Written in centimetres they
+// are taken as meant.
+struct Doubt {
+  std::string_view name;  // "length"
+  std::string_view word;  // "long"
+  Millimetres under;
+  Millimetres over;
+};
+constexpr Doubt kLengthDoubt{"length", "long", Millimetres{200}, Millimetres{150'000}};
+constexpr Doubt kWidthDoubt{"width", "wide", Millimetres{200}, Millimetres{10'000}};
+constexpr Millimetres kLongStretch{10'000};  // longer ones may be centimetres
+constexpr Millimetres kNoBed{100};           // shorter or narrower than this there is none
+
 // Which names a bed's plantings have used.
 struct PlantingNames {
   std::set<std::string> shown;                             // as the planting is named
@@ -50,6 +63,8 @@ class BedReader {
         read_length(table, "width", kWidestBed, required("width_m = 1.2 or width_ft = 4"));
     bed.length = length.value_or(kLongestBed);
     bed.width = width.value_or(kWidestBed);
+    if (length) check_unit(kLengthDoubt, *length, table);
+    if (width) check_unit(kWidthDoubt, *width, table);
     bed.person = table.text("person");
     bed.cover = table
                     .choice<Cover>("cover", {{"none", Cover::None},
@@ -79,6 +94,25 @@ class BedReader {
     }
   }
 
+  // Metres that were meant as centimetres, and the other way round.
+  void check_unit(const Doubt& doubt, Millimetres size, TomlTable& table) {
+    const std::string metres = fmt::format("{}_m", doubt.name);
+    const std::string centimetres = fmt::format("{}_cm", doubt.name);
+    const double cm = size.value() / 10.0;
+    if (table.has(centimetres) && size < kNoBed) {
+      table.error(centimetres, fmt::format("no bed is {} cm {}", number(cm), doubt.word),
+                  fmt::format("in metres? then write {} = {}", metres, number(cm, 3)));
+    } else if (table.has(metres) && (size < doubt.under || size > doubt.over)) {
+      const std::string meant = fmt::format("if that is so, {} = {} says it without this warning",
+                                            centimetres, number(cm));
+      diagnostics_.warning(table.at(metres),
+                           fmt::format("this bed is {} {}", in_metres(size), doubt.word),
+                           size > doubt.over ? fmt::format("in centimetres? then write {} = {}; {}",
+                                                           centimetres, number(cm / 100), meant)
+                                             : meant);
+    }
+  }
+
   void read_stretch(Bed& bed, TomlTable& table) {
     Stretch stretch;
     stretch.at = table.at();
@@ -101,8 +135,15 @@ class BedReader {
     const auto keys = {"length_m", "length_cm", "length_ft", "length_in"};
     const auto key = std::ranges::find_if(keys, [&](const char* k) { return table.has(k); });
     if (stretch.length > bed.length) {
-      table.error(*key, fmt::format("this stretch is {} long, its bed '{}' only {}",
-                                    in_metres(stretch.length), bed.name, in_metres(bed.length)));
+      // A hundredth of it, as if its figure were centimetres, is short enough.
+      const bool is_slip = *key == std::string_view("length_m") && stretch.length > kLongStretch &&
+                           stretch.length.value() / 100 <= bed.length.value();
+      table.error(*key,
+                  fmt::format("this stretch is {} long, its bed '{}' only {}",
+                              in_metres(stretch.length), bed.name, in_metres(bed.length)),
+                  is_slip ? fmt::format("in centimetres? then write length_cm = {}",
+                                        number(stretch.length.value() / 1000.0))
+                          : "");
     } else {
       table.error(*key,
                   fmt::format("the stretches of '{}' reach {} here, {} beyond its {}", bed.name,
@@ -255,8 +296,9 @@ const Sheet* resolve_crop(CropEntry& entry, const Position& at, SheetLibrary& sh
   } else if (!sheets.has(entry.crop)) {
     const std::string near = sheets.nearest_name(entry.crop, diagnostics);
     diagnostics.error(at, fmt::format("there is no sheet for '{}'", entry.crop),
-                      near.empty() ? "'trug crop' lists the crops; a sheet of your own goes into a "
-                                     "folder crops/ beside the plan"
+                      near.empty() ? "'trug crop' lists the crops by their English names; "
+                                     "botanical names do too, and a sheet of your own goes "
+                                     "into a folder crops/ beside the plan"
                                    : fmt::format("did you mean '{}'?", near));
   }
   return sheet;

@@ -64,6 +64,7 @@ constexpr KeyHome kHomes[] = {
     {"care", "[work]"},
     {"days_between_crops", "[work]"},
     {"bed", "[[bed]]"},
+    {"name", "[[bed]]"},
     {"stretch", "[[bed.stretch]]"},
     {"crop", kCrop},
     {"crops", "[[bed.stretch]]"},
@@ -100,8 +101,19 @@ constexpr KeyHome kHomes[] = {
     {"not_before", kCrop},
 };
 
+constexpr std::string_view kPlaceExample =
+    "[place] under it stand latitude, last_frost, first_frost and frost_meaning: 'trug help place'";
+// A line to paste that names all three.
+constexpr std::string_view kFrostMeaningExample =
+    "frost_meaning = \"garden\"  # the average frost that marks tender plants; or \"air\": the "
+    "average 0 degC in a weather screen; or \"safe\": nine years in ten have none after it";
+
 constexpr std::size_t kLongestPath = 500;
-constexpr Bounds kPlausible{-60, 60};  // degrees Celsius, of any month or night anywhere
+// Degrees Celsius beyond which nothing lies anywhere (memory): monthly means reach 42, the means of
+// a month's maxima 50, a year's mean 35. What is above is most likely in Fahrenheit.
+constexpr Bounds kMonthMean{-60, 45};
+constexpr Bounds kMonthMaximum{-60, 55};
+constexpr Bounds kYearMean{-60, 40};
 
 // Days from the first of the month `season_start` to a day, in a year without 29 February.
 int days_since(MonthDay season_start, MonthDay day) {
@@ -123,7 +135,7 @@ class PlanReader {
     read_garden();
     plan_.began = file_.date("began");
     plan_.calendar = file_.text("calendar", kOptional, kLongestPath);
-    if (auto place = file_.table("place", required("[place]"))) read_place(*place);
+    if (auto place = file_.table("place", required(kPlaceExample))) read_place(*place);
     if (auto wish = file_.table("wish")) read_wish(*wish);
     if (auto work = file_.table("work")) read_work(*work);
     refuse_for_now(file_, "years", "write one plan for each flowering year");
@@ -165,13 +177,11 @@ class PlanReader {
     place.first_frost = first.value_or(MonthDay{});
     if (latitude && last && first) check_frosts(table);
     place.frost_meaning =
-        table
-            .choice("frost_meaning", kFrostMeanings,
-                    required("frost_meaning = \"garden\": the average frost that marks tender "
-                             "plants"))
+        table.choice("frost_meaning", kFrostMeanings, required(kFrostMeaningExample))
             .value_or(FrostMeaning::Garden);
     place.temperatures = read_temperatures(table);
-    place.coldest_c = read_celsius(table, "coldest", kPlausible);
+    place.coldest_c = read_celsius(table, "coldest", kMonthMean);
+    check_coldest(table);
     place.risk = table.number("risk", kOptional, {0.01, 0.5}).value_or(place.risk);
     place.weather = table.text("weather", kOptional, kLongestPath);
     table.finish(kHomes);
@@ -187,15 +197,33 @@ class PlanReader {
                 fmt::format("the last frost, {}, and the first, {}, seem to be swapped",
                             short_day(place.last_frost), short_day(place.first_frost)),
                 "last_frost is the last of spring, first_frost the first of autumn; south of the "
-                "equator the latitude is negative");
+                "equator the latitude is negative; in figures a date is year, month, day");
+  }
+
+  // No winter's coldest night is warmer than its coldest month.
+  void check_coldest(TomlTable& table) {
+    const Place& place = plan_.place;
+    std::optional<double> coldest_month_c;
+    if (const auto* monthly = std::get_if<MonthlyMeans>(&place.temperatures)) {
+      coldest_month_c = *std::ranges::min_element(monthly->mean_c);
+    } else if (const auto* two = std::get_if<TwoMeans>(&place.temperatures)) {
+      coldest_month_c = 2 * two->year_mean_c - two->warmest_month_c;
+    }
+    if (!place.coldest_c || !coldest_month_c || *place.coldest_c <= *coldest_month_c) return;
+    const bool celsius = table.has("coldest_c");
+    table.error(
+        celsius ? "coldest_c" : "coldest_f",
+        fmt::format("the usual coldest night, {} degC, is warmer than the coldest month, {} degC",
+                    number(*place.coldest_c), number(*coldest_month_c)),
+        celsius ? "in degrees Fahrenheit? then write coldest_f" : "");
   }
 
   Temperatures read_temperatures(TomlTable& table) {
-    const auto mean = read_monthly_celsius(table, "mean", kPlausible);
-    const auto highest = read_monthly_celsius(table, "mean_max", kPlausible);
-    const auto lowest = read_monthly_celsius(table, "mean_min", kPlausible);
-    const auto year = read_celsius(table, "year_mean", kPlausible);
-    const auto warmest = read_celsius(table, "warmest_month", kPlausible);
+    const auto mean = read_monthly_celsius(table, "mean", kMonthMean);
+    const auto highest = read_monthly_celsius(table, "mean_max", kMonthMaximum);
+    const auto lowest = read_monthly_celsius(table, "mean_min", kMonthMean);
+    const auto year = read_celsius(table, "year_mean", kYearMean);
+    const auto warmest = read_celsius(table, "warmest_month", kMonthMean);
     const auto key_of = [&](const std::string& name) {
       for (const char* unit : {"_c", "_f"}) {
         if (table.has(name + unit)) return name + unit;
@@ -309,6 +337,8 @@ class PlanReader {
 };
 
 }  // namespace
+
+std::span<const KeyHome> plan_keys() { return kHomes; }
 
 std::optional<Plan> read_plan(const FileReader& files, const std::string& path,
                               SheetLibrary& sheets, Diagnostics& diagnostics) {

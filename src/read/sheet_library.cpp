@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include <span>
 #include <utility>
 
 #include "base/text.h"
@@ -25,6 +26,20 @@ std::string compared(std::string_view name) {
   }
   if (result.ends_with(' ')) result.pop_back();
   return result;
+}
+
+// The one name that holds the word or its singular: "chrysanthemum" for "mums". Empty: none, or
+// several.
+std::string name_that_holds(std::string_view word, std::span<const std::string> names) {
+  if (word.ends_with('s')) word.remove_suffix(1);
+  if (word.size() < 3) return {};
+  std::string found;
+  for (const std::string& name : names) {
+    if (name.find(word) == std::string::npos) continue;
+    if (!found.empty()) return {};
+    found = name;
+  }
+  return found;
 }
 
 }  // namespace
@@ -108,7 +123,9 @@ std::vector<std::string> SheetLibrary::names() const {
 std::string SheetLibrary::nearest_name(std::string_view name, Diagnostics& diagnostics) {
   std::vector<std::string> candidates = names();
   for (const auto& [other, own] : other_names(diagnostics)) candidates.push_back(other);
-  return nearest(compared(name), candidates);
+  const std::string wanted = compared(name);
+  const std::string near = nearest(wanted, candidates);
+  return near.empty() ? name_that_holds(wanted, names()) : near;
 }
 
 }  // namespace trug::read

@@ -6,6 +6,7 @@
 #include <algorithm>
 
 #include "base/text.h"
+#include "read/key_hint.h"
 #include "read/text_file.h"
 #include "read/toml_complaint.h"
 
@@ -186,6 +187,12 @@ struct TomlTable::Impl {
     });
   }
 
+  std::string what_may_stand(std::span<const KeyHome> homes) const {
+    const std::string keys = keys_that_may_stand(path, known, homes);
+    return heading.empty() ? fmt::format("there may stand {}", keys)
+                           : fmt::format("under {} may stand {}", heading, keys);
+  }
+
   // What to do about a key that nobody asked for.
   std::string unknown_hint(const std::string& name, std::span<const KeyHome> homes) {
     const std::string home = home_of(name, homes);
@@ -200,7 +207,8 @@ struct TomlTable::Impl {
     std::vector<std::string> elsewhere;
     for (const KeyHome& candidate : homes) elsewhere.emplace_back(candidate.key);
     const std::string near = nearest(name, elsewhere);
-    return near.empty() ? "" : fmt::format("did you mean '{}' of {}?", near, home_of(near, homes));
+    return near.empty() ? what_may_stand(homes)
+                        : fmt::format("did you mean '{}' of {}?", near, home_of(near, homes));
   }
 
   void report_unknown(const toml::key& key, const toml::node& node,
@@ -216,12 +224,15 @@ struct TomlTable::Impl {
 
   void report_missing() const {
     for (const Missing& entry : missing) {
+      // "[place] what stands under it"
       const bool is_heading = entry.example.starts_with('[');
-      std::string message = is_heading ? "missing heading " + entry.example
+      const std::size_t end = is_heading ? entry.example.find(' ') : std::string::npos;
+      std::string message = is_heading ? "missing heading " + entry.example.substr(0, end)
                                        : "missing key " + quoted_list(entry.keys, "or");
       if (!heading.empty()) message += " " + in_heading();
       std::string hint;
       if (!is_heading && !entry.example.empty()) hint = "for example: " + entry.example;
+      if (end != std::string::npos) hint = entry.example.substr(end + 1);
       file->diagnostics->error(at, std::move(message), std::move(hint));
     }
   }

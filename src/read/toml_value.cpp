@@ -8,11 +8,10 @@
 #include <utility>
 
 #include "base/text.h"
+#include "read/toml_complaint.h"
 
 namespace trug::read {
 namespace {
-
-constexpr std::string_view kDigits = "0123456789";
 
 std::optional<double> number_in(const toml::node& node) {
   if (const auto* whole = node.as_integer()) return static_cast<double>(whole->get());
@@ -21,32 +20,9 @@ std::optional<double> number_in(const toml::node& node) {
 }
 
 // What to do about a number that is written as a string.
-std::string quotes_hint(const toml::node& node) {
+std::string quotes_hint(std::string_view key, const toml::node& node) {
   const auto* text = node.as_string();
-  const bool is_number = text && !text->get().empty() &&
-                         text->get().find_first_not_of("0123456789.-+") == std::string::npos;
-  return is_number ? "leave the quotes away" : "";
-}
-
-// Two groups of digits with a mark between them, "05-14": which is the day?
-bool is_day_or_month(std::string_view text) {
-  const std::size_t mark = text.find_first_of("-/.");
-  if (mark == std::string_view::npos || mark == 0 || mark + 1 == text.size()) return false;
-  return text.find_first_not_of(kDigits) == mark &&
-         text.find_first_not_of(kDigits, mark + 1) == std::string_view::npos;
-}
-
-// A day and a month's name, but no such day: "30 February".
-bool is_impossible_day(std::string_view text) {
-  const std::size_t blank = text.find(' ');
-  if (blank == std::string_view::npos) return false;
-  const auto is_number = [](std::string_view part) {
-    return !part.empty() && part.find_first_not_of(kDigits) == std::string_view::npos;
-  };
-  const std::string_view first = text.substr(0, blank);
-  const std::string_view second = text.substr(blank + 1);
-  return (is_number(first) && parse_month_day("1 " + std::string(second))) ||
-         (is_number(second) && parse_month_day("1 " + std::string(first)));
+  return text ? quoted_number_hint(key, text->get()) : "";
 }
 
 }  // namespace
@@ -108,7 +84,7 @@ bool TomlValue::is_within(double value, Bounds bounds) const {
 std::optional<double> TomlValue::number(Bounds bounds) const {
   const auto value = number_in(node_);
   if (!value) {
-    wrong_kind("a number", quotes_hint(node_));
+    wrong_kind("a number", quotes_hint(key_, node_));
     return std::nullopt;
   }
   return is_within(*value, bounds) ? value : std::nullopt;
@@ -120,7 +96,7 @@ std::optional<int> TomlValue::whole_number(Bounds bounds) const {
     return std::nullopt;
   }
   if (!node_.is_integer()) {
-    wrong_kind("a whole number", quotes_hint(node_));
+    wrong_kind("a whole number", quotes_hint(key_, node_));
     return std::nullopt;
   }
   const auto value = number(bounds);
@@ -156,48 +132,52 @@ std::optional<std::string> TomlValue::text(std::size_t longest) const {
 }
 
 std::optional<Date> TomlValue::date() const {
-  const auto* value = node_.as_date();
-  if (!value) {
-    const auto* string = node_.as_string();
-    std::string hint = fmt::format("write the date alone: {} = 2027-05-14", key_);
-    if (string && parse_iso(string->get())) {
-      hint = fmt::format("leave the quotes away: {} = {}", key_, string->get());
-    }
-    wrong_kind("a date", hint);
-    return std::nullopt;
+  std::optional<Date> date;
+  if (const auto* value = node_.as_date()) {
+    date = make_date(value->get().year, value->get().month, value->get().day);
+  } else if (node_.is_string()) {
+    date = written_date();
+  } else {
+    wrong_kind("a date", fmt::format("write the date alone: {} = 2027-05-14", key_));
   }
-  const toml::date& date = value->get();
-  if (date.year < 1900 || date.year > 2100) {
-    error(fmt::format("'{}' must lie in the years 1900 to 2100, not in {}", key_, date.year));
-    return std::nullopt;
-  }
-  return make_date(date.year, date.month, date.day);
+  if (!date || (year_of(*date) >= 1900 && year_of(*date) <= 2100)) return date;
+  error(fmt::format("'{}' must lie in the years 1900 to 2100, not in {}", key_, year_of(*date)));
+  return std::nullopt;
+}
+
+std::optional<Date> TomlValue::written_date() const {
+  const auto day = written_day("2027-05-14");
+  if (!day) return std::nullopt;
+  if (day->year) return on(day->day, *day->year);
+  const std::string words = short_day(day->day);
+  error(fmt::format("'{}' is '{}', without a year", key_, words),
+        fmt::format("write the year too: {} = \"{} 2027\"", key_, words));
+  return std::nullopt;
 }
 
 std::optional<MonthDay> TomlValue::month_day() const {
   if (const auto* date = node_.as_date()) {
     return MonthDay{std::chrono::month{date->get().month}, std::chrono::day{date->get().day}};
   }
-  const std::string example = fmt::format("write the month as a word: {} = \"14 May\"", key_);
+  constexpr std::string_view kExample = "\"14 May\"";
   if (!node_.is_string()) {
-    wrong_kind("a day such as \"14 May\"", example);
+    wrong_kind(fmt::format("a day such as {}", kExample),
+               fmt::format("write the month as a word: {} = {}", key_, kExample));
     return std::nullopt;
   }
-  const auto words = text(40);
-  if (!words) return std::nullopt;
-  const auto day = parse_month_day(*words);
-  if (!day) no_month_day(*words, example);
-  return day;
+  const auto day = written_day(kExample);
+  return day ? std::optional(day->day) : std::nullopt;
 }
 
-void TomlValue::no_month_day(const std::string& text, const std::string& example) const {
-  if (is_day_or_month(text)) {
-    error(fmt::format("'{}' is '{}': which is the day and which the month?", key_, text), example);
-  } else if (is_impossible_day(text)) {
-    error(fmt::format("'{}' is '{}', a day that no year has", key_, text));
-  } else {
-    error(fmt::format("'{}' must be a day such as \"14 May\", not '{}'", key_, text), example);
-  }
+std::optional<WrittenDay> TomlValue::written_day(std::string_view example) const {
+  const auto words = text(40);
+  if (!words) return std::nullopt;
+  const DayReading reading = read_written_day(*words);
+  if (reading.day) return reading.day;
+  const std::string_view hint = fault_hint(reading.fault);
+  error(fmt::format("'{}' is '{}'{}", key_, *words, fault_words(reading.fault)),
+        hint.empty() ? "" : fmt::format("{}: {} = {}", hint, key_, example));
+  return std::nullopt;
 }
 
 std::optional<int> TomlValue::time_of_day() const {

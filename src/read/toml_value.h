@@ -19,6 +19,7 @@
 #include <vector>
 
 #include "base/date.h"
+#include "base/day_text.h"
 #include "base/diagnostics.h"
 #include "garden/sheet.h"
 #include "read/toml_terms.h"
@@ -73,7 +74,9 @@ class TomlValue {
 
  private:
   bool is_within(double value, Bounds bounds) const;
-  void no_month_day(const std::string& text, const std::string& example) const;
+  // A day as people write it; `example` is one for the hint.
+  std::optional<WrittenDay> written_day(std::string_view example) const;
+  std::optional<Date> written_date() const;
 
   const TomlFile& file_;
   std::string_view key_;

@@ -34,7 +34,7 @@ struct UnitKey {
 bool report_bare(TomlTable& table, const std::string& name, std::span<const Unit> units) {
   if (!table.has(name)) return false;
   const auto value = table.number(name);
-  if (!value) return true;  // its kind is wrong too, and that was reported
+  if (!value) return true;  // its kind is wrong too, and the hint for that has a unit
   table.error(name, fmt::format("'{}' has no unit", name),
               fmt::format("write {}{} = {} or {}{} = {}", name, units[0].ending, number(*value, 3),
                           name, units[1].ending, number(units[1].from_first(*value))));
@@ -98,6 +98,13 @@ std::optional<Millimetres> read_length(TomlTable& table, const std::string& name
 std::optional<double> read_spacing_cm(TomlTable& table, const std::string& name, Bounds bounds) {
   const auto found = unit_key(table, name, kSpacings, kOptional);
   if (!found) return std::nullopt;
+  const auto value = table.number(found->key);
+  if (!value) return std::nullopt;
+  if (found->unit.ending == "_cm" && *value > 0 && *value < 1) {
+    table.error(found->key, fmt::format("'{}' is {}, less than a centimetre", found->key, *value),
+                fmt::format("in metres? then write {} = {}", found->key, number(*value * 100)));
+    return std::nullopt;
+  }
   return read_number(table, *found, bounds);
 }
 

@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <ostream>
+#include <utility>
 
 #include "small_plan.h"
 
@@ -190,14 +191,6 @@ const Row kRows[] = {
      "  | began = 2026-05-01T10:00:00\n"
      "  |         ^\n"
      "  hint: write the date alone: began = 2027-05-14\n"},
-    {"QuotedDate",
-     "flowering_year = 2027",
-     "flowering_year = 2027\n"
-     "began = \"2026-05-01\"",
-     "plan.toml:2:9: error: 'began' must be a date, not a string\n"
-     "  | began = \"2026-05-01\"\n"
-     "  |         ^\n"
-     "  hint: leave the quotes away: began = 2026-05-01\n"},
     {"DateOfAnotherCentury",
      "flowering_year = 2027",
      "flowering_year = 2027\n"
@@ -848,6 +841,186 @@ const Row kRows[] = {
      "plan.toml:11:22: error: 'remind_days_before' must be from 1 to 30, not 0\n"
      "  | remind_days_before = 0\n"
      "  |                      ^\n"},
+    {"UnitAfterABlank",
+     "length_m = 5",
+     "length_m = 5 m",
+     "TODO"},
+    {"OtherUnitAfterTheNumber",
+     "length_m = 5",
+     "length_m = 520 cm",
+     "TODO"},
+    {"InchesAsAMark",
+     "length_m = 5",
+     "length_in = 196\"",
+     "TODO"},
+    {"UnitInQuotes",
+     "length_m = 5",
+     "length_m = \"5 m\"",
+     "TODO"},
+    {"UnitInQuotesWithoutOneInTheKey",
+     "length_m = 5",
+     "length = \"6m\"",
+     "TODO"},
+    {"DecimalCommaInQuotes",
+     "length_m = 5",
+     "length_m = \"5,5\"",
+     "TODO"},
+    {"WordBehindAQuotedNumber",
+     "group = \"short-day\"",
+     "plants = \"12 plants\"",
+     "TODO"},
+    {"ColonForEquals",
+     "latitude = 52.5",
+     "latitude: 52.5",
+     "TODO"},
+    {"CropsWithoutQuotes",
+     "crops = [\"cornflower\", \"zinnia\"]",
+     "crops = [cornflower, sweet pea]",
+     "TODO"},
+    {"PlaceMissing",
+     "[place]\n"
+     "latitude = 52.5\n"
+     "last_frost = \"10 May\"\n"
+     "first_frost = \"12 October\"\n"
+     "frost_meaning = \"garden\"\n",
+     "",
+     "TODO"},
+    {"FrostMeaningMissing",
+     "frost_meaning = \"garden\"\n",
+     "",
+     "TODO"},
+    {"SingleBracketsTwice",
+     "[[bed]]",
+     "[bed]\n"
+     "name = \"short bed\"\n"
+     "length_m = 1\n"
+     "width_m = 1\n"
+     "\n"
+     "[bed]",
+     "TODO"},
+    {"SingleBracketsBeforeDouble",
+     "[[bed]]",
+     "[bed]\n"
+     "name = \"short bed\"\n"
+     "length_m = 1\n"
+     "width_m = 1\n"
+     "\n"
+     "[[bed]]",
+     "TODO"},
+    {"MonthInAnotherLanguage",
+     "\"10 May\"",
+     "\"5. Mai\"",
+     "TODO"},
+    {"WeekdayForADay",
+     "\"10 May\"",
+     "\"Saturday\"",
+     "TODO"},
+    {"TodayInAPlan",
+     "[[bed]]",
+     "[work]\n"
+     "no_jobs_before = \"today\"\n"
+     "\n"
+     "[[bed]]",
+     "TODO"},
+    {"DateWithoutItsYear",
+     "[[bed]]",
+     "[work]\n"
+     "no_jobs_before = \"25th November\"\n"
+     "\n"
+     "[[bed]]",
+     "TODO"},
+    {"DateThatNoCalendarHas",
+     "[[bed]]",
+     "[work]\n"
+     "no_jobs_before = \"31 November 2026\"\n"
+     "\n"
+     "[[bed]]",
+     "TODO"},
+    {"DayBeforeMonthInFigures",
+     "\"10 May\"",
+     "28.11.2027",
+     "TODO"},
+    {"DayAndMonthSwapped",
+     "[[bed]]",
+     "[work]\n"
+     "no_jobs_before = 2026-28-11\n"
+     "\n"
+     "[[bed]]",
+     "TODO"},
+    {"DayOrMonthInFigures",
+     "\"10 May\"",
+     "5.10.2027",
+     "TODO"},
+    {"UnknownKeyOfWork",
+     "[[bed]]",
+     "[work]\n"
+     "notes = \"by hand\"\n"
+     "\n"
+     "[[bed]]",
+     "TODO"},
+    {"UnknownKeyOfABed",
+     "name = \"long bed\"",
+     "name = \"long bed\"\n"
+     "soilkind = \"clay\"",
+     "TODO"},
+    {"UnknownKeyOfAStretch",
+     "length_m = 2\n",
+     "length_m = 2\n"
+     "mulch = true\n",
+     "TODO"},
+    {"UnknownKeyOfACrop",
+     "group = \"short-day\"",
+     "supplier = \"market\"",
+     "TODO"},
+    {"NameUnderThePlace",
+     "latitude = 52.5",
+     "latitude = 52.5\n"
+     "name = \"here\"",
+     "TODO"},
+    {"FahrenheitYear",
+     "latitude = 52.5",
+     "latitude = 52.5\n"
+     "year_mean_c = 50.7\n"
+     "warmest_month_c = 63",
+     "TODO"},
+    {"FahrenheitMonths",
+     "latitude = 52.5",
+     "latitude = 52.5\n"
+     "mean_c = [40, 41, 44, 49, 55, 61, 64, 64, 59, 52, 45, 41]",
+     "TODO"},
+    {"FahrenheitMaxima",
+     "latitude = 52.5",
+     "latitude = 52.5\n"
+     "mean_max_c = [46, 47, 52, 57, 64, 69, 74, 73, 67, 59, 52, 47]\n"
+     "mean_min_c = [36, 36, 38, 41, 47, 52, 56, 56, 52, 46, 41, 37]",
+     "TODO"},
+    {"FahrenheitNight",
+     "latitude = 52.5",
+     "latitude = 52.5\n"
+     "year_mean_c = 10\n"
+     "warmest_month_c = 17\n"
+     "coldest_c = 14",
+     "TODO"},
+    {"CentimetresAsMetresOfAStretch",
+     "length_m = 2\n",
+     "length_m = 80\n",
+     "TODO"},
+    {"MetresAsCentimetres",
+     "width_m = 1.2",
+     "width_cm = 1.2",
+     "TODO"},
+    {"SpacingInMetres",
+     "group = \"short-day\"",
+     "spacing_cm = 0.3",
+     "TODO"},
+    {"CropByItsPlural",
+     "\"zinnia\"",
+     "\"mums\"",
+     "TODO"},
+    {"CropInAnotherLanguage",
+     "\"zinnia\"",
+     "\"Schmuckkörbchen\"",
+     "TODO"},
     {"Several",
      nullptr,
      "flowering_year = \"2027\"\n"
@@ -900,6 +1073,37 @@ TEST_P(ErrorGallery, SaysIt) {
 
 INSTANTIATE_TEST_SUITE_P(Plan, ErrorGallery, testing::ValuesIn(kRows),
                          [](const auto& entry) { return std::string(entry.param.name); });
+
+// A plan that reads, with a word about what is most likely a slip of the unit.
+const Row kWarnings[] = {
+    {"CentimetresAsMetres", "length_m = 5", "length_m = 500", "TODO"},
+    {"CentimetresAsMetresAcross", "width_m = 1.2", "width_m = 60", "TODO"},
+    {"DecimetresAsMetres", "width_m = 1.2", "width_m = 0.12", "TODO"},
+};
+
+class WarningGallery : public testing::TestWithParam<Row> {};
+
+TEST_P(WarningGallery, SaysIt) {
+  const Row& row = GetParam();
+  const Reading reading = read_text(spoilt(row.what, row.with));
+  EXPECT_TRUE(reading.plan);
+  EXPECT_EQ(reading.diagnostics.render(), row.expected);
+}
+
+INSTANTIATE_TEST_SUITE_P(Plan, WarningGallery, testing::ValuesIn(kWarnings),
+                         [](const auto& entry) { return std::string(entry.param.name); });
+
+// Whoever means it says so in centimetres.
+TEST(WarningGalleryItself, IsQuietWhereTheUnitIsMeant) {
+  for (const auto& [what, with] : {std::pair("length_m = 5", "length_cm = 50000"),
+                                   {"width_m = 1.2", "width_cm = 12"},
+                                   {"length_m = 5", "length_m = 150"},
+                                   {"length_m = 5", "length_ft = 600"}}) {
+    const Reading reading = read_text(spoilt(what, with));
+    EXPECT_TRUE(reading.plan) << with;
+    EXPECT_EQ(reading.diagnostics.render(), "") << with;
+  }
+}
 
 TEST(ErrorGalleryItself, StartsFromAPlanWithoutFault) {
   const Reading reading = read_text(std::string(kSmallPlan));

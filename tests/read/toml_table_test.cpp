@@ -85,10 +85,18 @@ TEST(TomlTable, TrimsAndComposesText) {
 }
 
 TEST(TomlTable, ReadsDaysInEveryForm) {
-  Fixture f("a = \"14 May\"\nb = \"May 14\"\nc = 1999-05-14");
-  for (const char* key : {"a", "b", "c"}) {
+  Fixture f("a = \"14 May\"\nb = \"May 14th\"\nc = 1999-05-14\nd = \"14. May 2027\"");
+  for (const char* key : {"a", "b", "c", "d"}) {
     EXPECT_EQ(f.table->month_day(key), (MonthDay{std::chrono::May / 14})) << key;
   }
+}
+
+TEST(TomlTable, ReadsDatesInEveryForm) {
+  Fixture f("a = 2027-05-14\nb = \"2027-05-14\"\nc = \"14 May 2027\"\nd = \"May 14th, 2027\"");
+  for (const char* key : {"a", "b", "c", "d"}) {
+    EXPECT_EQ(f.table->date(key), make_date(2027, 5, 14)) << key;
+  }
+  EXPECT_TRUE(f.diagnostics.empty());
 }
 
 TEST(TomlTable, ReadsWeekdaysOnce) {
