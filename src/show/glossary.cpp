@@ -1,0 +1,211 @@
+// SPDX-License-Identifier: MIT
+#include "show/glossary.h"
+
+#include <algorithm>
+
+#include "base/text.h"
+
+namespace trug::show {
+namespace {
+
+using enum WordKind;
+
+// clang-format off
+constexpr GlossaryEntry kGlossary[] = {
+    {"place", Heading, "[place]: where the garden lies, its frosts and its temperatures."},
+    {"wish", Heading, "[wish]: the vases you want, from when to when. Without it nothing is short."},
+    {"work", Heading, "[work]: on which days you garden, and what you want to be told."},
+    {"bed", Heading, "[[bed]]: a bed with its size. Each bed is one of a list."},
+    {"stretch", Heading, "[[bed.stretch]]: a piece of a bed's length, over its full width. Stretches lie end to end from the bed's start; the crops of one stretch follow each other."},
+    {"crop", Heading, "[[bed.stretch.crop]]: the long form of a crop in a stretch, with its wishes and pins. 'crop' in it names the sheet."},
+
+    {"flowering_year", Key, "The year in which the flowers are cut; what is sown in the autumn before belongs to it. South of the equator it runs from July to June and is named by its end."},
+    {"title", Key, "The plan's name, shown above its jobs and as the calendar's name."},
+    {"garden", Key, "The identity by which a calendar knows the jobs again. 'trug calendar' prints a fresh one to paste; keep it for good."},
+    {"latitude", Key, "Degrees north of the equator, south negative: from it come the lengths of the days."},
+    {"last_frost", Key, "The last frost of spring, \"14 May\"; what it means is said by frost_meaning."},
+    {"first_frost", Key, "The first frost of autumn, \"9 October\"; what it means is said by frost_meaning."},
+    {"frost_meaning", Key, "\"garden\": the average date of the frost that marks tender plants. \"air\": the average date of 0 degC in a weather screen. \"safe\": nine years in ten are free of frost after it (in autumn: before it). They lie up to four weeks apart."},
+    {"mean", Key, "Twelve monthly mean temperatures, January to December."},
+    {"mean_max", Key, "Twelve monthly means of the daily maxima; with mean_min."},
+    {"mean_min", Key, "Twelve monthly means of the daily minima; with mean_max."},
+    {"year_mean", Key, "The mean temperature of the year; with warmest_month it stands for the twelve months."},
+    {"warmest_month", Key, "The mean temperature of the warmest month; with year_mean."},
+    {"weather", Key, "A daily record (CSV) beside the plan: its means, its spread, and the days that have happened."},
+    {"heated", Key, "The temperature where seedlings are raised in warmth."},
+    {"coldest", Key, "The usual coldest night of a winter: what does not survive it is refused or wants fleece. Without it winter losses are not judged."},
+    {"risk", Key, "The share of years in which you accept a frost on tender plants; 0.2 is one year in five."},
+    {"vases_per_week", Key, "How many vases you want in a week."},
+    {"stems_per_vase", Key, "How many stems a vase takes."},
+    {"from", Key, "The first day of the wish, \"10 May\"."},
+    {"to", Key, "The last day of the wish, \"10 October\"."},
+    {"colours", Key, "The colours wished for; under a crop those of its variety."},
+    {"days", Key, "The days of the week on which you sow and plant, [\"Sat\", \"Sun\"]; other jobs move to them inside their windows. Without it any day will do."},
+    {"remind_days_before", Key, "How many days before its job a reminder rings; 1 is the evening before."},
+    {"remind_at", Key, "The time of a reminder, 18:00:00."},
+    {"remind", Key, "Which jobs ring: \"must\" those that spoil the year when they are missed, \"all\", or \"none\"."},
+    {"care", Key, "true: the small jobs too (water in, look for slugs, dead-head ...)."},
+    {"no_jobs_before", Key, "The day on which the plan began: nothing is asked of you before it."},
+    {"days_between_crops", Key, "Days to clear and feed the ground between two crops of a stretch."},
+    {"name", Key, "The bed's name, as jobs show it."},
+    {"id", Key, "A lasting name: of a bed whose name may change, or of a planting where a crop stands twice in a bed."},
+    {"length", Key, "Of a bed or a stretch, along the bed."},
+    {"width", Key, "Of a bed, across it."},
+    {"person", Key, "Who does the jobs of a bed or a crop; 'trug calendar --split person' makes a calendar for each."},
+    {"crops", Key, "The crops of a stretch in their order, [\"tulip\", \"cosmos\"]: the short form of [[bed.stretch.crop]]."},
+    {"variety", Key, "The variety, as it is to be ordered and told."},
+    {"group", Key, "A group of varieties that the sheet knows, such as early or late. Without it trug chooses."},
+    {"plants", Key, "How many plants. Without it the ground is filled at the sheet's spacing."},
+    {"spacing", Key, "The distance from plant to plant. Without it that of the sheet."},
+    {"keep", Key, "true: bulbs, corms or tubers stay in the ground after flowering."},
+    {"successions", Key, "How many sowings, one after the other, so that the cutting goes on."},
+    {"gap_weeks", Key, "Weeks between the first cuts of two sowings. Without it that of the sheet."},
+    {"way", Key, "One of the sheet's ways to raise the crop, pinned. 'trug crop NAME' lists them."},
+    {"start_on", Key, "A pin: the day it is sown, or planted where it is not sown."},
+    {"plant_on", Key, "A pin: the day it goes into its place in the bed."},
+    {"lift_on", Key, "A pin: the day it leaves the ground."},
+    {"not_before", Key, "A pin: nothing of it is done earlier."},
+
+    {"order-seed", Job, "Order the seed in time for its sowing."},
+    {"order-bulbs", Job, "Order bulbs, corms or tubers in time for their planting."},
+    {"order-plants", Job, "Order young plants in time for their planting."},
+    {"pre-treat", Job, "What seed or bulbs want before sowing or planting: soaking, scratching, weeks of cold."},
+    {"sow", Job, "Sow, where it is to flower or where it is raised; the job says how deep and how many."},
+    {"prick-out", Job, "Move seedlings from where they came up into modules or pots of their own."},
+    {"pot-on", Job, "Move plants into larger pots before they stand still."},
+    {"harden-off", Job, "Get plants raised under cover used to the open: out by day, in or covered by night."},
+    {"plant-out", Job, "Set raised or bought plants into their place in the bed."},
+    {"plant", Job, "Plant bulbs, corms, tubers or roots."},
+    {"thin", Job, "Take out seedlings until the rest stand at their distance."},
+    {"pinch", Job, "Take out the growing tip, so that the plant branches: more stems, some days later."},
+    {"support", Job, "Net, stake or tie it before wind and rain lay it flat."},
+    {"protect", Job, "Lay fleece where the winter is colder than the plant survives bare."},
+    {"watch-for-frost", Job, "Keep fleece at hand: tender plants are out and a late frost may still come."},
+    {"first-cut", Job, "Begin to cut. It is a forecast: in eight years of ten it falls into the window."},
+    {"cut-back", Job, "Cut the plant back: after its first flowers for a second flush, or once a year."},
+    {"lift", Job, "Take the crop out of the ground, most often for the next."},
+    {"lift-and-store", Job, "Lift what would not survive the winter and keep it free of frost."},
+    {"clear-and-feed", Job, "Clear and feed the ground before the next crop."},
+    {"divide", Job, "Split a perennial that has grown old in its place."},
+    {"prune", Job, "The year's pruning of a shrub."},
+    {"look-for-seedlings", Job, "See whether it has come up; if not, it may still be sown again. With care = true."},
+    {"water-in", Job, "Water what was just sown or planted. With care = true."},
+    {"slugs", Job, "Look for slugs at dusk. With care = true."},
+    {"pick", Job, "Pick through every two or three days: the more is cut, the more comes. With care = true."},
+    {"dead-head", Job, "Take off what was not cut, so that it goes on flowering. With care = true."},
+
+    {"cannot-grow", Finding, "No way of the crop's sheet keeps the rules here this year."},
+    {"ground-taken", Finding, "The crop grows here, but does not fit between its neighbours on this stretch."},
+    {"too-late", Finding, "It should have begun before the plan did (no_jobs_before)."},
+    {"short-weeks", Finding, "Weeks of the wish that go without all their stems."},
+    {"late-start", Finding, "It begins outside the window that the trade keeps to; possible, but worth less."},
+    {"too-early", Finding, "It would be far on towards its flower before the winter, and frost may take the buds."},
+    {"small-rosette", Finding, "A biennial that has too few leaves before the winter and gives half its stems."},
+    {"needs-fleece", Finding, "The usual coldest night is colder than it survives bare: lay fleece."},
+    {"needs-cold", Finding, "Bulbs want a cold winter that this place does not give: keep them in a refrigerator first."},
+    {"cold-soil", Finding, "Pinned to a day on which the soil is likely too cold for its seed."},
+    {"hardly-frost", Finding, "Frost hardly comes here, so windows that count from frosts mean little."},
+    {"short-season", Finding, "Few weeks here are free of frost."},
+    {"costs-stems", Finding, "Keeping this crop costs its stretch more than a fifth of the stems it could give."},
+    {"too-many-plants", Finding, "More plants than the ground holds at their spacing."},
+    {"few-stems", Finding, "Too few plants to give one vase their share."},
+    {"off-colour", Finding, "None of the wish's colours."},
+    {"not-settled", Finding, "The search was stopped while the stretches were still changing: another choice may be better."},
+
+    {"plan", Term, "The TOML file that says what you have and want: place, wish, days, beds and crops."},
+    {"sheet", Term, "The data of one crop: ways, windows, spacing, heat, cautions and their sources. 'trug crop NAME' shows it."},
+    {"planting", Term, "One crop in one stretch for one flowering year, written bed/crop."},
+    {"way", Term, "One of a sheet's ways to raise the crop: sown outdoors in autumn, raised in warmth, bulbs planted ..."},
+    {"window", Term, "The days between which a job is still right; the one shown is the best of them."},
+    {"still right", Term, "The job's window: from the first to the last day on which it is still right."},
+    {"broken", Term, "The worst rank of a finding: the plan cannot do this."},
+    {"short", Term, "The middle rank of a finding: it can be done, but the wish goes short."},
+    {"mild", Term, "The least rank of a finding: worth knowing."},
+    {"finding", Term, "What does not fit, or what you should know, with the line of the plan and a remedy. 'trug check' lists them, worst first."},
+    {"remedy", Term, "What would clear a finding; under 'paste' stand the lines for the plan."},
+    {"caution", Term, "What is poisonous, irritant or invasive about a crop, told where you buy, handle or cut it. Marked ! in lists. No such list is complete."},
+    {"pin", Term, "A word of the plan that fixes a way or a day: way, start_on, plant_on, lift_on, not_before. It beats windows and working days, never rules."},
+    {"succession", Term, "Sowings of one crop one after the other, numbered 1, 2, 3."},
+    {"must", Term, "A job that spoils the year when its day is missed; it carries the one reminder."},
+    {"due", Term, "The state of a job that lies ahead."},
+    {"assumed", Term, "The state of a job whose day is past: it counts as done."},
+    {"recorded", Term, "The state of a job that the plan says was done."},
+    {"heated", Term, "Raised in warmth (in warmth): at heated_c, on a windowsill or a heated bench."},
+    {"frame", Term, "Raised in an unheated cold frame or greenhouse."},
+    {"nursery", Term, "Raised in a nursery bed outdoors, to be moved in its time."},
+    {"vase", Term, "A week has its vase when as many stems are in cut as the wish asks for."},
+    {"stem", Term, "What is cut: one flowering shoot, long enough for a vase."},
+    {"garden frost", Term, "The frost that marks tender plants: about +2 degC in a weather screen."},
+    {"degree-day", Term, "Warmth as plants count it: one degree above their base for one day."},
+    {"rounds gone", Term, "Each stretch was chosen again and again for the weeks that the others leave short, so many times."},
+    {"not proved best", Term, "The choice is the best for each stretch given the others; for the whole plan that is not proved."},
+    {"trade's window", Term, "When growers of the trade sow or plant it, told by the sheet in weeks from the frosts."},
+    {"new", Term, "A calendar event that the earlier file did not hold."},
+    {"moved", Term, "An event that keeps its identity and has another day; why stands in brackets."},
+    {"reworded", Term, "An event on its old day that says something else."},
+    {"cancelled", Term, "An event whose job is gone: it stays in the file as cancelled, so that calendars take it away."},
+    {"past", Term, "An event whose day is over: it stays as it was; the plan would now set it later."},
+    {"taken as done", Term, "What lies before today counts as done."},
+};
+// clang-format on
+
+constexpr std::string_view kLengthKeys[] = {"length", "width"};
+constexpr std::string_view kTemperatureKeys[] = {
+    "mean", "mean_max", "mean_min", "year_mean", "warmest_month", "heated", "coldest"};
+
+bool is_among(std::span<const std::string_view> words, std::string_view word) {
+  return std::ranges::find(words, word) != words.end();
+}
+
+// "[[bed.stretch]]", "Length_m" and "prick out" as they are compared: "stretch", "length m",
+// "prick out".
+std::string compared(std::string_view word) {
+  const std::size_t dot = word.rfind('.');
+  if (word.starts_with('[') && dot != std::string_view::npos) word.remove_prefix(dot + 1);
+  std::string result;
+  for (const char c : folded(word)) {
+    if (c == '[' || c == ']') continue;
+    result += c == '-' || c == '_' ? ' ' : c;
+  }
+  return result;
+}
+
+// Without the unit at its end: "length" of "length m".
+std::string without_unit(std::string word) {
+  for (const std::string_view ending : {" m", " cm", " ft", " in", " c", " f"}) {
+    if (word.ends_with(ending)) return word.substr(0, word.size() - ending.size());
+  }
+  return word;
+}
+
+}  // namespace
+
+std::span<const GlossaryEntry> glossary() { return kGlossary; }
+
+std::vector<GlossaryEntry> find_words(std::string_view word) {
+  const std::string wanted = compared(word);
+  const std::string key = without_unit(wanted);
+  std::vector<GlossaryEntry> found;
+  for (const GlossaryEntry& entry : kGlossary) {
+    const std::string own = compared(entry.word);
+    const bool has_unit = entry.kind == Key && with_units(entry.word) != entry.word;
+    if (own == wanted || (has_unit && own == key)) found.push_back(entry);
+  }
+  return found;
+}
+
+std::string nearest_word(std::string_view word) {
+  std::vector<std::string> words;
+  for (const GlossaryEntry& entry : kGlossary) words.push_back(compared(entry.word));
+  return nearest(compared(word), words);
+}
+
+std::string with_units(std::string_view key) {
+  const std::string name(key);
+  if (is_among(kLengthKeys, key))
+    return name + "_m, " + name + "_cm, " + name + "_ft or " + name + "_in";
+  if (is_among(kTemperatureKeys, key)) return name + "_c or " + name + "_f";
+  return key == "spacing" ? "spacing_cm or spacing_in" : name;
+}
+
+}  // namespace trug::show
