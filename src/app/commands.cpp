@@ -15,7 +15,7 @@ namespace trug::app {
 namespace {
 
 show::Style style(const Options& options, const Environment& environment) {
-  return {environment.colour && !options.plain, environment.width};
+  return {options.colour.value_or(environment.colour) && !options.plain, environment.width};
 }
 
 std::vector<std::size_t> shown_jobs(const Options& options, const std::vector<work::Job>& jobs) {

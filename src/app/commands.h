@@ -15,5 +15,8 @@ int run_feed(const Options& options, const Environment& environment);
 int run_why(const Options& options, const Environment& environment);
 int run_frost(const Options& options, const Environment& environment);
 int run_crop(const Options& options, const Environment& environment);
+int run_help(const Options& options, const Environment& environment);
+// Without a command: what to do next.
+int run_nothing(const Environment& environment);
 
 }  // namespace trug::app

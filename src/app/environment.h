@@ -26,7 +26,7 @@ struct Environment {
   std::ostream& err;  // everything else
   Date today;         // of the gardener's place
   std::chrono::sys_seconds now;
-  bool colour = false;  // out is a terminal and NO_COLOR is not set
+  bool colour = false;  // out is a terminal that shows it, and nobody forbade it
   int width = 100;      // columns of the terminal
   std::function<std::array<std::uint8_t, 16>()> random;
   // `today` and `now` at the time of the call, for the command that goes on for days.

@@ -39,8 +39,8 @@ int run_frost(const Options& options, const Environment& environment) {
   } else if (options.place) {
     environment.out << show::place_block(report, options.latitude);
   } else {
-    environment.out << show::frost_page(report,
-                                        {environment.colour && !options.plain, environment.width});
+    environment.out << show::frost_page(
+        report, {options.colour.value_or(environment.colour) && !options.plain, environment.width});
   }
   return kDone;
 }

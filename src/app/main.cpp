@@ -13,6 +13,7 @@
 
 #include "app/environment.h"
 #include "app/real_files.h"
+#include "app/terminal.h"
 
 namespace {
 
@@ -39,10 +40,17 @@ std::array<std::uint8_t, 16> random_octets() {
   return octets;
 }
 
-int terminal_width() {
+std::optional<std::string> variable(const char* name) {
+  const char* value = std::getenv(name);
+  return value ? std::optional<std::string>(value) : std::nullopt;
+}
+
+trug::app::Terminal standard_output() {
   winsize size{};
-  if (ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) == 0 && size.ws_col >= 60) return size.ws_col;
-  return 100;
+  const bool known = ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) == 0 && size.ws_col > 0;
+  return trug::app::terminal({.is_terminal = isatty(STDOUT_FILENO) == 1,
+                              .columns = known ? std::optional<int>(size.ws_col) : std::nullopt,
+                              .variable = variable});
 }
 
 }  // namespace
@@ -51,14 +59,14 @@ int main(int count, char** words) {
   std::ios::sync_with_stdio(false);
   const trug::app::RealFiles files;
   const trug::app::Moment start = moment();
-  const bool terminal = isatty(STDOUT_FILENO) == 1;
+  const trug::app::Terminal terminal = standard_output();
   const trug::app::Environment environment{.files = files,
                                            .out = std::cout,
                                            .err = std::cerr,
                                            .today = start.today,
                                            .now = start.now,
-                                           .colour = terminal && std::getenv("NO_COLOR") == nullptr,
-                                           .width = terminal ? terminal_width() : 100,
+                                           .colour = terminal.colour,
+                                           .width = terminal.width,
                                            .random = random_octets,
                                            .clock = moment};
   return trug::app::run({words + 1, words + count}, environment);

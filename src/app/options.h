@@ -19,8 +19,9 @@ struct Options {
   std::vector<std::string> plans;
   std::optional<Date> today;
   std::vector<std::string> crop_folders;
-  bool strict = false;  // findings make exit 1
-  bool plain = false;   // no colour
+  bool strict = false;         // findings make exit 1
+  std::optional<bool> colour;  // as --color says; absent: as the terminal is
+  bool plain = false;          // nothing but text
   bool json = false;
   bool csv = false;
   bool verbose = false;  // which files were read
@@ -35,6 +36,8 @@ struct Options {
   bool dry_run = false;
   bool lost = false;
   bool force = false;
+  // help
+  std::vector<std::string> words;
   // crop
   std::string crop;
   std::string check_folder;
@@ -64,10 +67,12 @@ struct ParsedOptions {
   int exit = 0;
 };
 
-ParsedOptions parse_options(const std::vector<std::string>& arguments, std::ostream& out,
-                            std::ostream& err);
+// Days may be written relative to `today` ("tomorrow", "14 May"). Without a command the options'
+// own is empty.
+ParsedOptions parse_options(const std::vector<std::string>& arguments, Date today,
+                            std::ostream& out, std::ostream& err);
 
-// Every command and option with its help, for the tests that compare documents with the program.
-std::vector<std::string> all_option_names();
+// The help of a command, or of the whole with an empty name; empty for a name that is none.
+std::string help_text(const std::string& command);
 
 }  // namespace trug::app

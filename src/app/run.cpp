@@ -18,6 +18,8 @@ int dispatch(const Options& options, const Environment& environment) {
   if (options.command == "feed") return run_feed(options, environment);
   if (options.command == "why") return run_why(options, environment);
   if (options.command == "frost") return run_frost(options, environment);
+  if (options.command == "help") return run_help(options, environment);
+  if (options.command.empty()) return run_nothing(environment);
   return run_crop(options, environment);
 }
 
@@ -25,7 +27,8 @@ int dispatch(const Options& options, const Environment& environment) {
 
 int run(const std::vector<std::string>& arguments, const Environment& environment) {
   try {
-    const ParsedOptions parsed = parse_options(arguments, environment.out, environment.err);
+    const ParsedOptions parsed =
+        parse_options(arguments, environment.today, environment.out, environment.err);
     return parsed.options ? dispatch(*parsed.options, environment) : parsed.exit;
   } catch (const std::system_error& error) {  // the world refuses
     environment.err << "error: " << error.what() << "\n";

@@ -9,10 +9,14 @@
 #include <iterator>
 #include <sstream>
 
+#include "app/command_facts.h"
 #include "app/environment.h"
+#include "app/manual.h"
 
 namespace trug::app {
 namespace {
+
+const Date kToday = make_date(2026, 11, 25);  // a Wednesday
 
 struct Parsed {
   ParsedOptions result;
@@ -21,7 +25,7 @@ struct Parsed {
 
 Parsed parse(const std::vector<std::string>& arguments) {
   std::ostringstream out, err;
-  Parsed parsed{parse_options(arguments, out, err), {}, {}};
+  Parsed parsed{parse_options(arguments, kToday, out, err), {}, {}};
   parsed.out = out.str();
   parsed.err = err.str();
   return parsed;
@@ -52,22 +56,47 @@ bool mentions(const std::string& text, const std::string& word) {
   return false;
 }
 
-TEST(Options, TheReadmeTellsOfEveryCommandAndOption) {
-  const std::string text = readme();
-  ASSERT_NE(text, "") << "there is no README.md";
-  const std::vector<std::string> names = all_option_names();
-  ASSERT_GE(names.size(), 20u);
-  for (const std::string& name : names) {
-    const std::string word = name.starts_with("-") ? name : "trug " + name;
-    EXPECT_TRUE(mentions(text, word)) << "README.md does not mention " << word;
+// Every document names every command and option of the one table.
+TEST(Options, AreInReadmeManualAndCompletions) {
+  const std::vector<std::string> crops{"zinnia"};
+  // The manual page escapes its hyphens; fish writes long options without theirs.
+  std::string manual = manual_page();
+  std::erase(manual, '\\');
+  const struct {
+    const char* name;
+    std::string text;
+    std::string option;  // before the name of an option
+  } documents[] = {{"README.md", readme(), "--"},
+                   {"manual page", manual, "--"},
+                   {"bash", bash_completion(crops), "--"},
+                   {"zsh", zsh_completion(crops), "--"},
+                   {"fish", fish_completion(crops), "-l "}};
+  const std::vector<CommandFacts> commands = command_facts();
+  ASSERT_GE(commands.size(), 10u);
+  for (const auto& document : documents) {
+    ASSERT_NE(document.text, "") << document.name;
+    for (const CommandFacts& command : commands) {
+      EXPECT_TRUE(command.name.empty() || mentions(document.text, command.name))
+          << document.name << " does not mention " << command.name;
+      for (const OptionFacts& option : command.options) {
+        const std::string word = document.option + option.name.substr(2);
+        EXPECT_TRUE(mentions(document.text, word)) << document.name << " does not mention " << word;
+      }
+    }
   }
 }
 
-TEST(Options, NamesHoldTheCommandsAndTheirOptions) {
-  const std::vector<std::string> names = all_option_names();
-  for (const std::string name : {"check", "jobs", "calendar", "crop", "--today", "--only",
-                                 "--output", "--json", "--crops", "--strict", "--plain"}) {
-    EXPECT_NE(std::ranges::find(names, name), names.end()) << name;
+TEST(Options, TableHoldsTheCommandsAndTheirOptions) {
+  std::string names;
+  for (const CommandFacts& command : command_facts()) {
+    names += "|" + command.name + " ";
+    for (const OptionFacts& option : command.arguments) names += option.name + " ";
+    for (const OptionFacts& option : command.options) names += option.name + option.value + " ";
+  }
+  for (const char* word :
+       {"|check plan ", "|why plan bed crop ", "|help word ", "--todayDATE ", "--onlyKIND ",
+        "--outputFILE ", "--json ", "--cropsDIR ", "--strict ", "--plain ", "--colorWHEN "}) {
+    EXPECT_NE(names.find(word), std::string::npos) << word << " in " << names;
   }
 }
 
@@ -84,6 +113,103 @@ TEST(Options, ReadsJobs) {
   EXPECT_EQ(o.crop_folders, std::vector<std::string>{"mine"});
   EXPECT_TRUE(o.strict && o.plain && o.verbose && o.csv);
   EXPECT_FALSE(o.json || o.full);
+}
+
+TEST(Options, TakesDaysAsPeopleWriteThem) {
+  const struct {
+    const char* text;
+    const char* from;
+    const char* to;  // counted from --from
+  } rows[] = {
+      {"2027-05-14", "2027-05-14", "2027-05-14"},  {"today", "2026-11-25", "2026-11-25"},
+      {"tomorrow", "2026-11-26", "2026-11-26"},    {"Saturday", "2026-11-28", "2026-11-28"},
+      {"28 November", "2026-11-28", "2026-11-28"}, {"1 November", "2026-11-01", "2026-11-01"},
+      {"5th May", "2027-05-05", "2027-05-05"},     {"May 5th", "2027-05-05", "2027-05-05"},
+      {"1 October", "2027-10-01", "2027-10-01"},
+  };
+  for (const auto& row : rows) {
+    SCOPED_TRACE(row.text);
+    EXPECT_EQ(options({"jobs", "a.toml", "--from", row.text}).from, parse_iso(row.from));
+    EXPECT_EQ(options({"jobs", "a.toml", "--from", row.text, "--to", row.text}).to,
+              parse_iso(row.to));
+  }
+  const Options o = options({"jobs", "a.toml", "--from", "1 March", "--to", "31 January"});
+  EXPECT_EQ(o.from, parse_iso("2027-03-01"));
+  EXPECT_EQ(o.to, parse_iso("2028-01-31"));
+}
+
+// --today stands for the clock: what is told relative to today is told relative to it.
+TEST(Options, CountDaysFromTheDayThatIsGiven) {
+  const Options o = options({"jobs", "a.toml", "--from", "tomorrow", "--today", "1 March"});
+  EXPECT_EQ(o.today, parse_iso("2027-03-01"));
+  EXPECT_EQ(o.from, parse_iso("2027-03-02"));
+}
+
+TEST(Options, TakeKindsOfJobsByAPartOfTheirWord) {
+  using enum work::JobKind;
+  const struct {
+    const char* text;
+    std::vector<work::JobKind> kinds;
+  } rows[] = {
+      {"sow", {Sow}},
+      {"plant", {Plant}},
+      {"order", {OrderSeed, OrderBulbs, OrderPlants}},
+      {"cut", {FirstCut, CutBack}},
+      {"harden", {HardenOff}},
+      {"sow,first-cut", {Sow, FirstCut}},
+  };
+  for (const auto& row : rows) {
+    EXPECT_EQ(options({"jobs", "a.toml", "--only", row.text}).only, row.kinds) << row.text;
+  }
+}
+
+TEST(Options, AreUnderstoodBeforeTheCommandWhereAllHaveThem) {
+  const Options o = options({"--verbose", "--plain", "--color=never", "check", "a.toml"});
+  EXPECT_TRUE(o.verbose && o.plain);
+  EXPECT_EQ(o.colour, false);
+  EXPECT_EQ(options({"check", "a.toml", "--color", "always"}).colour, true);
+  EXPECT_FALSE(options({"check", "a.toml", "--colour", "auto"}).colour);
+}
+
+TEST(Options, TellWhatWouldBeRight) {
+  const struct {
+    std::vector<std::string> words;
+    const char* expected;
+  } rows[] = {
+      {{"jobs", "a", "--from", "1.3.2027"},
+       "error: --from: '1.3.2027': which is the day and which the month?; write it as 2027-05-14, "
+       "\"14 May\", today or Saturday\n  hint: trug jobs --help tells what it takes\n"},
+      {{"jobs", "a", "--from", "30 February"},
+       "error: --from: '30 February', a day that no calendar has; write it as 2027-05-14, "
+       "\"14 May\", today or Saturday\n  hint: trug jobs --help tells what it takes\n"},
+      {{"jobs", "a", "--from", "2027-03-31", "--to", "2027-03-01"},
+       "error: --to: 1 March 2027 lies before --from, 31 March 2027\n"
+       "  hint: trug jobs --help tells what it takes\n"},
+      {{"jobs", "a", "--only", "grub"},
+       "error: --only: 'grub' is no kind of job; there are clear-and-feed, cut-back, dead-head, "
+       "divide, first-cut, harden-off, lift, lift-and-store, look-for-seedlings, order-bulbs, "
+       "order-plants, order-seed, pick, pinch, plant, plant-out, pot-on, pre-treat, prick-out, "
+       "protect, prune, slugs, sow, support, thin, watch-for-frost and water-in\n"
+       "  hint: trug jobs --help tells what it takes\n"},
+      {{"--today", "2027-01-01", "check", "a"},
+       "error: '--today' comes after a command, as in: trug check --today\n"
+       "  hint: trug --help lists the commands\n"},
+      {{"../garden.toml"},
+       "error: a plan comes after a command: trug check ../garden.toml\n"
+       "  hint: trug --help lists the commands\n"},
+      {{"check", "a", "--color", "red"},
+       "error: --color: 'red' must be auto, always or never\n"
+       "  hint: trug check --help tells what it takes\n"},
+      {{"check", "a", "--strickt=1"},
+       "error: there is no option '--strickt'; did you mean '--strict'?\n"
+       "  hint: trug check --help tells what it takes\n"},
+  };
+  for (const auto& row : rows) {
+    const Parsed parsed = parse(row.words);
+    EXPECT_FALSE(parsed.result.options);
+    EXPECT_EQ(parsed.result.exit, kBadInput);
+    EXPECT_EQ(parsed.err, row.expected);
+  }
 }
 
 TEST(Options, ReadsCalendar) {
@@ -104,12 +230,20 @@ TEST(Options, EachCommandLineBeginsAnew) {
 
 TEST(Options, HelpIsNoError) {
   for (const std::vector<std::string>& words :
-       {std::vector<std::string>{"--help"}, {"help"}, {"jobs", "--help"}, {"calendar", "-h"}}) {
+       {std::vector<std::string>{"--help"}, {"-h"}, {"jobs", "--help"}, {"calendar", "-h"}}) {
     const Parsed parsed = parse(words);
     EXPECT_FALSE(parsed.result.options);
     EXPECT_EQ(parsed.result.exit, kDone);
     EXPECT_EQ(parsed.err, "");
     EXPECT_NE(parsed.out.find("Example:"), std::string::npos) << parsed.out;
+  }
+}
+
+TEST(Options, TellTheVersion) {
+  for (const char* word : {"-V", "--version"}) {
+    const Parsed parsed = parse({word});
+    EXPECT_EQ(parsed.result.exit, kDone);
+    EXPECT_TRUE(parsed.out.starts_with("trug 0.")) << parsed.out;
   }
 }
 
