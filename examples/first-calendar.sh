@@ -21,4 +21,5 @@ echo
 "$trug" calendar examples/harbour-office.toml -o "$folder/harbour-office.ics"
 echo
 echo "The calendar lies at $folder/harbour-office.ics: open it with any calendar."
-echo "The program is $trug; try: $trug --help"
+echo "The program is $trug. To have it as 'trug', with its manual:"
+echo "  cmake --install .build/release --prefix ~/.local"

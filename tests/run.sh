@@ -1,18 +1,30 @@
 #!/bin/sh
 # SPDX-License-Identifier: MIT
 # Installs what the tests need, builds with warnings as errors and runs every test.
-# usage: sh tests/run.sh [further arguments for ctest]
+# usage: sh tests/run.sh [--all] [further arguments for ctest]
+#   --all: also those that take many minutes, root and the network; the others say so.
 set -eu
 cd "$(dirname "$0")/.."
+
+all=OFF
+if [ "${1:-}" = --all ]; then
+  all=ON
+  shift
+fi
 
 # Node.js may come from elsewhere than Debian, with npm inside.
 node=""
 command -v npm >/dev/null 2>&1 || node="nodejs npm"
 sh examples/install-packages.sh $node ca-certificates fonts-dejavu-core libgtest-dev libnova-dev python3 python3-icalendar python3-vobject \
   ruby ruby-icalendar khal radicale calcurse curl nginx-light systemd \
-  librsvg2-bin libxml2-utils zbar-tools chromium r-base-core r-cran-modeldata
-cmake -S . -B .build/tests -G Ninja -DCMAKE_BUILD_TYPE=Release -DTRUG_DEV=ON >.build-log 2>&1 ||
+  fish zsh mandoc bsdextrautils binutils dpkg-dev librsvg2-bin libxml2-utils zbar-tools chromium r-base-core r-cran-modeldata
+[ "$all" = OFF ] || sh examples/install-packages.sh debootstrap lintian
+cmake -S . -B .build/tests -G Ninja -DCMAKE_BUILD_TYPE=Release -DTRUG_DEV=ON -DTRUG_ALL_TESTS=$all \
+  >.build-log 2>&1 ||
   { cat .build-log >&2; rm -f .build-log; exit 70; }
 rm -f .build-log
 cmake --build .build/tests
 ctest --test-dir .build/tests --output-on-failure -j 2 "$@"
+if [ "$all" = OFF ]; then
+  echo "Not run: package.bare_debian, which makes a Debian of its own (sh tests/run.sh --all)."
+fi

@@ -1,0 +1,25 @@
+# SPDX-License-Identifier: MIT
+# Removes what the last `cmake --install` of this build folder wrote, and the folders that are
+# trug's own.
+if(NOT EXISTS ${MANIFEST})
+  message(FATAL_ERROR "nothing was installed from here: there is no ${MANIFEST}")
+endif()
+file(STRINGS ${MANIFEST} files)
+set(folders)
+foreach(file IN LISTS files)
+  message(STATUS "Removing $ENV{DESTDIR}${file}")
+  file(REMOVE "$ENV{DESTDIR}${file}")
+  get_filename_component(folder "${file}" DIRECTORY)
+  if(folder MATCHES "/doc/trug(/|$)")
+    list(APPEND folders "${folder}")
+  endif()
+endforeach()
+list(REMOVE_DUPLICATES folders)
+list(SORT folders ORDER DESCENDING)  # the inner before the outer
+foreach(folder IN LISTS folders)
+  file(GLOB rest "$ENV{DESTDIR}${folder}/*")
+  if(NOT rest)
+    file(REMOVE_RECURSE "$ENV{DESTDIR}${folder}")
+  endif()
+endforeach()
+file(REMOVE ${MANIFEST})
