@@ -20,17 +20,17 @@ namespace {
 
 using show::WordKind;
 
-struct Run {
+struct Ran {
   int exit = 0;
   std::string out, err;
 };
 
-Run run_trug(const std::vector<std::string>& words, std::map<std::string, std::string> files = {}) {
+Ran run_trug(const std::vector<std::string>& words, std::map<std::string, std::string> files = {}) {
   const MemoryFiles memory(std::move(files));
   std::ostringstream out, err;
   const Environment environment{
       .files = memory, .out = out, .err = err, .today = make_date(2026, 11, 25)};
-  Run result;
+  Ran result;
   result.exit = run(words, environment);
   result.out = out.str();
   result.err = err.str();
@@ -112,7 +112,7 @@ TEST(Help, TellsOfACommandAndOfWords) {
       {{"help", "plan"}, "flowering_year = 2027\n"},
   };
   for (const auto& row : rows) {
-    const Run result = run_trug(row.words);
+    const Ran result = run_trug(row.words);
     EXPECT_EQ(result.exit, kDone);
     EXPECT_EQ(result.err, "");
     EXPECT_NE(result.out.find(row.expected), std::string::npos) << row.expected << "\n"
@@ -121,7 +121,7 @@ TEST(Help, TellsOfACommandAndOfWords) {
 }
 
 TEST(Help, NamesTheNearestOfAWordItDoesNotKnow) {
-  const Run result = run_trug({"help", "strech"});
+  const Ran result = run_trug({"help", "strech"});
   EXPECT_EQ(result.exit, kBadInput);
   EXPECT_EQ(result.err, "error: 'strech' is no word of trug's\n  hint: did you mean 'stretch'?\n");
   EXPECT_EQ(run_trug({"help", "xylophone"}).err,
@@ -130,10 +130,10 @@ TEST(Help, NamesTheNearestOfAWordItDoesNotKnow) {
 }
 
 TEST(Help, WithoutAWordSaysWhatToDoNext) {
-  const Run nothing = run_trug({});
+  const Ran nothing = run_trug({});
   EXPECT_EQ(nothing.exit, kBadInput);
   EXPECT_NE(nothing.err.find("trug help plan shows a small one"), std::string::npos) << nothing.err;
-  const Run plan =
+  const Ran plan =
       run_trug({}, {{"./other.toml", "x = 1\n"}, {"./west.toml", "flowering_year = 2027\n"}});
   EXPECT_NE(plan.err.find("Here lies west.toml. Next:\n  trug check west.toml\n"),
             std::string::npos)

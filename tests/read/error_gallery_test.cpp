@@ -234,7 +234,7 @@ const Row kRows[] = {
     {"ThirtiethOfFebruary",
      "\"10 May\"",
      "\"30 February\"",
-     "plan.toml:6:14: error: 'last_frost' is '30 February', a day that no year has\n"
+     "plan.toml:6:14: error: 'last_frost' is '30 February', a day that no calendar has\n"
      "  | last_frost = \"30 February\"\n"
      "  |              ^\n"},
     {"DayOrMonth",
@@ -247,10 +247,10 @@ const Row kRows[] = {
     {"NoDayAtAll",
      "\"10 May\"",
      "\"mid May\"",
-     "plan.toml:6:14: error: 'last_frost' must be a day such as \"14 May\", not 'mid May'\n"
+     "plan.toml:6:14: error: 'last_frost' is 'mid May', not one day\n"
      "  | last_frost = \"mid May\"\n"
      "  |              ^\n"
-     "  hint: write the month as a word: last_frost = \"14 May\"\n"},
+     "  hint: give one day: last_frost = \"14 May\"\n"},
     {"SwappedFrosts",
      "last_frost = \"10 May\"\n"
      "first_frost = \"12 October\"",
@@ -259,7 +259,7 @@ const Row kRows[] = {
      "plan.toml:6:14: error: the last frost, 12 October, and the first, 10 May, seem to be swapped\n"
      "  | last_frost = \"12 October\"\n"
      "  |              ^\n"
-     "  hint: last_frost is the last of spring, first_frost the first of autumn; south of the equator the latitude is negative\n"},
+     "  hint: last_frost is the last of spring, first_frost the first of autumn; south of the equator the latitude is negative; in figures a date is year, month, day\n"},
     {"SouthernFrostsWithNorthernLatitude",
      "last_frost = \"10 May\"\n"
      "first_frost = \"12 October\"",
@@ -268,7 +268,7 @@ const Row kRows[] = {
      "plan.toml:6:14: error: the last frost, 20 September, and the first, 5 May, seem to be swapped\n"
      "  | last_frost = \"20 September\"\n"
      "  |              ^\n"
-     "  hint: last_frost is the last of spring, first_frost the first of autumn; south of the equator the latitude is negative\n"},
+     "  hint: last_frost is the last of spring, first_frost the first of autumn; south of the equator the latitude is negative; in figures a date is year, month, day\n"},
     {"NoWeekday",
      "[[bed]]",
      "[work]\n"
@@ -326,14 +326,15 @@ const Row kRows[] = {
      "to = \"10 October\"\n",
      "plan.toml:1:1: error: missing heading [place]\n"
      "  | flowering_year = 2027\n"
-     "  | ^\n"},
+     "  | ^\n"
+     "  hint: under it stand latitude, last_frost, first_frost and frost_meaning: 'trug help place'\n"},
     {"FrostMeaningMissing",
      "frost_meaning = \"garden\"\n",
      "",
      "plan.toml:4:1: error: missing key 'frost_meaning' under [place]\n"
      "  | [place]\n"
      "  | ^\n"
-     "  hint: for example: frost_meaning = \"garden\": the average frost that marks tender plants\n"},
+     "  hint: for example: frost_meaning = \"garden\"  # the average frost that marks tender plants; or \"air\": the average 0 degC in a weather screen; or \"safe\": nine years in ten have none after it\n"},
     {"UnknownFrostMeaning",
      "\"garden\"",
      "\"gardn\"",
@@ -367,9 +368,9 @@ const Row kRows[] = {
      "frost_meaning",
      "mean_c = [36,38,45,52,60,69,74,72,65,55,45,38]\n"
      "frost_meaning",
-     "plan.toml:8:26: error: 'mean_c' must be from -60 to 60, not 69\n"
+     "plan.toml:8:20: error: 'mean_c' must be from -60 to 45, not 52\n"
      "  | mean_c = [36,38,45,52,60,69,74,72,65,55,45,38]\n"
-     "  |                          ^\n"
+     "  |                    ^\n"
      "  hint: in degrees Fahrenheit? then write mean_f\n"},
     {"MaximaWithoutMinima",
      "frost_meaning",
@@ -505,7 +506,7 @@ const Row kRows[] = {
      "plan.toml:17:24: error: there is no sheet for 'gorse hedge'\n"
      "  | crops = [\"cornflower\", \"gorse hedge\"]\n"
      "  |                        ^\n"
-     "  hint: 'trug crop' lists the crops; a sheet of your own goes into a folder crops/ beside the plan\n"},
+     "  hint: 'trug crop' lists the crops by their English names; botanical names do too, and a sheet of your own goes into a folder crops/ beside the plan\n"},
     {"UnknownGroup",
      "\"short-day\"",
      "\"early\"",
@@ -708,7 +709,8 @@ const Row kRows[] = {
      "zzzzzzzz = 1",
      "plan.toml:2:1: error: unknown key 'zzzzzzzz'\n"
      "  | zzzzzzzz = 1\n"
-     "  | ^\n"},
+     "  | ^\n"
+     "  hint: there may stand flowering_year, title, garden, began, calendar, [place], [wish], [work], [shelter] and [[bed]]\n"},
     {"UnknownHeading",
      "[[bed]]",
      "[plaec]\n"
@@ -724,7 +726,8 @@ const Row kRows[] = {
      "\"\\u001b[2J\" = 1",
      "plan.toml:2:1: error: unknown key '?[2J'\n"
      "  | \"\\u001b[2J\" = 1\n"
-     "  | ^\n"},
+     "  | ^\n"
+     "  hint: there may stand flowering_year, title, garden, began, calendar, [place], [wish], [work], [shelter] and [[bed]]\n"},
     {"KeyUnderTheWrongHeading",
      "name = \"long bed\"",
      "name = \"long bed\"\n"
@@ -844,51 +847,66 @@ const Row kRows[] = {
     {"UnitAfterABlank",
      "length_m = 5",
      "length_m = 5 m",
-     "TODO"},
+     "plan.toml:12:14: error: cannot read this line: expected a comment or whitespace, saw 'm'\n"
+     "  | length_m = 5 m\n"
+     "  |              ^\n"
+     "  hint: the unit is in the key, not in the value: length_m = 5\n"},
     {"OtherUnitAfterTheNumber",
      "length_m = 5",
      "length_m = 520 cm",
-     "TODO"},
+     "plan.toml:12:16: error: cannot read this line: expected a comment or whitespace, saw 'c'\n"
+     "  | length_m = 520 cm\n"
+     "  |                ^\n"
+     "  hint: the unit is in the key, not in the value: length_cm = 520\n"},
     {"InchesAsAMark",
      "length_m = 5",
      "length_in = 196\"",
-     "TODO"},
+     "plan.toml:12:16: error: cannot read the number: expected digit, saw '\"'\n"
+     "  | length_in = 196\"\n"
+     "  |                ^\n"
+     "  hint: the unit is in the key, not in the value: length_in = 196\n"},
     {"UnitInQuotes",
      "length_m = 5",
      "length_m = \"5 m\"",
-     "TODO"},
+     "plan.toml:12:12: error: 'length_m' must be a number, not a string\n"
+     "  | length_m = \"5 m\"\n"
+     "  |            ^\n"
+     "  hint: the unit is in the key, not in the value: length_m = 5\n"},
     {"UnitInQuotesWithoutOneInTheKey",
      "length_m = 5",
      "length = \"6m\"",
-     "TODO"},
+     "plan.toml:12:10: error: 'length' must be a number, not a string\n"
+     "  | length = \"6m\"\n"
+     "  |          ^\n"
+     "  hint: the unit is in the key, not in the value: length_m = 6\n"},
     {"DecimalCommaInQuotes",
      "length_m = 5",
      "length_m = \"5,5\"",
-     "TODO"},
+     "plan.toml:12:12: error: 'length_m' must be a number, not a string\n"
+     "  | length_m = \"5,5\"\n"
+     "  |            ^\n"
+     "  hint: write a point, not a comma: length_m = 5.5\n"},
     {"WordBehindAQuotedNumber",
      "group = \"short-day\"",
      "plants = \"12 plants\"",
-     "TODO"},
+     "plan.toml:23:10: error: 'plants' must be a whole number, not a string\n"
+     "  | plants = \"12 plants\"\n"
+     "  |          ^\n"
+     "  hint: write the number alone: plants = 12\n"},
     {"ColonForEquals",
      "latitude = 52.5",
      "latitude: 52.5",
-     "TODO"},
+     "plan.toml:5:9: error: cannot read this line: expected '=', saw ':'\n"
+     "  | latitude: 52.5\n"
+     "  |         ^\n"
+     "  hint: write an equals sign: latitude = 52.5\n"},
     {"CropsWithoutQuotes",
      "crops = [\"cornflower\", \"zinnia\"]",
      "crops = [cornflower, sweet pea]",
-     "TODO"},
-    {"PlaceMissing",
-     "[place]\n"
-     "latitude = 52.5\n"
-     "last_frost = \"10 May\"\n"
-     "first_frost = \"12 October\"\n"
-     "frost_meaning = \"garden\"\n",
-     "",
-     "TODO"},
-    {"FrostMeaningMissing",
-     "frost_meaning = \"garden\"\n",
-     "",
-     "TODO"},
+     "plan.toml:17:10: error: cannot read the value: it is no text in quotes, number, date, true or false\n"
+     "  | crops = [cornflower, sweet pea]\n"
+     "  |          ^\n"
+     "  hint: text stands in quotes: crops = [\"cornflower\", \"sweet pea\"]\n"},
     {"SingleBracketsTwice",
      "[[bed]]",
      "[bed]\n"
@@ -897,7 +915,10 @@ const Row kRows[] = {
      "width_m = 1\n"
      "\n"
      "[bed]",
-     "TODO"},
+     "plan.toml:15:1: error: 'bed' is given a second time\n"
+     "  | [bed]\n"
+     "  | ^\n"
+     "  hint: write [[bed]] with double brackets: there may be several\n"},
     {"SingleBracketsBeforeDouble",
      "[[bed]]",
      "[bed]\n"
@@ -906,117 +927,190 @@ const Row kRows[] = {
      "width_m = 1\n"
      "\n"
      "[[bed]]",
-     "TODO"},
+     "plan.toml:15:1: error: 'bed' is given a second time\n"
+     "  | [[bed]]\n"
+     "  | ^\n"
+     "  hint: an earlier [bed] has single brackets: write [[bed]] there too\n"},
     {"MonthInAnotherLanguage",
      "\"10 May\"",
      "\"5. Mai\"",
-     "TODO"},
+     "plan.toml:6:14: error: 'last_frost' is '5. Mai', which names no month\n"
+     "  | last_frost = \"5. Mai\"\n"
+     "  |              ^\n"
+     "  hint: write the month in English: last_frost = \"14 May\"\n"},
     {"WeekdayForADay",
      "\"10 May\"",
      "\"Saturday\"",
-     "TODO"},
+     "plan.toml:6:14: error: 'last_frost' is 'Saturday', which is another day tomorrow\n"
+     "  | last_frost = \"Saturday\"\n"
+     "  |              ^\n"
+     "  hint: name the day: last_frost = \"14 May\"\n"},
     {"TodayInAPlan",
      "[[bed]]",
      "[work]\n"
      "no_jobs_before = \"today\"\n"
      "\n"
      "[[bed]]",
-     "TODO"},
+     "plan.toml:11:18: error: 'no_jobs_before' is 'today', which is another day tomorrow\n"
+     "  | no_jobs_before = \"today\"\n"
+     "  |                  ^\n"
+     "  hint: name the day: no_jobs_before = 2027-05-14\n"},
     {"DateWithoutItsYear",
      "[[bed]]",
      "[work]\n"
      "no_jobs_before = \"25th November\"\n"
      "\n"
      "[[bed]]",
-     "TODO"},
+     "plan.toml:11:18: error: 'no_jobs_before' is '25 November', without a year\n"
+     "  | no_jobs_before = \"25th November\"\n"
+     "  |                  ^\n"
+     "  hint: write the year too: no_jobs_before = \"25 November 2027\"\n"},
     {"DateThatNoCalendarHas",
      "[[bed]]",
      "[work]\n"
      "no_jobs_before = \"31 November 2026\"\n"
      "\n"
      "[[bed]]",
-     "TODO"},
+     "plan.toml:11:18: error: 'no_jobs_before' is '31 November 2026', a day that no calendar has\n"
+     "  | no_jobs_before = \"31 November 2026\"\n"
+     "  |                  ^\n"},
     {"DayBeforeMonthInFigures",
      "\"10 May\"",
      "28.11.2027",
-     "TODO"},
+     "plan.toml:6:19: error: cannot read the number: expected decimal digit or exponent, saw '.'\n"
+     "  | last_frost = 28.11.2027\n"
+     "  |                   ^\n"
+     "  hint: a date is year, month, day: last_frost = 2027-11-28\n"},
     {"DayAndMonthSwapped",
      "[[bed]]",
      "[work]\n"
      "no_jobs_before = 2026-28-11\n"
      "\n"
      "[[bed]]",
-     "TODO"},
+     "plan.toml:11:25: error: cannot read the date: expected month between 1 and 12, saw 28\n"
+     "  | no_jobs_before = 2026-28-11\n"
+     "  |                         ^\n"
+     "  hint: a date is year, month, day: no_jobs_before = 2026-11-28\n"},
     {"DayOrMonthInFigures",
      "\"10 May\"",
      "5.10.2027",
-     "TODO"},
+     "plan.toml:6:18: error: cannot read the number: expected decimal digit or exponent, saw '.'\n"
+     "  | last_frost = 5.10.2027\n"
+     "  |                  ^\n"
+     "  hint: a date is year, month, day: last_frost = 2027-05-14\n"},
     {"UnknownKeyOfWork",
      "[[bed]]",
      "[work]\n"
      "notes = \"by hand\"\n"
      "\n"
      "[[bed]]",
-     "TODO"},
+     "plan.toml:11:1: error: unknown key 'notes' under [work]\n"
+     "  | notes = \"by hand\"\n"
+     "  | ^\n"
+     "  hint: under [work] may stand days, remind_days_before, remind_at, remind, care and days_between_crops\n"},
     {"UnknownKeyOfABed",
      "name = \"long bed\"",
      "name = \"long bed\"\n"
      "soilkind = \"clay\"",
-     "TODO"},
+     "plan.toml:12:1: error: unknown key 'soilkind' under [[bed]]\n"
+     "  | soilkind = \"clay\"\n"
+     "  | ^\n"
+     "  hint: under [[bed]] may stand name, id, length_m, width_m, person, cover and [[bed.stretch]]\n"},
     {"UnknownKeyOfAStretch",
      "length_m = 2\n",
      "length_m = 2\n"
      "mulch = true\n",
-     "TODO"},
+     "plan.toml:17:1: error: unknown key 'mulch' under [[bed.stretch]]\n"
+     "  | mulch = true\n"
+     "  | ^\n"
+     "  hint: under [[bed.stretch]] may stand length_m, crops and [[bed.stretch.crop]]\n"},
     {"UnknownKeyOfACrop",
      "group = \"short-day\"",
      "supplier = \"market\"",
-     "TODO"},
+     "plan.toml:23:1: error: unknown key 'supplier' under [[bed.stretch.crop]]\n"
+     "  | supplier = \"market\"\n"
+     "  | ^\n"
+     "  hint: under [[bed.stretch.crop]] may stand crop, variety, group, id, plants, spacing_cm, colours, keep, successions, gap_weeks, person, since, way, start_on, plant_on, lift_on and not_before\n"},
     {"NameUnderThePlace",
      "latitude = 52.5",
      "latitude = 52.5\n"
      "name = \"here\"",
-     "TODO"},
+     "plan.toml:6:1: error: unknown key 'name' under [place]\n"
+     "  | name = \"here\"\n"
+     "  | ^\n"
+     "  hint: 'name' belongs under [[bed]]: move it there\n"},
     {"FahrenheitYear",
      "latitude = 52.5",
      "latitude = 52.5\n"
      "year_mean_c = 50.7\n"
      "warmest_month_c = 63",
-     "TODO"},
+     "plan.toml:6:15: error: 'year_mean_c' must be from -60 to 40, not 50.7\n"
+     "  | year_mean_c = 50.7\n"
+     "  |               ^\n"
+     "  hint: in degrees Fahrenheit? then write year_mean_f\n"
+     "plan.toml:7:19: error: 'warmest_month_c' must be from -60 to 45, not 63\n"
+     "  | warmest_month_c = 63\n"
+     "  |                   ^\n"
+     "  hint: in degrees Fahrenheit? then write warmest_month_f\n"},
     {"FahrenheitMonths",
      "latitude = 52.5",
      "latitude = 52.5\n"
      "mean_c = [40, 41, 44, 49, 55, 61, 64, 64, 59, 52, 45, 41]",
-     "TODO"},
+     "plan.toml:6:23: error: 'mean_c' must be from -60 to 45, not 49\n"
+     "  | mean_c = [40, 41, 44, 49, 55, 61, 64, 64, 59, 52, 45, 41]\n"
+     "  |                       ^\n"
+     "  hint: in degrees Fahrenheit? then write mean_f\n"},
     {"FahrenheitMaxima",
      "latitude = 52.5",
      "latitude = 52.5\n"
      "mean_max_c = [46, 47, 52, 57, 64, 69, 74, 73, 67, 59, 52, 47]\n"
      "mean_min_c = [36, 36, 38, 41, 47, 52, 56, 56, 52, 46, 41, 37]",
-     "TODO"},
+     "plan.toml:6:27: error: 'mean_max_c' must be from -60 to 55, not 57\n"
+     "  | mean_max_c = [46, 47, 52, 57, 64, 69, 74, 73, 67, 59, 52, 47]\n"
+     "  |                           ^\n"
+     "  hint: in degrees Fahrenheit? then write mean_max_f\n"
+     "plan.toml:7:31: error: 'mean_min_c' must be from -60 to 45, not 47\n"
+     "  | mean_min_c = [36, 36, 38, 41, 47, 52, 56, 56, 52, 46, 41, 37]\n"
+     "  |                               ^\n"
+     "  hint: in degrees Fahrenheit? then write mean_min_f\n"},
     {"FahrenheitNight",
      "latitude = 52.5",
      "latitude = 52.5\n"
      "year_mean_c = 10\n"
      "warmest_month_c = 17\n"
      "coldest_c = 14",
-     "TODO"},
+     "plan.toml:8:13: error: the usual coldest night, 14 degC, is warmer than the coldest month, 3 degC\n"
+     "  | coldest_c = 14\n"
+     "  |             ^\n"
+     "  hint: in degrees Fahrenheit? then write coldest_f\n"},
     {"CentimetresAsMetresOfAStretch",
      "length_m = 2\n",
      "length_m = 80\n",
-     "TODO"},
+     "plan.toml:16:12: error: this stretch is 80 m long, its bed 'long bed' only 5 m\n"
+     "  | length_m = 80\n"
+     "  |            ^\n"
+     "  hint: in centimetres? then write length_cm = 80\n"},
     {"MetresAsCentimetres",
      "width_m = 1.2",
      "width_cm = 1.2",
-     "TODO"},
+     "plan.toml:13:12: error: no bed is 1.2 cm wide\n"
+     "  | width_cm = 1.2\n"
+     "  |            ^\n"
+     "  hint: in metres? then write width_m = 1.2\n"},
     {"SpacingInMetres",
      "group = \"short-day\"",
      "spacing_cm = 0.3",
-     "TODO"},
+     "plan.toml:23:14: error: 'spacing_cm' is 0.3, less than a centimetre\n"
+     "  | spacing_cm = 0.3\n"
+     "  |              ^\n"
+     "  hint: in metres? then write spacing_cm = 30\n"},
     {"CropByItsPlural",
      "\"zinnia\"",
      "\"mums\"",
-     "TODO"},
+     "plan.toml:17:24: error: there is no sheet for 'mums'\n"
+     "  | crops = [\"cornflower\", \"mums\"]\n"
+     "  |                        ^\n"
+     "  hint: did you mean 'chrysanthemum'?\n"},
     {"CropInAnotherLanguage",
      "\"zinnia\"",
      "\"Schmuckkörbchen\"",
@@ -1047,7 +1141,7 @@ const Row kRows[] = {
      "plan.toml:3:1: error: missing key 'frost_meaning' under [place]\n"
      "  | [place]\n"
      "  | ^\n"
-     "  hint: for example: frost_meaning = \"garden\": the average frost that marks tender plants\n"
+     "  hint: for example: frost_meaning = \"garden\"  # the average frost that marks tender plants; or \"air\": the average 0 degC in a weather screen; or \"safe\": nine years in ten have none after it\n"
      "plan.toml:4:12: error: 'latitude' must lie between -90 and 90, not at 95\n"
      "  | latitude = 95\n"
      "  |            ^\n"
@@ -1076,9 +1170,23 @@ INSTANTIATE_TEST_SUITE_P(Plan, ErrorGallery, testing::ValuesIn(kRows),
 
 // A plan that reads, with a word about what is most likely a slip of the unit.
 const Row kWarnings[] = {
-    {"CentimetresAsMetres", "length_m = 5", "length_m = 500", "TODO"},
-    {"CentimetresAsMetresAcross", "width_m = 1.2", "width_m = 60", "TODO"},
-    {"DecimetresAsMetres", "width_m = 1.2", "width_m = 0.12", "TODO"},
+    {"CentimetresAsMetres", "length_m = 5", "length_m = 500",
+     "plan.toml:12:12: warning: this bed is 500 m long\n"
+     "  | length_m = 500\n"
+     "  |            ^\n"
+     "  hint: in centimetres? then write length_cm = 500; if that is so, length_cm = 50000 says it "
+     "without this warning\n"},
+    {"CentimetresAsMetresAcross", "width_m = 1.2", "width_m = 60",
+     "plan.toml:13:11: warning: this bed is 60 m wide\n"
+     "  | width_m = 60\n"
+     "  |           ^\n"
+     "  hint: in centimetres? then write width_cm = 60; if that is so, width_cm = 6000 says it "
+     "without this warning\n"},
+    {"DecimetresAsMetres", "width_m = 1.2", "width_m = 0.12",
+     "plan.toml:13:11: warning: this bed is 0.12 m wide\n"
+     "  | width_m = 0.12\n"
+     "  |           ^\n"
+     "  hint: if that is so, width_cm = 12 says it without this warning\n"},
 };
 
 class WarningGallery : public testing::TestWithParam<Row> {};

@@ -9,7 +9,7 @@ install(FILES ${documents}/trug.bash DESTINATION ${CMAKE_INSTALL_DATADIR}/bash-c
 install(FILES ${documents}/trug.fish DESTINATION ${CMAKE_INSTALL_DATADIR}/fish/vendor_completions.d)
 install(DIRECTORY ${PROJECT_SOURCE_DIR}/examples/ DESTINATION ${CMAKE_INSTALL_DOCDIR}/examples
   FILES_MATCHING PATTERN *.toml PATTERN *.svg PATTERN *.conf PATTERN *.service)
-install(FILES ${PROJECT_SOURCE_DIR}/packaging/copyright ${PROJECT_SOURCE_DIR}/README.md
+install(FILES ${PROJECT_SOURCE_DIR}/src/packaging/copyright ${PROJECT_SOURCE_DIR}/README.md
               ${documents}/changelog.gz
   DESTINATION ${CMAKE_INSTALL_DOCDIR})
 
@@ -40,7 +40,7 @@ install(CODE [[
 
 add_custom_target(uninstall
   COMMAND ${CMAKE_COMMAND} -DMANIFEST=${CMAKE_BINARY_DIR}/install_manifest.txt
-          -P ${PROJECT_SOURCE_DIR}/cmake/uninstall.cmake
+          -P ${PROJECT_SOURCE_DIR}/src/cmake/uninstall.cmake
   VERBATIM)
 
 set(CPACK_GENERATOR DEB)
