@@ -6,6 +6,7 @@
 
 #include "app/measured_weather.h"
 #include "app/version.h"
+#include "ask/advise.h"
 #include "calendar/event.h"
 #include "read/plan_reader.h"
 
@@ -104,6 +105,8 @@ std::optional<Reckoning> reckon(const Options& options, const Environment& envir
                    std::move(sheets),
                    std::move(weather),
                    {}};
+  result.findings = ask::advised(
+      {result.plan, result.sheets, result.climate, today(options, environment)}, result);
   result.uids = uids_of(result);
   return result;
 }

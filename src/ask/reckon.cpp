@@ -8,26 +8,49 @@
 #include "work/make_jobs.h"
 
 namespace trug::ask {
+namespace {
+
+ground::Schedule choose(const Garden& garden) {
+  return ground::choose_plan(garden.plan, garden.sheets, garden.climate,
+                             {.first_day = garden.first_day()});
+}
+
+// The weeks and jobs as `schedule` has them, the findings as `chosen`.
+Outcome outcome_of(const Garden& garden, const ground::Schedule& chosen,
+                   ground::Schedule schedule) {
+  const Plan& plan = garden.plan;
+  auto weeks = harvest::count_weeks(plan, garden.climate, ground::cuts(schedule));
+  auto findings = find(plan, garden.climate, chosen, weeks);
+  auto jobs = work::make_jobs(plan, schedule, garden.climate, {garden.today, garden.first_day()});
+  return {std::move(schedule), std::move(weeks), std::move(findings), std::move(jobs)};
+}
+
+}  // namespace
+
+Outcome outcome_of(const Garden& garden, ground::Schedule schedule) {
+  const ground::Schedule chosen = schedule;
+  return outcome_of(garden, chosen, std::move(schedule));
+}
+
+Outcome reckon(const Garden& garden) {
+  return outcome_of(garden, choose(garden));
+}
 
 Reckoned reckon(const Plan& plan, const ground::Sheets& sheets,
                 const std::optional<MeasuredWeather>& weather, Date today) {
-  const auto averages =
-      climate::Climate::from(plan.place, weather ? weather->spread_c : climate::kDefaultSpreadC);
-  const Date first_day = plan.began.value_or(today);
-  const ground::Schedule chosen =
-      ground::choose_plan(plan, sheets, averages, {.first_day = first_day});
+  const Garden garden{
+      plan, sheets,
+      climate::Climate::from(plan.place, weather ? weather->spread_c : climate::kDefaultSpreadC),
+      today};
+  ground::Schedule chosen = choose(garden);
   ground::Schedule schedule = chosen;
   if (weather) {
-    schedule = ground::retimed(std::move(schedule), averages.with_record(weather->record),
+    schedule = ground::retimed(std::move(schedule), garden.climate.with_record(weather->record),
                                plan.flowering_year);
-    schedule = ground::spread_by_years(std::move(schedule), averages, weather->record,
+    schedule = ground::spread_by_years(std::move(schedule), garden.climate, weather->record,
                                        plan.flowering_year);
   }
-  // The findings judge the choice as the averages made it, but the weeks as they will be.
-  auto weeks = harvest::count_weeks(plan, averages, ground::cuts(schedule));
-  auto findings = ground::find(plan, sheets, averages, chosen, weeks);
-  auto jobs = work::make_jobs(plan, schedule, averages, {today, first_day});
-  return {averages, std::move(schedule), std::move(weeks), std::move(findings), std::move(jobs)};
+  return {outcome_of(garden, chosen, std::move(schedule)), garden.climate, std::move(chosen)};
 }
 
 }  // namespace trug::ask

@@ -3,245 +3,281 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
+#include <variant>
 
 #include "base/text.h"
+#include "show/refusal_words.h"
 
 namespace trug::show {
 namespace {
 
-using ground::Finding;
-using ground::FindingCode;
-using ground::Remedy;
-using ground::Rule;
+using Numbers = std::vector<std::pair<std::string, double>>;
 
-std::string day(const std::optional<Date>& date) { return date ? plain_day(*date) : "no day"; }
-std::string short_date(const std::optional<Date>& date) {
-  return date ? short_day(*date) : "no day";
-}
 std::string percent(double share) { return fmt::format("{:.0f} in 100", share * 100); }
 
-std::string neighbours(const Finding& f) {
-  std::string text;
-  for (const std::string& word : f.words) {
-    if (word.starts_with("after:")) {
-      text += fmt::format("{} can leave the ground on {} at the earliest", word.substr(6),
-                          day(f.day("free_from")));
-    } else if (word.starts_with("before:")) {
-      if (!text.empty()) text += " and ";
-      text += fmt::format("{} must have it by {}", word.substr(7), day(f.day("needed_by")));
-    }
-  }
-  return text;
-}
+// The plan that is spoken of, and the planting: empty where the finding speaks of none.
+struct About {
+  const Plan& plan;
+  std::string name;
 
-std::string ground_taken(const Finding& f) {
-  return fmt::format(
-      "{} is left out: it can go into the ground from {} to {} and be lifted from {} "
-      "on, but {}",
-      f.planting_name, day(f.day("in_ground_from")), day(f.day("in_ground_to")),
-      day(f.day("lift_from")), neighbours(f));
-}
+  const Planting& planting(std::size_t index) const { return plan.plantings[index]; }
+};
 
-std::string cannot_grow(const Finding& f) {
-  const std::string way = f.way.empty() ? "no way" : fmt::format("{}", f.way);
-  return fmt::format("{} cannot be grown here this year: {}: {}", f.planting_name, way,
+// A function or two for each finding: its words and, where it has them, its numbers.
+
+std::string words(const ask::CannotGrow& f, const About& about) {
+  return fmt::format("{} cannot be grown here this year: {}: {}", about.name,
+                     f.way.empty() ? "no way" : f.way,
                      f.refusal ? refusal_words(*f.refusal) : "no way of its sheet fits");
 }
 
-std::string short_season(const Finding& f) {
-  const std::string weeks = number(f.number("frost_free_weeks"), 0);
-  if (f.words.empty()) {
-    return fmt::format(
-        "the frost-free season is {} weeks: raise tender crops in warmth, and let hardy ones carry "
-        "the wish",
-        weeks);
-  }
-  return fmt::format("the frost-free season is {} weeks: {}", weeks, listed(f.words));
+std::string words(const ask::TooLate& f, const About& about) {
+  return fmt::format("{} is too late for this year: {}", about.name, refusal_words(f.refusal));
 }
 
-std::string short_weeks(const Finding& f) {
+std::string words(const ask::GroundTaken& f, const About& about) {
+  std::string neighbours;
+  if (f.before) {
+    neighbours =
+        fmt::format("{} can leave the ground on {} at the earliest",
+                    about.planting(f.before->planting).asked.crop, plain_day(f.before->day));
+  }
+  if (f.after) {
+    neighbours +=
+        fmt::format("{}{} must have it by {}", f.before ? " and " : "",
+                    about.planting(f.after->planting).asked.crop, plain_day(f.after->day));
+  }
   return fmt::format(
-      "{} of {} weeks of the wish {} short, {} in all: {}", number(f.number("short_weeks")),
-      number(f.number("weeks")), f.words.size() == 1 ? "goes" : "go",
-      counted(static_cast<int>(std::lround(f.number("missing_stems"))), "stem"), listed(f.words));
+      "{} is left out: it can go into the ground from {} to {} and be lifted from {} on, but {}",
+      about.name, plain_day(f.in_ground_from), plain_day(f.in_ground_to), plain_day(f.lift_from),
+      neighbours);
+}
+
+std::string words(const ask::ShortWeeks& f, const About&) {
+  std::vector<std::string> weeks;
+  for (const Date monday : f.mondays) weeks.push_back(iso_week(monday));
+  return fmt::format("{} of {} weeks of the wish {} short, {} in all: {}", weeks.size(), f.weeks,
+                     weeks.size() == 1 ? "goes" : "go",
+                     counted(static_cast<int>(std::lround(f.missing_stems)), "stem"),
+                     listed(weeks));
+}
+Numbers numbers(const ask::ShortWeeks& f) {
+  return {{"short_weeks", static_cast<double>(f.mondays.size())},
+          {"weeks", f.weeks},
+          {"missing_stems", f.missing_stems}};
+}
+
+// Only a pin can ask for a start before the window.
+int days_early(const ask::LateStart& f) { return days_between(f.in_ground, f.window.from); }
+int days_late(const ask::LateStart& f) {
+  return days_between(f.window.until - Days{1}, f.in_ground);
+}
+std::string words(const ask::LateStart& f, const About& about) {
+  const std::string start =
+      fmt::format("{} ({}) goes into the ground on {}", about.name, f.way, plain_day(f.in_ground));
+  if (days_early(f) > 0) {
+    return fmt::format("{}, {} days before the trade's window opens ({})", start, days_early(f),
+                       short_day(f.window.from));
+  }
+  return fmt::format("{}, {} days after the trade's window ends ({})", start, days_late(f),
+                     short_day(f.window.until - Days{1}));
+}
+Numbers numbers(const ask::LateStart& f) {
+  if (days_early(f) > 0) return {{"days_early", days_early(f)}};
+  return {{"days_late", days_late(f)}};
+}
+
+std::string words(const ask::TooEarly& f, const About& about) {
+  return fmt::format(
+      "{} begun on {} is {} of the way to its flower before the winter: hard frost may take the "
+      "buds",
+      about.name, plain_day(f.start), percent(f.share_done));
+}
+Numbers numbers(const ask::TooEarly& f) { return {{"share_done", f.share_done}}; }
+
+std::string words(const ask::SmallRosette& f, const About& about) {
+  return fmt::format("{} has {} of its leaves before the winter: count on half its stems",
+                     about.name, percent(f.share_done));
+}
+Numbers numbers(const ask::SmallRosette& f) { return {{"share_done", f.share_done}}; }
+
+std::string words(const ask::NeedsFleece& f, const About& about) {
+  return fmt::format("{} survives {} degC bare and your coldest night is {} degC: it needs fleece",
+                     about.name, number(f.survives_c), number(f.coldest_c));
+}
+Numbers numbers(const ask::NeedsFleece& f) {
+  return {{"coldest_c", f.coldest_c}, {"survives_c", f.survives_c}};
+}
+
+std::string words(const ask::NeedsCold& f, const About& about) {
+  return fmt::format(
+      "{} wants a cold winter and your coldest month averages {} degC: keep the bulbs in a "
+      "refrigerator for {} to {} weeks before you plant them",
+      about.name, number(f.coldest_month_c), number(f.weeks.low), number(f.weeks.high));
+}
+Numbers numbers(const ask::NeedsCold& f) {
+  return {{"coldest_month_c", f.coldest_month_c},
+          {"weeks_low", f.weeks.low},
+          {"weeks_high", f.weeks.high}};
+}
+
+std::string words(const ask::ColdSoil& f, const About& about) {
+  return fmt::format(
+      "{} is sown on {}, where the soil is likely at {} degC and its seed wants {} degC for a "
+      "week: measure it before you sow",
+      about.name, plain_day(f.start), number(f.soil_c, 0), number(f.wanted_c));
+}
+Numbers numbers(const ask::ColdSoil& f) { return {{"soil_c", f.soil_c}, {"wanted_c", f.wanted_c}}; }
+
+std::string words(const ask::FewStems& f, const About& about) {
+  return fmt::format("{} gives {} stems in its best week: too few to count in a vase", about.name,
+                     number(f.best_week_stems));
+}
+Numbers numbers(const ask::FewStems& f) {
+  return {{"best_week_stems", f.best_week_stems}, {"plants", f.plants}};
+}
+
+std::string words(const ask::TooManyPlants& f, const About& about) {
+  return fmt::format("{} has {} plants where {} fit at {} cm", about.name, f.plants, f.room,
+                     number(f.spacing_cm));
+}
+Numbers numbers(const ask::TooManyPlants& f) {
+  return {{"plants", f.plants}, {"room", f.room}, {"spacing_cm", f.spacing_cm}};
+}
+
+std::string words(const ask::OffColour& f, const About& about) {
+  return fmt::format("{} has none of the wish's colours ({})", about.name, listed(f.colours));
+}
+
+std::string words(const ask::CostsStems& f, const About& about) {
+  return fmt::format("keeping {} costs its stretch {} stems of the {} it could give", about.name,
+                     number(f.stems, 0), number(f.stems + f.stretch_stems, 0));
+}
+Numbers numbers(const ask::CostsStems& f) {
+  return {{"stems", f.stems}, {"stretch_stems", f.stretch_stems}};
+}
+
+std::string words(const ask::HardlyFrost& f, const About&) {
+  return fmt::format(
+      "frost hardly comes here, {} days of the year are free of it: tender crops need not wait for "
+      "it, but windows that count from frosts mean little, hardy annuals are for your coolest "
+      "months, and biennials, bulbs and peonies miss their cold",
+      f.frost_free_days);
+}
+Numbers numbers(const ask::HardlyFrost& f) { return {{"frost_free_days", f.frost_free_days}}; }
+
+std::string words(const ask::ShortSeason& f, const About& about) {
+  std::vector<std::string> needs;
+  for (const auto& need : f.needs) {
+    needs.push_back(fmt::format("{} needs {}", about.planting(need.planting).name, need.weeks));
+  }
+  return fmt::format("the frost-free season is {} weeks: {}", number(f.frost_free_weeks, 0),
+                     needs.empty()
+                         ? "raise tender crops in warmth, and let hardy ones carry the wish"
+                         : listed(needs));
+}
+Numbers numbers(const ask::ShortSeason& f) { return {{"frost_free_weeks", f.frost_free_weeks}}; }
+
+std::string words(const ask::NotSettled& f, const About&) {
+  return fmt::format(
+      "the stretches were still changing after {} rounds: another choice may be better", f.rounds);
+}
+Numbers numbers(const ask::NotSettled& f) { return {{"rounds", f.rounds}}; }
+
+// The others have none.
+template <class Other>
+Numbers numbers(const Other&) {
+  return {};
+}
+
+// --- Changes as a remedy says them, and as they are pasted.
+
+using Toml = std::optional<std::string>;
+
+std::string quoted(const std::string& text) {
+  std::string result = "\"";
+  for (const char c : text) {
+    if (c == '"' || c == '\\') result += '\\';
+    result += c;
+  }
+  return result + '"';
+}
+
+std::string advice(const ask::LeaveOut&, const Plan&, double) {
+  return "leave it out of this stretch";
+}
+// The stretch's other crops, where the short form says all there is to say of them.
+Toml toml(const ask::LeaveOut& change, const Plan& plan) {
+  std::string crops;
+  for (const auto& chain : chains(plan)) {
+    if (std::ranges::find(chain, change.planting) == chain.end()) continue;
+    for (const std::size_t i : chain) {
+      const CropEntry& asked = plan.plantings[i].asked;
+      if (i == change.planting) continue;
+      if (asked != CropEntry{.crop = asked.crop, .at = asked.at}) return std::nullopt;
+      crops += (crops.empty() ? "" : ", ") + quoted(asked.crop);
+    }
+  }
+  if (crops.empty()) return std::nullopt;
+  return "crops = [" + crops + "]\n";
+}
+
+std::string advice(const ask::LiftOn& change, const Plan& plan, double costs_stems) {
+  return fmt::format("lift {} on {}, before its fewest useful days; that costs {} stems",
+                     plan.plantings[change.planting].asked.crop, plain_day(change.day),
+                     number(costs_stems, 0));
+}
+Toml toml(const ask::LiftOn& change, const Plan& plan) {
+  return fmt::format("# in the [[bed.stretch.crop]] of {}:\nlift_on = {}\n",
+                     plan.plantings[change.planting].asked.crop, iso(change.day));
+}
+
+std::string advice(const ask::Plants& change, const Plan&, double) {
+  return fmt::format("plant {}", change.number);
+}
+Toml toml(const ask::Plants& change, const Plan&) {
+  return fmt::format("plants = {}\n", change.number);
+}
+
+std::string advice(const ask::StartAfter& change, const Plan&, double) {
+  return fmt::format("start it on {} or later", plain_day(change.day));
+}
+Toml toml(const ask::StartAfter& change, const Plan&) {
+  return fmt::format("not_before = {}\n", iso(change.day));
+}
+
+std::string advice(const ask::Year&, const Plan&, double) {
+  return "it can be grown a year later; or buy plants";
+}
+Toml toml(const ask::Year& change, const Plan&) {
+  return fmt::format("flowering_year = {}\n", change.flowering);
 }
 
 }  // namespace
 
-std::string refusal_words(const ground::Refusal& r) {
-  switch (r.rule) {
-    case Rule::FrostRisk:
-      return fmt::format(
-          "it would be out in the open on {}, but the frost risk you accept allows it only "
-          "from {}",
-          day(r.found_day), day(r.wanted_day));
-    case Rule::ColdSoil:
-      if (!r.wanted_day) {
-        return fmt::format("sown outdoors it wants soil at {} degC for a week, and it never is",
-                           number(r.wanted));
-      }
-      return fmt::format("it would be sown on {}, but the soil is warm enough, {} degC, from {}",
-                         day(r.found_day), number(r.wanted), day(r.wanted_day));
-    case Rule::WinterCold:
-      return fmt::format("it would meet {} degC in winter and survives {} degC", number(r.found),
-                         number(r.wanted));
-    case Rule::FlowersBeforeWinter:
-      return fmt::format("begun on {} it would flower on {}, before the winter", day(r.start),
-                         day(r.found_day));
-    case Rule::RosetteTooSmall:
-      return fmt::format(
-          "begun on {} it has {} of its leaves when the days fall under ten hours, and "
-          "needs {}",
-          day(r.start), percent(r.found), percent(r.wanted));
-    case Rule::NoFlower:
-      if (r.mild_winter) {
-        return fmt::format(
-            "the coldest month averages {} degC, and above {} no winter chills it in the ground: "
-            "no date can be told for it; from a refrigerator into your coolest weeks it may flower "
-            "once",
-            number(r.found), number(r.wanted));
-      }
-      if (r.found_day) {
-        return fmt::format(
-            "its first cut would be due on {}, and going into the ground on {} it cannot be cut "
-            "before {}",
-            day(r.found_day), day(r.in_ground), day(r.wanted_day));
-      }
-      if (r.chilling) {
-        return fmt::format("begun on {} it would get {} of the {} days of cold it needs to flower",
-                           day(r.start), number(r.found, 0), number(r.wanted, 0));
-      }
-      if (r.found < r.wanted) {
-        return fmt::format(
-            "begun on {} it would have {} of the {} degree-days to its flower by the year's end",
-            day(r.start), number(r.found, 0), number(r.wanted, 0));
-      }
-      return fmt::format("begun on {} it would not flower within the year", day(r.start));
-    case Rule::SeasonTooShort:
-      return fmt::format("its first cut on {} leaves {} days of cutting, and {} are wanted",
-                         day(r.found_day), number(r.found, 0), number(r.wanted, 0));
-    case Rule::TooHot:
-      return fmt::format(
-          "its first cut on {} leaves {} days of cutting before the heat of {} stops it, and {} "
-          "are wanted",
-          day(r.found_day), number(r.found, 0), short_date(r.wanted_day), number(r.wanted, 0));
-    case Rule::TooLate:
-      return fmt::format("it should have begun on {}, before {}", day(r.found_day),
-                         day(r.wanted_day));
-    case Rule::NoShelter:
-      switch (r.needs) {
-        case Raised::Heated:
-          return "it is raised in warmth, and [shelter] has no heated_trays";
-        case Raised::Frame:
-          return "it is raised in a frame, and the plan has none: [shelter] frame_m2 says so";
-        case Raised::NurseryBed:
-          return "it is raised in a nursery bed, and [shelter] has no nursery_m2";
-        case Raised::InPlace:
-          break;
-      }
-      return "";
-    case Rule::Pinned:
-      return "the plan's own pins rule it out";
-  }
-  return "";
+std::string message(const Plan& plan, const ask::Finding& finding) {
+  const About about{plan, finding.planting ? plan.plantings[*finding.planting].name : ""};
+  return std::visit([&](const auto& found) { return words(found, about); }, finding.found);
 }
 
-std::string message(const Finding& f) {
-  switch (f.code) {
-    case FindingCode::CannotGrow:
-      return cannot_grow(f);
-    case FindingCode::GroundTaken:
-      return ground_taken(f);
-    case FindingCode::TooLate:
-      return fmt::format("{} is too late for this year: {}", f.planting_name,
-                         refusal_words(*f.refusal));
-    case FindingCode::ShortWeeks:
-      return short_weeks(f);
-    case FindingCode::LateStart:
-      if (f.number("days_early") > 0) {
-        return fmt::format(
-            "{} ({}) goes into the ground on {}, {} days before the trade's window opens ({})",
-            f.planting_name, f.way, day(f.day("in_ground")), number(f.number("days_early"), 0),
-            short_date(f.day("window_start")));
-      }
-      return fmt::format(
-          "{} ({}) goes into the ground on {}, {} days after the trade's window ends ({})",
-          f.planting_name, f.way, day(f.day("in_ground")), number(f.number("days_late"), 0),
-          short_date(f.day("window_end")));
-    case FindingCode::TooEarly:
-      return fmt::format(
-          "{} begun on {} is {} of the way to its flower before the winter: hard frost "
-          "may take the buds",
-          f.planting_name, day(f.day("start")), percent(f.number("share_done")));
-    case FindingCode::SmallRosette:
-      return fmt::format("{} has {} of its leaves before the winter: count on half its stems",
-                         f.planting_name, percent(f.number("share_done")));
-    case FindingCode::NeedsFleece:
-      return fmt::format(
-          "{} survives {} degC bare and your coldest night is {} degC: it needs fleece",
-          f.planting_name, number(f.number("survives_c")), number(f.number("coldest_c")));
-    case FindingCode::ColdSoil:
-      return fmt::format(
-          "{} is sown on {}, where the soil is likely at {} degC and its seed wants {} degC for a "
-          "week: measure it before you sow",
-          f.planting_name, day(f.day("start")), number(f.number("soil_c"), 0),
-          number(f.number("wanted_c")));
-    case FindingCode::NeedsCold:
-      return fmt::format(
-          "{} wants a cold winter and your coldest month averages {} degC: keep the bulbs in a "
-          "refrigerator for {} to {} weeks before you plant them",
-          f.planting_name, number(f.number("coldest_month_c")), number(f.number("weeks_low")),
-          number(f.number("weeks_high")));
-    case FindingCode::HardlyFrost:
-      return fmt::format(
-          "frost hardly comes here, {} days of the year are free of it: tender crops need not "
-          "wait for it, but windows that count from frosts mean little, hardy annuals are for your "
-          "coolest months, and biennials, bulbs and peonies miss their cold",
-          number(f.number("frost_free_days"), 0));
-    case FindingCode::ShortSeason:
-      return short_season(f);
-    case FindingCode::CostsStems:
-      return fmt::format("keeping {} costs its stretch {} stems of the {} it could give",
-                         f.planting_name, number(f.number("stems"), 0),
-                         number(f.number("stems") + f.number("stretch_stems"), 0));
-    case FindingCode::TooManyPlants:
-      return fmt::format("{} has {} plants where {} fit at {} cm", f.planting_name,
-                         number(f.number("plants"), 0), number(f.number("room"), 0),
-                         number(f.number("spacing_cm")));
-    case FindingCode::FewStems:
-      return fmt::format("{} gives {} stems in its best week: too few to count in a vase",
-                         f.planting_name, number(f.number("best_week_stems")));
-    case FindingCode::OffColour:
-      return fmt::format("{} has none of the wish's colours ({})", f.planting_name,
-                         listed(f.words));
-    case FindingCode::NotSettled:
-      return fmt::format(
-          "the stretches were still changing after {} rounds: another choice may be better",
-          number(f.number("rounds"), 0));
-  }
-  return "";
+Numbers numbers(const ask::Finding& finding) {
+  return std::visit([](const auto& found) { return numbers(found); }, finding.found);
 }
 
-std::string remedy_text(const Finding& f) {
-  if (!f.remedy) return "";
-  const Remedy& r = *f.remedy;
-  switch (r.kind) {
-    case Remedy::Kind::LiftEarlier:
-      return fmt::format("lift {} on {}, before its fewest useful days; that costs {} stems",
-                         r.crop, day(r.day), number(r.costs_stems, 0));
-    case Remedy::Kind::LeaveOut:
-      return "leave it out of this stretch";
-    case Remedy::Kind::NextYear:
-      return "it can be grown a year later; or buy plants";
-    case Remedy::Kind::FewerPlants:
-      return fmt::format("plant {}", number(r.plants));
-    case Remedy::Kind::StartLater:
-      return fmt::format("start it on {} or later", day(r.day));
-    case Remedy::Kind::OtherPlace:
-      return "give its ground to another crop; it does not grow here";
-  }
-  return "";
+std::string remedy_text(const Plan& plan, const ask::Finding& finding) {
+  if (!finding.remedy) return "";
+  const ask::Remedy& remedy = *finding.remedy;
+  if (!remedy.change) return "give its ground to another crop; it does not grow here";
+  return std::visit([&](const auto& change) { return advice(change, plan, remedy.costs_stems); },
+                    *remedy.change);
+}
+
+std::optional<std::string> remedy_toml(const Plan& plan, const ask::Finding& finding) {
+  if (!finding.remedy || !finding.remedy->change) return std::nullopt;
+  return std::visit([&](const auto& change) { return toml(change, plan); },
+                    *finding.remedy->change);
 }
 
 }  // namespace trug::show

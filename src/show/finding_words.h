@@ -1,18 +1,23 @@
 // SPDX-License-Identifier: MIT
-// Findings in words: every wording stands here once.
+// Findings in words: every wording and every line to paste stands here once.
 #pragma once
 
+#include <optional>
 #include <string>
+#include <utility>
+#include <vector>
 
-#include "ground/findings.h"
+#include "ask/findings.h"
 
 namespace trug::show {
 
 // One sentence without its full stop, lower-case start, with the numbers.
-std::string message(const ground::Finding& finding);
+std::string message(const Plan& plan, const ask::Finding& finding);
+// Its numbers by their stable names in files.
+std::vector<std::pair<std::string, double>> numbers(const ask::Finding& finding);
 // What would help; empty where nothing is known to.
-std::string remedy_text(const ground::Finding& finding);
-// Why a way was refused, with both numbers.
-std::string refusal_words(const ground::Refusal& refusal);
+std::string remedy_text(const Plan& plan, const ask::Finding& finding);
+// To paste into the plan; absent where there is nothing to paste.
+std::optional<std::string> remedy_toml(const Plan& plan, const ask::Finding& finding);
 
 }  // namespace trug::show

@@ -55,20 +55,21 @@ Json head_json(const DocumentHead& head) {
   return document;
 }
 
-Json finding_json(const ground::Finding& finding) {
+Json finding_json(const Plan& plan, const ask::Finding& finding) {
   Json row;
-  row["code"] = ground::to_string(finding.code);
-  row["rank"] = ground::to_string(finding.rank);
+  row["code"] = finding.code();
+  row["rank"] = ask::to_string(finding.rank());
   row["file"] = finding.at.file;
   row["line"] = finding.at.line;
   row["column"] = finding.at.column;
   row["key"] = finding.key;
-  row["planting"] = finding.planting ? Json(finding.planting_name) : Json(nullptr);
-  row["message"] = message(finding);
+  row["planting"] = finding.planting ? Json(plan.plantings[*finding.planting].name) : Json(nullptr);
+  row["message"] = message(plan, finding);
   row["numbers"] = Json::object();
-  for (const auto& [name, value] : finding.numbers) row["numbers"][name] = value;
+  for (const auto& [name, value] : numbers(finding)) row["numbers"][name] = value;
   if (finding.remedy) {
-    row["remedy"] = {{"text", remedy_text(finding)}, {"toml", maybe(finding.remedy->toml)}};
+    row["remedy"] = {{"text", remedy_text(plan, finding)},
+                     {"toml", maybe(remedy_toml(plan, finding))}};
   } else {
     row["remedy"] = nullptr;
   }
@@ -82,8 +83,8 @@ Json document_json(const DocumentHead& head, const Reckoned& r) {
        {"title", r.plan.title},
        {"garden", r.plan.garden ? Json(trug::to_string(*r.plan.garden)) : Json(nullptr)},
        {"flowering_years", {r.plan.flowering_year}}});
-  for (const ground::Finding& finding : r.findings) {
-    document["findings"].push_back(finding_json(finding));
+  for (const ask::Finding& finding : r.findings) {
+    document["findings"].push_back(finding_json(r.plan, finding));
   }
   return document;
 }

@@ -5,9 +5,9 @@
 #include <string>
 #include <vector>
 
+#include "ask/findings.h"
 #include "base/diagnostics.h"
 #include "garden/plan.h"
-#include "ground/findings.h"
 #include "ground/schedule.h"
 #include "show/document_head.h"
 #include "work/jobs.h"
@@ -19,7 +19,7 @@ namespace trug::show {
 struct Reckoned {
   const Plan& plan;
   const ground::Schedule& schedule;
-  const std::vector<ground::Finding>& findings;
+  const std::vector<ask::Finding>& findings;
   const std::vector<work::Job>& jobs;
   const std::vector<std::string>& uids;
 };

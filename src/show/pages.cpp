@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <map>
+#include <sstream>
 
 #include "base/text.h"
 #include "show/finding_words.h"
@@ -187,6 +188,21 @@ std::string growth_text(const Growth& growth, Style style) {
   return text;
 }
 
+std::string finding_text(const Plan& plan, const ask::Finding& finding) {
+  std::string text =
+      fmt::format("{}:{}:{}: {}: {}\n", finding.at.file, finding.at.line, finding.at.column,
+                  ask::to_string(finding.rank()), message(plan, finding));
+  if (const std::string remedy = remedy_text(plan, finding); !remedy.empty()) {
+    text += fmt::format("  remedy: {}\n", remedy);
+  }
+  if (const auto toml = remedy_toml(plan, finding)) {
+    text += "  paste:\n";
+    std::istringstream lines(*toml);
+    for (std::string line; std::getline(lines, line);) text += "    " + line + "\n";
+  }
+  return text;
+}
+
 }  // namespace
 
 std::string trust_note(const climate::Climate& climate) {
@@ -215,25 +231,10 @@ std::string jobs_page(const Plan& plan, const std::vector<work::Job>& jobs,
 
 std::string check_page(const Plan& plan, const ground::Schedule& schedule,
                        const std::vector<harvest::Week>& weeks,
-                       const std::vector<ground::Finding>& findings,
-                       const climate::Climate& climate, Style style) {
+                       const std::vector<ask::Finding>& findings, const climate::Climate& climate,
+                       Style style) {
   std::string text;
-  for (const ground::Finding& finding : findings) {
-    text += fmt::format("{}:{}:{}: {}: {}\n", finding.at.file, finding.at.line, finding.at.column,
-                        ground::to_string(finding.rank), message(finding));
-    if (const std::string remedy = remedy_text(finding); !remedy.empty()) {
-      text += fmt::format("  remedy: {}\n", remedy);
-    }
-    if (finding.remedy && finding.remedy->toml) {
-      text += "  paste:\n";
-      for (std::size_t at = 0; at < finding.remedy->toml->size();) {
-        const std::size_t end =
-            std::min(finding.remedy->toml->find('\n', at), finding.remedy->toml->size());
-        text += "    " + finding.remedy->toml->substr(at, end - at) + "\n";
-        at = end + 1;
-      }
-    }
-  }
+  for (const ask::Finding& finding : findings) text += finding_text(plan, finding);
   int grown = 0;
   for (std::size_t i = 0; i < plan.plantings.size(); ++i) grown += schedule.of(i).empty() ? 0 : 1;
   text += bold(plan.title, style) +
@@ -254,13 +255,13 @@ std::string check_page(const Plan& plan, const ground::Schedule& schedule,
   return text;
 }
 
-std::string findings_line(const std::vector<ground::Finding>& findings, const std::string& file) {
-  std::map<ground::Rank, int> counts;
-  for (const ground::Finding& finding : findings) ++counts[finding.rank];
+std::string findings_line(const std::vector<ask::Finding>& findings, const std::string& file) {
+  std::map<ask::Rank, int> counts;
+  for (const ask::Finding& finding : findings) ++counts[finding.rank()];
   if (counts.empty()) return "";
   std::vector<std::string> parts;
   for (const auto& [rank, count] : counts) {
-    parts.push_back(fmt::format("{} {}", count, ground::to_string(rank)));
+    parts.push_back(fmt::format("{} {}", count, ask::to_string(rank)));
   }
   return fmt::format("{} {}: trug check {}\n", listed(parts),
                      findings.size() == 1 ? "finding" : "findings", file);

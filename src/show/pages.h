@@ -5,10 +5,10 @@
 #include <string>
 #include <vector>
 
+#include "ask/findings.h"
 #include "climate/climate.h"
 #include "garden/plan.h"
 #include "garden/sheet.h"
-#include "ground/findings.h"
 #include "ground/schedule.h"
 #include "harvest/weeks.h"
 #include "show/style.h"
@@ -28,11 +28,11 @@ std::string jobs_page(const Plan& plan, const std::vector<work::Job>& jobs,
 // "plan.toml:12:9: broken: ...", worst first, then what holds.
 std::string check_page(const Plan& plan, const ground::Schedule& schedule,
                        const std::vector<harvest::Week>& weeks,
-                       const std::vector<ground::Finding>& findings,
+                       const std::vector<ask::Finding>& findings,
                        const climate::Climate& climate, Style style);
 
 // One line for a run whose product is something else: "2 broken, 1 short, 3 mild findings: ...".
-std::string findings_line(const std::vector<ground::Finding>& findings, const std::string& file);
+std::string findings_line(const std::vector<ask::Finding>& findings, const std::string& file);
 
 // All sheets, a line each.
 std::string crop_list(const std::vector<const Sheet*>& sheets, Style style);

@@ -10,7 +10,7 @@
 
 #include "base/text.h"
 #include "climate/frost.h"
-#include "show/finding_words.h"
+#include "show/refusal_words.h"
 
 namespace trug::show {
 namespace {

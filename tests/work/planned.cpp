@@ -5,6 +5,7 @@
 
 #include <algorithm>
 
+#include "ask/advise.h"
 #include "read/plan_reader.h"
 
 namespace trug {
@@ -26,8 +27,8 @@ nursery_m2 = 100
 
 }  // namespace
 
-const ground::Finding* Planned::finding(ground::FindingCode code) const {
-  const auto found = std::ranges::find(findings, code, &ground::Finding::code);
+const ask::Finding* Planned::finding(std::string_view code) const {
+  const auto found = std::ranges::find(findings, code, &ask::Finding::code);
   return found == findings.end() ? nullptr : &*found;
 }
 
@@ -53,11 +54,10 @@ Planned planned(const std::string& head, const std::string& beds) {
     const std::string& crop = planting.asked.crop;
     result.sheets[crop] = result.all_sheets->find(crop, diagnostics);
   }
-  ask::Reckoned reckoned = ask::reckon(result.plan, result.sheets, {}, make_date(2026, 1, 1));
-  result.schedule = std::move(reckoned.schedule);
-  result.weeks = std::move(reckoned.weeks);
-  result.findings = std::move(reckoned.findings);
-  result.jobs = std::move(reckoned.jobs);
+  const ask::Reckoned reckoned = ask::reckon(result.plan, result.sheets, {}, make_date(2026, 1, 1));
+  result.climate = reckoned.climate;
+  static_cast<ask::Outcome&>(result) = reckoned;
+  result.findings = ask::advised(result.garden(), reckoned);
   return result;
 }
 

@@ -3,7 +3,9 @@
 #pragma once
 
 #include <memory>
+#include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "ask/reckon.h"
@@ -11,16 +13,15 @@
 
 namespace trug {
 
-struct Planned {
+struct Planned : ask::Outcome {
   std::unique_ptr<read::SheetLibrary> all_sheets = std::make_unique<read::SheetLibrary>();
   Plan plan;
   ground::Sheets sheets;
-  ground::Schedule schedule;
-  std::vector<harvest::Week> weeks;
-  std::vector<ground::Finding> findings;
-  std::vector<work::Job> jobs;
+  std::optional<climate::Climate> climate;  // of averages
 
-  const ground::Finding* finding(ground::FindingCode code) const;
+  ask::Garden garden() const { return {plan, sheets, *climate, make_date(2026, 1, 1)}; }
+  // The first of that code; null: there is none.
+  const ask::Finding* finding(std::string_view code) const;
   std::vector<const work::Job*> of_kind(work::JobKind kind) const;
 };
 

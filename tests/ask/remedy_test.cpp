@@ -1,23 +1,30 @@
 // SPDX-License-Identifier: MIT
 // Pasting a remedy makes its finding go: one row for each kind that has something to paste.
-#include "ground/remedy.h"
-
 #include <gtest/gtest.h>
 
+#include <variant>
+
+#include "ask/ask.h"
+#include "show/finding_words.h"
 #include "work/planned.h"
 
-namespace trug::ground {
+namespace trug::ask {
 namespace {
 
 struct Row {
   std::string name;
   std::string head;
   std::string beds;  // PASTE stands where the remedy goes
-  FindingCode code{};
-  Remedy::Kind remedy{};
+  std::string code;
+  bool (*is_remedy)(const Change&) = nullptr;
   bool into_head = false;
   std::string at_first;  // stands there before
 };
+
+template <class Kind>
+bool is(const Change& change) {
+  return std::holds_alternative<Kind>(change);
+}
 
 std::string with(std::string text, const std::string& pasted) {
   const auto at = text.find("PASTE");
@@ -29,22 +36,20 @@ std::vector<Row> rows() {
       "[[bed]]\nname = \"b\"\nlength_m = 4.6\nwidth_m = 0.9\n[[bed.stretch]]\nlength_m = 2.2\n";
   return {
       {"too many plants", "", bed + "[[bed.stretch.crop]]\ncrop = \"dahlia\"\nPASTE\n",
-       FindingCode::TooManyPlants, Remedy::Kind::FewerPlants, false, "plants = 400"},
+       "too-many-plants", is<Plants>, false, "plants = 400"},
       {"ground taken, lift earlier", "",
        "[work]\ndays = [\"Wed\"]\n[wish]\nvases_per_week = 1\nstems_per_vase = 12\n"
        "from = \"1 May\"\nto = \"28 September\"\n" +
            bed +
            "[[bed.stretch.crop]]\ncrop = \"canterbury bells\"\nPASTE\n"
            "[[bed.stretch.crop]]\ncrop = \"china aster\"\n",
-       FindingCode::GroundTaken, Remedy::Kind::LiftEarlier},
+       "ground-taken", is<LiftOn>},
       {"too far on before the winter", "",
-       bed + "[[bed.stretch.crop]]\ncrop = \"euphorbia\"\nPASTE\n", FindingCode::TooEarly,
-       Remedy::Kind::StartLater},
-      {"a dear crop", "", bed + "PASTE\n", FindingCode::CostsStems, Remedy::Kind::LeaveOut, false,
+       bed + "[[bed.stretch.crop]]\ncrop = \"euphorbia\"\nPASTE\n", "too-early", is<StartAfter>},
+      {"a dear crop", "", bed + "PASTE\n", "costs-stems", is<LeaveOut>, false,
        "crops = [\"sunflower\", \"zinnia\"]"},
-      {"too late this year", "began = 2027-02-01\nPASTE\n",
-       bed + "crops = [\"honesty\"]\n",
-       FindingCode::TooLate, Remedy::Kind::NextYear, true},
+      {"too late this year", "began = 2027-02-01\nPASTE\n", bed + "crops = [\"honesty\"]\n", "too-late",
+       is<Year>, true},
   };
 }
 
@@ -54,23 +59,25 @@ TEST(Remedies, MakeTheirFindingGoWhenPasted) {
     const Planned before = planned(with(row.head, ""), with(row.beds, row.at_first));
     const Finding* finding = before.finding(row.code);
     ASSERT_TRUE(finding);
-    ASSERT_TRUE(finding->remedy);
-    EXPECT_EQ(finding->remedy->kind, row.remedy);
-    ASSERT_TRUE(finding->remedy->toml);
-    const std::string& toml = *finding->remedy->toml;
-    const Planned after = planned(with(row.head, row.into_head ? toml : ""),
-                                  with(row.beds, row.into_head ? "" : toml));
-    EXPECT_FALSE(after.finding(row.code)) << toml;
+    ASSERT_TRUE(finding->remedy && finding->remedy->change);
+    EXPECT_TRUE(row.is_remedy(*finding->remedy->change));
+    const auto toml = show::remedy_toml(before.plan, *finding);
+    ASSERT_TRUE(toml);
+    const Planned after = planned(with(row.head, row.into_head ? *toml : ""),
+                                  with(row.beds, row.into_head ? "" : *toml));
+    EXPECT_FALSE(after.finding(row.code)) << *toml;
   }
 }
 
 TEST(Remedies, LeavingOutADearCropIsSaidWithTheStretchesOtherCrops) {
-  const Planned p = planned("",
-                            "[[bed]]\nname = \"b\"\nlength_m = 4.6\nwidth_m = 0.9\n[[bed.stretch]]\n"
-                            "length_m = 2.2\ncrops = [\"daffodil\", \"zinnia\"]\n");
-  const Remedy remedy = leave_out(p.plan, 0, 0);
-  EXPECT_EQ(remedy.toml, "crops = [\"zinnia\"]\n");
+  const Planned p =
+      planned("",
+              "[[bed]]\nname = \"b\"\nlength_m = 4.6\nwidth_m = 0.9\n[[bed.stretch]]\n"
+              "length_m = 2.2\ncrops = [\"daffodil\", \"zinnia\"]\n");
+  Finding finding = about_planting(p.plan, 0, CostsStems{});
+  finding.remedy = Remedy{LeaveOut{0}};
+  EXPECT_EQ(show::remedy_toml(p.plan, finding), "crops = [\"cosmos\"]\n");
 }
 
 }  // namespace
-}  // namespace trug::ground
+}  // namespace trug::ask

@@ -1,0 +1,126 @@
+// SPDX-License-Identifier: MIT
+#include "ask/advise.h"
+
+#include <algorithm>
+#include <cstddef>
+#include <optional>
+#include <utility>
+
+#include "ask/ask.h"
+
+namespace trug::ask {
+namespace {
+
+using ground::Candidate;
+using ground::Schedule;
+
+constexpr double kDearShare = 0.2;                        // of the stretch's stems
+constexpr int kMostDaysTried = 20, kFewestDaysTried = 7;  // of cutting, before an earlier lift
+
+// All that grows on the ground of a planting.
+std::vector<std::size_t> chain_of(const Plan& plan, std::size_t planting) {
+  for (auto& chain : chains(plan)) {
+    if (std::ranges::find(chain, planting) != chain.end()) return std::move(chain);
+  }
+  return {};
+}
+
+// The crop before it gives way after as many days of cutting as still do, a week at least; nullopt
+// where none of them helps.
+std::optional<Remedy> lift_earlier(const Garden& garden, std::size_t planting) {
+  const auto follows = garden.plan.plantings[planting].follows;
+  if (!follows) return std::nullopt;
+  const std::string& crop = garden.plan.plantings[*follows].asked.crop;
+  if (stays_in_ground(garden.sheets.at(crop)->life_cycle)) return std::nullopt;
+  const auto chain = chain_of(garden.plan, planting);
+  const auto place = static_cast<std::size_t>(std::ranges::find(chain, planting) - chain.begin());
+  const Garden stretch = with_only(garden, chain);
+  const Outcome now = reckon(stretch);
+  if (now.schedule.of(place - 1).empty()) return std::nullopt;
+  for (int days = kMostDaysTried; days >= kFewestDaysTried; --days) {
+    // The earliest that keeps this many days of cutting on any date the crop before could have.
+    Date lift = Date::max();
+    for (const Candidate& c : now.schedule.weighed[place - 1].candidates->list) {
+      lift = std::min(lift, c.timeline.first_cut.likely + Days{days});
+    }
+    const Schedule tried = ask(stretch, now, LiftOn{place - 1, lift}).after.schedule;
+    const auto before = tried.of(place - 1);
+    if (tried.of(place).empty() || before.empty() || before.back().lift != lift) continue;
+    return Remedy{LiftOn{*follows, lift}, stems(now.schedule.of(place - 1)) - stems(before)};
+  }
+  return std::nullopt;
+}
+
+// What makes a finding go, by its kind; nullopt where nothing is known to.
+struct Advice {
+  const Garden& garden;
+  const Schedule& chosen;
+  std::size_t planting = 0;
+
+  // A crop that does not fit between its neighbours.
+  std::optional<Remedy> operator()(const GroundTaken&) const {
+    if (auto earlier = lift_earlier(garden, planting)) return earlier;
+    return Remedy{LeaveOut{planting}};
+  }
+  // A crop that has no date this year.
+  std::optional<Remedy> operator()(const CannotGrow&) const { return next_year(); }
+  std::optional<Remedy> operator()(const TooLate&) const { return next_year(); }
+  std::optional<Remedy> operator()(const TooManyPlants& found) const {
+    return Remedy{Plants{planting, found.room}};
+  }
+  // The first day on which it is not too early any more.
+  std::optional<Remedy> operator()(const TooEarly&) const {
+    const Candidate& taken = chosen.of(planting).front();
+    std::optional<Date> first;
+    for (const Candidate& c : chosen.weighed[planting].candidates->list) {
+      if (c.way != taken.way || c.too_early || c.start <= taken.start) continue;
+      if (!first || c.start < *first) first = c.start;
+    }
+    if (!first) return std::nullopt;
+    return Remedy{StartAfter{planting, *first}};
+  }
+  std::optional<Remedy> operator()(const CostsStems&) const { return Remedy{LeaveOut{planting}}; }
+  template <class Other>
+  std::optional<Remedy> operator()(const Other&) const {
+    return std::nullopt;
+  }
+
+  Remedy next_year() const {
+    const Garden alone = with_only(garden, {planting});
+    const Year next{garden.plan.flowering_year + 1};
+    const bool grows = !ask(alone, reckon(alone), next).after.schedule.sowings.empty();
+    return grows ? Remedy{next} : Remedy{};
+  }
+};
+
+// What a stretch would give without each of its crops, the others chosen anew.
+void dear_crops(const Garden& garden, const Schedule& chosen, std::vector<Finding>& findings) {
+  for (const auto& chain : chains(garden.plan)) {
+    if (chain.size() < 2) continue;
+    double with = 0;
+    for (const std::size_t i : chain) with += stems(chosen.of(i));
+    for (const std::size_t i : chain) {
+      if (chosen.of(i).empty()) continue;
+      auto others = chain;
+      std::erase(others, i);
+      const double without = stems(reckon(with_only(garden, others)).schedule.sowings);
+      if (without - with <= kDearShare * with) continue;
+      findings.push_back(about_planting(garden.plan, i, CostsStems{without - with, with}));
+    }
+  }
+}
+
+}  // namespace
+
+std::vector<Finding> advised(const Garden& garden, const Reckoned& reckoned) {
+  std::vector<Finding> findings = reckoned.findings;
+  dear_crops(garden, reckoned.chosen, findings);
+  sort_by_rank(findings);
+  for (Finding& finding : findings) {
+    if (!finding.planting) continue;
+    finding.remedy = std::visit(Advice{garden, reckoned.chosen, *finding.planting}, finding.found);
+  }
+  return findings;
+}
+
+}  // namespace trug::ask

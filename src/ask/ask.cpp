@@ -1,0 +1,70 @@
+// SPDX-License-Identifier: MIT
+#include "ask/ask.h"
+
+#include <algorithm>
+#include <map>
+#include <optional>
+#include <tuple>
+#include <utility>
+
+namespace trug::ask {
+namespace {
+
+using Place = std::optional<std::size_t>;  // of a planting in a plan's list
+
+// Whether one finding of the plan before stands in the plan after.
+bool same(const Finding& before, const Finding& after, const std::vector<Place>& place) {
+  const Place now = before.planting ? place[*before.planting] : std::nullopt;
+  return before.code() == after.code() && now == after.planting &&
+         now.has_value() == before.planting.has_value();
+}
+
+void compare_findings(const Outcome& before, Difference& result) {
+  for (const Finding& old : before.findings) {
+    const auto stands = [&](const Finding& now) { return same(old, now, result.plan.place); };
+    if (std::ranges::none_of(result.after.findings, stands)) result.cleared.push_back(old);
+  }
+  for (const Finding& now : result.after.findings) {
+    const auto stood = [&](const Finding& old) { return same(old, now, result.plan.place); };
+    if (std::ranges::none_of(before.findings, stood)) result.fresh.push_back(now);
+  }
+}
+
+auto identity(const work::JobKey& key) {
+  return std::tie(key.flowering_year, key.bed, key.crop, key.planting, key.kind, key.succession,
+                  key.repeat);
+}
+
+int jobs_moved(const std::vector<work::Job>& before, const std::vector<work::Job>& after) {
+  std::map<decltype(identity(before.front().key)), Date> days;
+  for (const work::Job& job : before) days.emplace(identity(job.key), job.day);
+  return static_cast<int>(std::ranges::count_if(after, [&](const work::Job& job) {
+    const auto old = days.find(identity(job.key));
+    return old != days.end() && old->second != job.day;
+  }));
+}
+
+int weeks_filled(const Outcome& outcome) {
+  return static_cast<int>(std::ranges::count_if(
+      outcome.weeks, [](const harvest::Week& week) { return week.stems >= week.wanted; }));
+}
+
+}  // namespace
+
+Difference ask(const Garden& garden, const Outcome& before, const Change& change) {
+  Difference result;
+  result.plan = changed(garden.plan, change);
+  const auto climate = climate::Climate::from(result.plan.plan.place, garden.climate.spread_c());
+  result.after = reckon({result.plan.plan, garden.sheets, climate, garden.today});
+  result.stems = stems(result.after.schedule.sowings) - stems(before.schedule.sowings);
+  result.weeks = weeks_filled(result.after) - weeks_filled(before);
+  result.jobs_moved = jobs_moved(before.jobs, result.after.jobs);
+  compare_findings(before, result);
+  return result;
+}
+
+Garden with_only(const Garden& garden, const std::vector<std::size_t>& kept) {
+  return {with_only(garden.plan, kept), garden.sheets, garden.climate, garden.today};
+}
+
+}  // namespace trug::ask

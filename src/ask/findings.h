@@ -1,0 +1,199 @@
+// SPDX-License-Identifier: MIT
+// What the plan cannot do, or what the gardener should know: facts with numbers, worded in show/.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <variant>
+#include <vector>
+
+#include "ask/change.h"
+#include "base/diagnostics.h"
+#include "climate/climate.h"
+#include "ground/schedule.h"
+#include "harvest/weeks.h"
+
+namespace trug::ask {
+
+// Broken: the plan cannot do it. Short: it can, but the wish goes short. Mild: worth knowing.
+enum class Rank { Broken, Short, Mild };
+std::string_view to_string(Rank rank);
+
+// One struct for each thing that can be found, with the stable word it has in files.
+
+// No way keeps the rules here this year.
+struct CannotGrow {
+  static constexpr std::string_view kCode = "cannot-grow";
+  static constexpr Rank kRank = Rank::Broken;
+  std::string way;  // that came nearest; empty: there is none
+  std::optional<ground::Refusal> refusal;
+};
+
+// It should have begun before no_jobs_before.
+struct TooLate {
+  static constexpr std::string_view kCode = "too-late";
+  static constexpr Rank kRank = Rank::Broken;
+  ground::Refusal refusal;
+};
+
+// It grows here, but not between its neighbours on this stretch.
+struct GroundTaken {
+  static constexpr std::string_view kCode = "ground-taken";
+  static constexpr Rank kRank = Rank::Broken;
+  struct Neighbour {
+    std::size_t planting = 0;
+    Date day;  // on which the one before frees the ground; by which the one after needs it
+  };
+  Date in_ground_from, in_ground_to, lift_from;
+  std::optional<Neighbour> before, after;
+};
+
+// Weeks of the wish without their stems.
+struct ShortWeeks {
+  static constexpr std::string_view kCode = "short-weeks";
+  static constexpr Rank kRank = Rank::Short;
+  std::vector<Date> mondays;
+  int weeks = 0;  // of the wish
+  double missing_stems = 0;
+};
+
+// It goes into the ground outside the trade's window.
+struct LateStart {
+  static constexpr std::string_view kCode = "late-start";
+  static constexpr Rank kRank = Rank::Mild;
+  std::string way;
+  Date in_ground;
+  DateRange window;
+};
+
+// So far on before the winter that frost may take its buds.
+struct TooEarly {
+  static constexpr std::string_view kCode = "too-early";
+  static constexpr Rank kRank = Rank::Mild;
+  Date start;
+  double share_done = 0;  // of its way to the flower
+};
+
+// A biennial that gives half its stems.
+struct SmallRosette {
+  static constexpr std::string_view kCode = "small-rosette";
+  static constexpr Rank kRank = Rank::Mild;
+  double share_done = 0;  // of its leaves
+};
+
+// It survives the winter only under fleece.
+struct NeedsFleece {
+  static constexpr std::string_view kCode = "needs-fleece";
+  static constexpr Rank kRank = Rank::Mild;
+  double coldest_c = 0;
+  double survives_c = 0;
+};
+
+// Bulbs where no winter chills them in the ground.
+struct NeedsCold {
+  static constexpr std::string_view kCode = "needs-cold";
+  static constexpr Rank kRank = Rank::Mild;
+  double coldest_month_c = 0;
+  Range weeks;  // in the cold
+};
+
+// Sown by a pin before the soil is likely warm enough.
+struct ColdSoil {
+  static constexpr std::string_view kCode = "cold-soil";
+  static constexpr Rank kRank = Rank::Mild;
+  Date start;
+  double soil_c = 0;
+  double wanted_c = 0;
+};
+
+// Too few plants to give one vase their share.
+struct FewStems {
+  static constexpr std::string_view kCode = "few-stems";
+  static constexpr Rank kRank = Rank::Mild;
+  double best_week_stems = 0;
+  int plants = 0;
+};
+
+// More plants than the ground holds at their spacing.
+struct TooManyPlants {
+  static constexpr std::string_view kCode = "too-many-plants";
+  static constexpr Rank kRank = Rank::Mild;
+  int plants = 0;
+  int room = 0;
+  double spacing_cm = 0;
+};
+
+// None of the wish's colours.
+struct OffColour {
+  static constexpr std::string_view kCode = "off-colour";
+  static constexpr Rank kRank = Rank::Mild;
+  std::vector<std::string> colours;
+};
+
+// Keeping the crop costs its stretch more than a fifth of its stems.
+struct CostsStems {
+  static constexpr std::string_view kCode = "costs-stems";
+  static constexpr Rank kRank = Rank::Mild;
+  double stems = 0;          // that it costs
+  double stretch_stems = 0;  // with it
+};
+
+// A place all but free of frost.
+struct HardlyFrost {
+  static constexpr std::string_view kCode = "hardly-frost";
+  static constexpr Rank kRank = Rank::Mild;
+  int frost_free_days = 0;
+};
+
+// A place with few weeks free of frost.
+struct ShortSeason {
+  static constexpr std::string_view kCode = "short-season";
+  static constexpr Rank kRank = Rank::Mild;
+  struct Need {
+    std::size_t planting = 0;
+    int weeks = 0;
+  };
+  double frost_free_weeks = 0;
+  std::vector<Need> needs;  // of those that find it too short
+};
+
+// The rounds were stopped before they settled.
+struct NotSettled {
+  static constexpr std::string_view kCode = "not-settled";
+  static constexpr Rank kRank = Rank::Mild;
+  int rounds = 0;
+};
+
+using Found = std::variant<CannotGrow, TooLate, GroundTaken, ShortWeeks, LateStart, TooEarly,
+                           SmallRosette, NeedsFleece, NeedsCold, ColdSoil, FewStems, TooManyPlants,
+                           OffColour, CostsStems, HardlyFrost, ShortSeason, NotSettled>;
+
+// What would make a finding go.
+struct Remedy {
+  std::optional<Change> change;  // absent: nothing on this ground and in this year
+  double costs_stems = 0;
+};
+
+struct Finding {
+  Position at;
+  std::string key;                      // the plan's key it speaks of: "crop", "place", "wish"
+  std::optional<std::size_t> planting;  // in the plan's list
+  Found found;
+  std::optional<Remedy> remedy;
+
+  std::string_view code() const;
+  Rank rank() const;
+};
+
+Finding about_planting(const Plan& plan, std::size_t planting, Found found);
+// Worst first, else as they stand.
+void sort_by_rank(std::vector<Finding>& findings);
+
+// All that is seen by looking, worst first, then in the plan's order; nothing is reckoned anew.
+// `schedule` as the averages chose it; `weeks` as they will be.
+std::vector<Finding> find(const Plan& plan, const climate::Climate& climate,
+                          const ground::Schedule& schedule,
+                          const std::vector<harvest::Week>& weeks);
+
+}  // namespace trug::ask

@@ -1,0 +1,112 @@
+// SPDX-License-Identifier: MIT
+#include "show/refusal_words.h"
+
+#include <fmt/format.h>
+
+#include "base/text.h"
+
+namespace trug::show {
+namespace {
+
+using ground::Refusal;
+using ground::Rule;
+
+std::string day(const std::optional<Date>& date) { return date ? plain_day(*date) : "no day"; }
+
+std::string percent(double share) { return fmt::format("{:.0f} in 100", share * 100); }
+
+std::string cold_soil(const Refusal& r) {
+  if (!r.wanted_day) {
+    return fmt::format("sown outdoors it wants soil at {} degC for a week, and it never is",
+                       number(r.wanted));
+  }
+  return fmt::format("it would be sown on {}, but the soil is warm enough, {} degC, from {}",
+                     day(r.found_day), number(r.wanted), day(r.wanted_day));
+}
+
+std::string no_flower(const Refusal& r) {
+  if (r.mild_winter) {
+    return fmt::format(
+        "the coldest month averages {} degC, and above {} no winter chills it in the ground: no "
+        "date can be told for it; from a refrigerator into your coolest weeks it may flower once",
+        number(r.found), number(r.wanted));
+  }
+  if (r.found_day) {
+    return fmt::format(
+        "its first cut would be due on {}, and going into the ground on {} it cannot be cut before "
+        "{}",
+        day(r.found_day), day(r.in_ground), day(r.wanted_day));
+  }
+  if (r.chilling) {
+    return fmt::format("begun on {} it would get {} of the {} days of cold it needs to flower",
+                       day(r.start), number(r.found, 0), number(r.wanted, 0));
+  }
+  if (r.found < r.wanted) {
+    return fmt::format(
+        "begun on {} it would have {} of the {} degree-days to its flower by the year's end",
+        day(r.start), number(r.found, 0), number(r.wanted, 0));
+  }
+  return fmt::format("begun on {} it would not flower within the year", day(r.start));
+}
+
+std::string too_hot(const Refusal& r) {
+  return fmt::format(
+      "its first cut on {} leaves {} days of cutting before the heat of {} stops it, and {} are "
+      "wanted",
+      day(r.found_day), number(r.found, 0), r.wanted_day ? short_day(*r.wanted_day) : "no day",
+      number(r.wanted, 0));
+}
+
+std::string no_shelter(const Refusal& r) {
+  switch (r.needs) {
+    case Raised::Heated:
+      return "it is raised in warmth, and [shelter] has no heated_trays";
+    case Raised::Frame:
+      return "it is raised in a frame, and the plan has none: [shelter] frame_m2 says so";
+    case Raised::NurseryBed:
+      return "it is raised in a nursery bed, and [shelter] has no nursery_m2";
+    case Raised::InPlace:
+      break;
+  }
+  return "";
+}
+
+}  // namespace
+
+std::string refusal_words(const Refusal& r) {
+  switch (r.rule) {
+    case Rule::FrostRisk:
+      return fmt::format(
+          "it would be out in the open on {}, but the frost risk you accept allows it only from {}",
+          day(r.found_day), day(r.wanted_day));
+    case Rule::ColdSoil:
+      return cold_soil(r);
+    case Rule::WinterCold:
+      return fmt::format("it would meet {} degC in winter and survives {} degC", number(r.found),
+                         number(r.wanted));
+    case Rule::FlowersBeforeWinter:
+      return fmt::format("begun on {} it would flower on {}, before the winter", day(r.start),
+                         day(r.found_day));
+    case Rule::RosetteTooSmall:
+      return fmt::format(
+          "begun on {} it has {} of its leaves when the days fall under ten hours, and needs {}",
+          day(r.start), percent(r.found), percent(r.wanted));
+    case Rule::NoFlower:
+      return no_flower(r);
+    case Rule::SeasonTooShort:
+      return fmt::format("its first cut on {} leaves {} days of cutting, and {} are wanted",
+                         day(r.found_day), number(r.found, 0), number(r.wanted, 0));
+    case Rule::TooHot:
+      return too_hot(r);
+    case Rule::TooLate:
+      return fmt::format("it should have begun on {}, before {}", day(r.found_day),
+                         day(r.wanted_day));
+    case Rule::NoShelter:
+      return no_shelter(r);
+    case Rule::Pinned:
+      return "the plan's own pins rule it out";
+  }
+  return "";
+}
+
+}  // namespace trug::show
