@@ -7,16 +7,46 @@
 #include <variant>
 
 namespace trug::climate {
+namespace {
+
+constexpr double kMaximaOverMean = 5.5;
+constexpr double kMaximaOverMeanNearTheSea = 4;
+constexpr double kNearTheSeaRange = 12;
+
+std::array<double, 12> months_of(const YearCurve& curve) {
+  constexpr int kAnyYear = 2001;
+  std::array<double, 12> months{};
+  std::array<int, 12> days{};
+  const Date end = make_date(kAnyYear + 1, 1, 1);
+  for (Date day = make_date(kAnyYear, 1, 1); day < end; day += Days{1}) {
+    const auto month = static_cast<unsigned>(std::chrono::year_month_day{day}.month()) - 1;
+    months[month] += curve.on(day);
+    ++days[month];
+  }
+  for (std::size_t i = 0; i < months.size(); ++i) months[i] /= days[i];
+  return months;
+}
+
+}  // namespace
 
 Climate Climate::from(const Place& place, double spread_c) {
   Climate climate(place, spread_c);
   if (const auto* two = std::get_if<TwoMeans>(&place.temperatures)) {
-    climate.mean_ = YearCurve::from_two(two->year_mean_c, two->warmest_month_c, is_southern(place));
+    climate.take_curves(
+        YearCurve::from_two(two->year_mean_c, two->warmest_month_c, is_southern(place)));
   } else if (const auto* months = std::get_if<MonthlyMeans>(&place.temperatures)) {
-    climate.mean_ = YearCurve::from_months(months->mean_c);
+    climate.take_curves(YearCurve::from_months(months->mean_c));
     if (months->max_c) climate.max_ = YearCurve::from_months(*months->max_c);
   }
   return climate;
+}
+
+void Climate::take_curves(const YearCurve& mean) {
+  mean_ = mean;
+  months_c_ = months_of(mean);
+  const auto [coldest, warmest] = std::ranges::minmax(months_c_);
+  guessed_over_mean_c_ =
+      warmest - coldest < kNearTheSeaRange ? kMaximaOverMeanNearTheSea : kMaximaOverMean;
 }
 
 Climate Climate::with_record(std::shared_ptr<const DailyRecord> record, int years_later) const {
@@ -30,6 +60,11 @@ double Climate::mean_c(Date day) const {
   assert(mean_);
   const auto measured = measured_c(day);
   return measured ? *measured : mean_->on(day);
+}
+
+double Climate::average_c(Date day) const {
+  assert(mean_);
+  return mean_->on(day);
 }
 
 std::optional<double> Climate::measured_c(Date day) const {
@@ -49,20 +84,19 @@ std::optional<double> Climate::max_c(Date day) const {
   return max_ ? std::optional(max_->on(day)) : std::nullopt;
 }
 
+double Climate::likely_max_c(Date day) const {
+  assert(mean_);
+  return max_ ? max_->on(day) : mean_->on(day) + guessed_over_mean_c_;
+}
+
 std::optional<double> Climate::coldest_month_c() const {
+  return mean_ ? std::optional(std::ranges::min(months_c_)) : std::nullopt;
+}
+
+std::optional<double> Climate::hottest_month_max_c() const {
   if (!mean_) return std::nullopt;
-  constexpr int kAnyYear = 2001;
-  std::array<double, 12> sums{};
-  std::array<int, 12> days{};
-  const Date end = make_date(kAnyYear + 1, 1, 1);
-  for (Date day = make_date(kAnyYear, 1, 1); day < end; day += Days{1}) {
-    const auto month = static_cast<unsigned>(std::chrono::year_month_day{day}.month()) - 1;
-    sums[month] += mean_->on(day);
-    ++days[month];
-  }
-  double coldest = sums[0] / days[0];
-  for (std::size_t i = 1; i < 12; ++i) coldest = std::min(coldest, sums[i] / days[i]);
-  return coldest;
+  return max_ ? std::ranges::max(months_of(*max_))
+              : std::ranges::max(months_c_) + guessed_over_mean_c_;
 }
 
 Date Climate::season_start(int flowering_year) const {

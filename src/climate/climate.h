@@ -38,13 +38,21 @@ class Climate {
   bool has_temperatures() const { return mean_.has_value(); }
   // What was measured, else the average of that day of the year; only where has_temperatures().
   double mean_c(Date day) const;
+  // The average of that day of the year, whatever was measured.
+  double average_c(Date day) const;
   bool has_record() const { return record_ != nullptr; }
   bool measured(Date day) const { return measured_c(day).has_value(); }
   // The average daily maximum; nullopt where the plan does not give monthly maxima. Never the
   // measured one: what stops in the heat stops in hot weeks, not on a hot day.
   std::optional<double> max_c(Date day) const;
+  // Whether the plan gives maxima. Where it does not they are guessed: the average and 5.5 degrees
+  // more, 4 where the year's months lie less than 12 degrees apart (memory).
+  bool knows_maxima() const { return max_.has_value(); }
+  double likely_max_c(Date day) const;
   // The mean of the coldest month on average; nullopt without temperatures.
   std::optional<double> coldest_month_c() const;
+  // The likely mean daily maximum of the hottest month; nullopt without temperatures.
+  std::optional<double> hottest_month_max_c() const;
   // Standard deviation of a day's mean about the average, and about mean_c of a day.
   double spread_c() const { return spread_c_; }
   double spread_c(Date day) const { return measured(day) ? 0 : spread_c_; }
@@ -62,6 +70,7 @@ class Climate {
 
   Climate(const Place& place, double spread_c) : place_(place), spread_c_(spread_c) {}
   std::optional<double> measured_c(Date day) const;
+  void take_curves(const YearCurve& mean);
 
   Place place_;
   double spread_c_;
@@ -69,6 +78,8 @@ class Climate {
   int years_later_ = 0;
   std::optional<YearCurve> mean_;
   std::optional<YearCurve> max_;
+  std::array<double, 12> months_c_{};                        // the mean curve's
+  double guessed_over_mean_c_ = 0;                           // of maxima
   mutable std::map<int, std::array<HoursOfYear, 2>> hours_;  // by year, then horizon
 };
 

@@ -42,6 +42,14 @@ double day_length_hours(double latitude, Date day, Horizon horizon) {
   return 24 / std::numbers::pi * std::acos(std::clamp(cos_half_day, -1.0, 1.0));
 }
 
+Date longest_day(int year, bool southern) { return make_date(year, southern ? 12 : 6, 21); }
+
+bool days_lengthen(Date day, bool southern) {
+  const int year = year_of(day);
+  const bool first_half = day >= make_date(year, 6, 21) && day < make_date(year, 12, 21);
+  return first_half == southern;
+}
+
 std::optional<DateRange> under_ten_hours(double latitude, int winter_year) {
   // From one summer to the next, so that a winter is never cut in two.
   const unsigned summer = latitude < 0 ? 1 : 7;

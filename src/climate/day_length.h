@@ -22,6 +22,13 @@ double sun_declination(Date day);
 // out, which costs at most about two minutes at 52 degrees.
 double day_length_hours(double latitude, Date day, Horizon horizon);
 
+// The longest day of a year: 21 June, south 21 December.
+Date longest_day(int year, bool southern);
+
+// Whether days grow longer: from the shortest, 21 December, up to the longest (south: from 21
+// June).
+bool days_lengthen(Date day, bool southern);
+
 // The days with less than ten hours from sunrise to sunset in the winter that begins in
 // `winter_year`: north, from autumn into the next year's spring; south, within that year. nullopt
 // where no day is that short (nearer the equator than about 32.5 degrees).

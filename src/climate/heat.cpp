@@ -32,14 +32,26 @@ double vernalisation(double mean_c) {
   return (2 - share) * share;
 }
 
-double day_length_pace(const DayLengthResponse& response, double hours) {
+double cold_day(const Chill& chill, double mean_c) {
+  return std::clamp((chill.zero_c - mean_c) / (chill.zero_c - chill.full_c), 0.0, 1.0);
+}
+
+double effective_day(const AfterLight& light, double mean_c) {
+  const double warm = (mean_c - light.cold_a_c) / (light.cold_b_c - light.cold_a_c);
+  const double cool = (light.hot_d_c - mean_c) / (light.hot_d_c - light.hot_c_c);
+  return std::clamp(warm, 0.0, 1.0) * std::clamp(cool, light.low, 1.0);
+}
+
+double day_length_pace(const DayLengthResponse& response, double hours, bool rising) {
   using Kind = DayLengthResponse::Kind;
   const double beyond = hours - response.from_hours;
   switch (response.kind) {
     case Kind::Neutral:
       return 1;
-    case Kind::Long:
-      return std::clamp(beyond / (response.to_hours - response.from_hours), response.floor, 1.0);
+    case Kind::Long: {
+      const double least = rising ? response.floor_rising.value_or(response.floor) : response.floor;
+      return std::clamp(beyond / (response.to_hours - response.from_hours), least, 1.0);
+    }
     case Kind::Short:
       return std::max(response.floor, 1 - response.slower_per_hour * std::max(0.0, beyond));
     case Kind::CriticalShort:

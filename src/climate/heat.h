@@ -19,9 +19,16 @@ double capped_excess(double mean_c, double base_c, double top_c, double spread_c
 // memory).
 double vernalisation(double mean_c);
 
+// What a day's mean is worth to what is chilled by cold days, 0 to 1: all at full_c and colder, for
+// the organ lies in the soil, nothing at zero_c and warmer (memory).
+double cold_day(const Chill& chill, double mean_c);
+
+// What a day's mean is worth to a crop ruled by light, 0 to 1 (memory).
+double effective_day(const AfterLight& light, double mean_c);
+
 // Pace of the last stage, 0 to 1, for a day of `hours` measured as `response` says (Long: needs
-// to_hours > from_hours).
-double day_length_pace(const DayLengthResponse& response, double hours);
+// to_hours > from_hours). `rising`: the days are growing longer.
+double day_length_pace(const DayLengthResponse& response, double hours, bool rising);
 
 // Slow-down of growth outdoors under ten hours of `sunrise_to_sunset_hours`: 1 from ten hours on,
 // down to 0.2 at eight (memory).

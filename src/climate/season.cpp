@@ -4,11 +4,14 @@
 #include <algorithm>
 #include <cmath>
 
+#include "climate/day_length.h"
+
 namespace trug::climate {
 namespace {
 
 constexpr int kHalfHardyAfterFrost = 17;
 constexpr int kHardyAfterFrost = 31;
+constexpr double kLeastForBuds = 4;  // degC
 
 Date offset_day(const FrostOffset& offset, const SeasonFrosts& frosts) {
   const Date from = offset.from == Frost::Last ? frosts.last : frosts.first;
@@ -46,6 +49,20 @@ DateRange Season::window_days(const FrostWindow& window, FlowersIn flowers) cons
 
 std::optional<Date> Season::judging_day() const {
   return winter_ ? std::optional(winter_->from) : std::nullopt;
+}
+
+DateRange Season::cold_months() const {
+  const int year = flowering_year_ - 1;
+  return climate_->southern() ? DateRange{make_date(year, 4, 1), make_date(year, 10, 16)}
+                              : DateRange{make_date(year, 10, 1), make_date(year + 1, 4, 16)};
+}
+
+DateRange Season::light_days(double below_h) const {
+  Date from = longest_day(year_of(range_.from), climate_->southern());
+  while (day_hours(from, Horizon::SunriseToSunset) > below_h) from += Days{1};
+  Date until = from;
+  while (until < range_.until && climate_->average_c(until) >= kLeastForBuds) until += Days{1};
+  return {from, until};
 }
 
 Date Season::end(FrostClass frost_class) const {

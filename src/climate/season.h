@@ -44,6 +44,14 @@ class Season {
   // (common practice and memory).
   Date end(FrostClass frost_class) const;
 
+  // The months in which cold counts for bulbs and perennials: 1 October to 15 April, south 1 April
+  // to 15 October, of the winter before this season's growth.
+  DateRange cold_months() const;
+  // The days on which a crop ruled by light comes on: from the longest day of this season, or from
+  // the first after it of at most `below_h` hours from sunrise to sunset, up to the first whose
+  // average falls under 4 degC (memory). Only with temperatures.
+  DateRange light_days(double below_h) const;
+
   // As Climate's, remembered there.
   double day_hours(Date day, Horizon horizon) const { return climate_->day_hours(day, horizon); }
 

@@ -6,10 +6,33 @@
 
 namespace trug {
 
-FrostClass frost_class(const Sheet& sheet) {
-  if (sheet.coldest_survived_c >= -1) return FrostClass::Tender;
-  if (sheet.coldest_survived_c > -5) return FrostClass::HalfHardy;
+FrostClass frost_class_of(double coldest_survived_c) {
+  if (coldest_survived_c >= -1) return FrostClass::Tender;
+  if (coldest_survived_c > -5) return FrostClass::HalfHardy;
   return FrostClass::Hardy;
+}
+
+FrostClass frost_class(const Sheet& sheet) {
+  return sheet.frost_class.value_or(frost_class_of(sheet.coldest_survived_c));
+}
+
+Needs needs_of(Raised raised) {
+  switch (raised) {
+    case Raised::InPlace:
+      return Needs::Nothing;
+    case Raised::Heated:
+      return Needs::Warmth;
+    case Raised::Frame:
+      return Needs::Frame;
+    case Raised::NurseryBed:
+      return Needs::Nursery;
+  }
+  return Needs::Nothing;
+}
+
+CountsFrom counts_from(LifeCycle life_cycle) {
+  if (stays_in_ground(life_cycle)) return CountsFrom::Season;
+  return is_planted(life_cycle) ? CountsFrom::Planting : CountsFrom::Sowing;
 }
 
 bool is_planted(LifeCycle life_cycle) {
@@ -55,5 +78,33 @@ std::string_view to_string(Habit habit) { return word_of(kHabits, habit); }
 std::string_view to_string(Role role) { return word_of(kRoles, role); }
 std::string_view to_string(Raised raised) { return word_of(kRaised, raised); }
 std::string_view to_string(Frost frost) { return word_of(kFrosts, frost); }
+
+std::string_view to_string(Needs needs) {
+  switch (needs) {
+    case Needs::Nothing:
+      return "nothing";
+    case Needs::Warmth:
+      return "warmth";
+    case Needs::Frame:
+      return "frame";
+    case Needs::Nursery:
+      return "nursery";
+    case Needs::Tunnel:
+      return "tunnel";
+  }
+  return "";
+}
+
+std::string_view to_string(CountsFrom counts_from) {
+  switch (counts_from) {
+    case CountsFrom::Sowing:
+      return "sowing";
+    case CountsFrom::Planting:
+      return "planting";
+    case CountsFrom::Season:
+      return "season";
+  }
+  return "";
+}
 
 }  // namespace trug

@@ -35,6 +35,10 @@ enum class Frost { Last, First };
 enum class Method { Seed, BoughtPlants, Bulb, Established };
 // Where the plant stands before it goes to its place in the bed.
 enum class Raised { InPlace, Heated, Frame, NurseryBed };
+// What a way asks of the gardener's shelter. Tunnel: the bed itself lies under cover.
+enum class Needs { Nothing, Warmth, Frame, Nursery, Tunnel };
+// What the trade begins from; Plants: young plants, roots, cuttings.
+enum class Usual { Seed, Plants };
 enum class FlowersIn { SameYear, NextYear, ThirdYear };
 
 // As sheets write them and people read them.
@@ -105,20 +109,61 @@ struct DayLengthResponse {
   double to_hours = 14.5;         // Long: full pace from here
   double slower_per_hour = 0.02;  // Short: loss of pace an hour beyond from_hours
   double floor = 0;               // the least pace (CriticalShort: beyond from_hours)
+  // Long: the least pace while days grow longer, from the shortest to the longest; absent: `floor`.
+  // After a winter's cold, long days are needed less (sweet pea: Inoue 2002).
+  std::optional<double> floor_rising;
   bool sunrise_to_sunset = false;
 };
+
+// For crops ruled by light: they set their buds when days shorten, whatever the spring was. Days
+// are counted from the longest day, or from the first after it whose hours from sunrise to sunset
+// are at most `below_h`; each is worth 0 to 1 by its warmth: nothing at cold_a_c, all at cold_b_c,
+// and beyond hot_c_c less again, down to `low` at hot_d_c and warmer.
+struct AfterLight {
+  double below_h = 24;  // 24: from the longest day itself
+  double days = 0;      // such days until first flower
+  double cold_a_c = 4, cold_b_c = 14;
+  double hot_c_c = 40, hot_d_c = 50;
+  double low = 0.4;
+};
+
+// From which day heat counts. Season: from the turn of the year (south: of July), or from planting
+// where that is later.
+enum class CountsFrom { Sowing, Planting, Season };
 
 // The heat model's constants. Absent: first cuts come from windows and say so.
 struct Growth {
   double base_c = 0;
   double top_c = 0;
-  double heat_to_respond_kd = 0;  // from sowing (bulbs, tubers: planting; perennials: the new year)
+  double heat_to_respond_kd = 0;       // from the day on which heat begins to count
   double heat_to_first_flower_kd = 0;  // from "able to respond" to first flower
   DayLengthResponse day_length;
   std::optional<double> vernal_days;  // effective chilling days; absent: none needed
   // 80 in 100 first flowers fall within so many days of the forecast. Weather, variety and place
   // make 13 (growth models, 6); more where the facts the heats were fitted to lie farther off.
   double spread_days = 13;
+  CountsFrom counts_from = CountsFrom::Sowing;
+  std::optional<AfterLight> after_light;  // instead of heat and day length
+  std::optional<double> pre_chilled_kd;   // bulbs from cold storage: heat from planting to flower
+};
+
+// What chills a bulb or a perennial: cold days between 1 October and 15 April (south: 1 April and
+// 15 October), each worth 0 to 1 by its mean: all at full_c and below, nothing at zero_c.
+struct Chill {
+  double days = 0;  // needed
+  double full_c = 9, zero_c = 15;
+};
+
+// Shoots show when the soil's degree-days above `base_c` since planting reach `heat_kd`.
+struct Emergence {
+  double base_c = 5;
+  double heat_kd = 0;
+};
+
+// How old a plant may grow in its pot, in degree-days above 4 degC since sowing.
+struct PotLimits {
+  double module_kd = 0;  // then it is potted on, or set out
+  double pot_kd = 0;     // 9 cm: then it starves
 };
 
 struct Group {
@@ -149,13 +194,21 @@ struct Way {
       prick_out_weeks;              // weeks after sowing; absent: sown in modules, not pricked out
   std::optional<int> pot_on_weeks;  // weeks after sowing; absent: not potted on
   std::optional<std::string> note;  // advice for this way, one sentence
+  Needs needs = Needs::Nothing;     // where the sheet does not say: by `raised`
+  Usual usual = Usual::Seed;        // where the sheet's is Seed: Plants where this way's is
+  bool pre_chilled = false;         // bulbs from cold storage, whatever the winter
 };
 
 struct Pinch {
-  enum class Advice { Yes, Optional, No };
+  enum class Advice { Yes, Optional, No };  // Optional: only where the plan asks for it
   Advice advice = Advice::No;
   std::optional<Range> at_cm;
-  Range costs_days;  // later first flower when pinched
+  Range costs_days;  // later first flower when pinched; sheets of format 1
+  // Degree-days above the crop's base until it is pinched: since sowing, a tuber's since emergence,
+  // a perennial's since planting. Absent: no day can be told.
+  std::optional<double> at_kd;
+  std::string sign;    // what the plant looks like then
+  double cost_kd = 0;  // degree-days that pinching adds to the last stage
 };
 
 // What the seed, corm or bulb needs before it is sown or planted.
@@ -200,8 +253,13 @@ struct Sheet {
   std::string botanical_name;
   std::string family;
   LifeCycle life_cycle = LifeCycle::HardyAnnual;
+  int format = 2;                                // of the file it was read from
   double coldest_survived_c = 0;                 // established or hardened, in drained soil
   std::optional<double> coldest_under_fleece_c;  // absent: the same
+  std::optional<FrostClass> frost_class;  // what frosts do to it; absent: by the coldest survived
+  // The year's coldest night, in air, at which nine in ten live: in the ground, drained, uncovered.
+  double survives_c = 0;
+  double mulch_gain_c = 0;  // degrees that mulch or fleece add
   Range spacing_cm;
   std::optional<double> depth_mm;  // absent: on the surface
   Range height_cm;
@@ -212,12 +270,17 @@ struct Sheet {
   Range stems_per_plant;
   Range cutting_weeks;
   Habit habit = Habit::CutAndComeAgain;
-  // Cutting ends when the average daily maximum passes this; absent: heat does not stop it.
+  // Cutting stops when the average daily maximum passes this; absent: heat does not stop it.
   std::optional<double> stop_above_max_c;
+  enum class WhenHot { Ends, Pauses } when_hot = WhenHot::Ends;
+  // Perennials: the hottest month's mean daily maximum that they live through; absent: any.
+  std::optional<double> lives_to_mean_max_c;
   std::optional<int> fewest_cutting_days;      // absent: 14, cut-and-come-again 21
   std::optional<int> fewest_days_from_sowing;  // to first flower, whatever windows or heat say;
                                                // bulbs: from planting
   std::optional<int> productive_years;
+  // Years from planting in which it is first cut, and cut in full; between them a share.
+  int first_cut_year = 1, full_cut_year = 2;
   std::optional<int> rotation_years;
   std::optional<double> succession_gap_days;  // absent: 14
   Pinch pinch;
@@ -225,9 +288,14 @@ struct Sheet {
   enum class Light { Light, Dark, Cover } light = Light::Cover;
   std::optional<Range> germination_days;  // absent: nothing is said of when to look
   std::optional<Range> germination_c;
+  std::optional<double> germination_max_soil_c;  // warmer soil keeps seed (and corms) from growing
   std::optional<Pretreatment> pretreat;
-  std::optional<double> oldest_pot_weeks;  // absent: as long as it is raised under cover
+  std::optional<double> oldest_pot_weeks;  // sheets of format 1; absent: as long as raised
+  std::optional<PotLimits> pot;
   std::optional<Growth> growth;
+  std::optional<Chill> chill;
+  std::optional<Emergence> emergence;
+  Usual usual = Usual::Seed;
   std::optional<SecondFlush> second_flush;
   std::optional<YearlyJob> prune, divide, lift_and_store, cut_back;
   std::vector<Group> groups;
@@ -236,8 +304,9 @@ struct Sheet {
   std::vector<Source> sources;
 };
 
-// From the coldest the plant survives, not from life-cycle words: -1 and warmer tender, above -5
-// half-hardy, -5 and colder hardy (common practice).
+// The class of a plant by the coldest it survives, not by life-cycle words, for sheets that do not
+// name it: -1 and warmer tender, above -5 half-hardy, -5 and colder hardy (common practice).
+FrostClass frost_class_of(double coldest_survived_c);
 FrostClass frost_class(const Sheet& sheet);
 // Bulbs, corms and tubers, planted rather than sown.
 bool is_planted(LifeCycle life_cycle);
@@ -261,5 +330,11 @@ std::string_view to_string(Habit habit);
 std::string_view to_string(Role role);
 std::string_view to_string(Raised raised);
 std::string_view to_string(Frost frost);
+std::string_view to_string(Needs needs);
+std::string_view to_string(CountsFrom counts_from);
+// What a way asks for by where its plants are raised.
+Needs needs_of(Raised raised);
+// From which day heat counts by what is planted, for sheets that do not say.
+CountsFrom counts_from(LifeCycle life_cycle);
 
 }  // namespace trug

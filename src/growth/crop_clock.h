@@ -16,9 +16,10 @@
 
 namespace trug::growth {
 
-// Heat: the model with averages. Measured: the model with days that have happened. Window: the
-// trade's windows from the frost dates, never tighter than three weeks either side.
-enum class Basis { Heat, Measured, Window };
+// Heat: the model with averages; Light: that of crops ruled by light. Measured: either with days
+// that have happened. Window: the trade's windows from the frost dates, never tighter than three
+// weeks either side.
+enum class Basis { Heat, Light, Measured, Window };
 
 // A forecast is a window, never a bare day: 10, 50 and 90 years in 100.
 struct DateSpread {

@@ -6,7 +6,9 @@
 #include <cmath>
 #include <utility>
 
+#include "climate/day_length.h"
 #include "climate/heat.h"
+#include "climate/soil.h"
 
 namespace trug::growth {
 namespace {
@@ -14,6 +16,7 @@ namespace {
 using climate::Horizon;
 
 constexpr double kLongestDays = 3660;  // any span is shorter
+constexpr double kPotBase = 4;         // degC, of the age in a pot
 
 // The same for the same day of every year; 29 February is the 28th, as in the curve.
 int day_of_average(Date day) {
@@ -26,55 +29,79 @@ std::optional<Date> after(const std::optional<Date>& day) {
   return day ? std::optional(*day + Days{1}) : std::nullopt;
 }
 
+void add(std::vector<double>& sums, double worth) { sums.push_back(sums.back() + worth); }
+
 double share(double sum, double need) { return need <= 0 ? 1 : std::min(1.0, sum / need); }
 
 }  // namespace
 
-Forecaster::Forecaster(const climate::Climate& climate, const Growth& growth, DateRange span,
+std::optional<Date> Forecast::end_of(StageName name) const {
+  const auto found = std::ranges::find(stages, name, &Stage::name);
+  return found == stages.end() ? std::nullopt : found->end;
+}
+
+Forecaster::Forecaster(const climate::Climate& climate, const Model& model, DateRange span,
                        Rules rules)
-    : growth_(growth), span_(span), rules_(rules) {
+    : model_(model), span_(span), rules_(rules) {
+  const Growth& growth = model.growth;
   heat_heated_ = climate::capped_excess(climate.heated_c(), growth.base_c, growth.top_c, 0);
+  age_heated_ = climate::expected_excess(climate.heated_c(), kPotBase, 0);
+  if (model.emergence) soil_heated_ = std::max(0.0, climate.heated_c() - model.emergence->base_c);
   for (Sums* sums : {&days_, &heat_open_, &heat_frame_, &chill_open_, &chill_frame_, &pace_,
-                     &last_open_, &last_frame_}) {
+                     &last_open_, &last_frame_, &age_frame_, &soil_, &light_}) {
     sums->reserve(static_cast<std::size_t>(days_between(span.from, span.until)) + 1);
     sums->push_back(0);
   }
-  const Horizon horizon =
-      growth.day_length.sunrise_to_sunset ? Horizon::SunriseToSunset : Horizon::CivilTwilight;
   // An average day is worth the same every year, but for its light.
-  std::array<std::optional<std::pair<double, double>>, 366> averages;
+  struct Heats {
+    double open = 0, frame = 0, age = 0;
+  };
+  std::array<std::optional<Heats>, 366> averages;
   for (Date day = span.from; day < span.until; day += Days{1}) {
-    const double mean = climate.mean_c(day);
-    const double spread = climate.spread_c(day);
-    const auto heat = [&](double at) {
-      return climate::capped_excess(at, growth.base_c, growth.top_c, spread);
+    const auto heats = [&] {
+      const double mean = climate.mean_c(day);
+      const double spread = climate.spread_c(day);
+      const double frame = mean + rules.frame_gain_c;
+      return Heats{climate::capped_excess(mean, growth.base_c, growth.top_c, spread),
+                   climate::capped_excess(frame, growth.base_c, growth.top_c, spread),
+                   model.pot ? climate::expected_excess(frame, kPotBase, spread) : 0};
     };
-    const auto heats = [&] { return std::pair(heat(mean), heat(mean + rules.frame_gain_c)); };
     auto& average = averages[static_cast<std::size_t>(day_of_average(day))];
     if (!average && !climate.measured(day)) average = heats();
-    const auto [open, frame] = climate.measured(day) ? heats() : *average;
+    const Heats worth = climate.measured(day) ? heats() : *average;
     const double light = climate::light_factor(climate.day_hours(day, Horizon::SunriseToSunset));
-    add_day(light * open, light * frame, mean,
-            climate::day_length_pace(growth.day_length, climate.day_hours(day, horizon)));
+    add_day(climate, day, light * worth.open, light * worth.frame);
+    if (model.pot) add(age_frame_, light * worth.age);
   }
 }
 
-void Forecaster::add_day(double heat_open, double heat_frame, double mean_c, double pace) {
-  const auto add = [](Sums& sums, double worth) { sums.push_back(sums.back() + worth); };
+void Forecaster::add_day(const climate::Climate& climate, Date day, double heat_open,
+                         double heat_frame) {
+  const Growth& growth = model_.growth;
+  const Horizon horizon =
+      growth.day_length.sunrise_to_sunset ? Horizon::SunriseToSunset : Horizon::CivilTwilight;
+  const double pace = climate::day_length_pace(growth.day_length, climate.day_hours(day, horizon),
+                                               climate::days_lengthen(day, climate.southern()));
+  const double mean_c = climate.mean_c(day);
   add(days_, 1);
   add(heat_open_, heat_open);
   add(heat_frame_, heat_frame);
   add(pace_, pace);
   add(last_open_, heat_open * pace);
   add(last_frame_, heat_frame * pace);
-  if (!growth_.vernal_days) return;
-  add(chill_open_, climate::vernalisation(mean_c));
-  add(chill_frame_, climate::vernalisation(mean_c + rules_.frame_gain_c));
+  if (growth.vernal_days) {
+    add(chill_open_, climate::vernalisation(mean_c));
+    add(chill_frame_, climate::vernalisation(mean_c + rules_.frame_gain_c));
+  }
+  if (growth.after_light) add(light_, climate::effective_day(*growth.after_light, mean_c));
+  if (const auto& shoots = model_.emergence) {
+    add(soil_, std::max(0.0, climate::soil_c(climate, day) - shoots->base_c));
+  }
 }
 
 // What its places are worth to each stage, from its start to the span's end.
 struct Forecaster::Life {
-  Pieces respond, chill, flower;
+  Pieces emerge, respond, chill, flower, pot;
 };
 
 Forecaster::Life Forecaster::life(const Raising& raising) const {
@@ -97,12 +124,15 @@ Forecaster::Life Forecaster::life(const Raising& raising) const {
                   {frame, &heat_frame_, 1},
                   {nursery, &heat_open_, 1},
                   {open, &heat_open_, 1}};
-  if (growth_.vernal_days) {
+  if (model_.growth.vernal_days) {
     life.chill = {{frame, &chill_frame_, 1}, {{frame.until, span_.until}, &chill_open_, 1}};
   }
+  if (model_.emergence) {
+    life.emerge = {{warm, &days_, soil_heated_}, {{cooled, span_.until}, &soil_, 1}};
+  }
+  life.pot = {{warm, &days_, age_heated_}, {frame, &age_frame_, 1}};
   // In a pot at the pots' pace, up to the oldest useful age.
-  const double oldest_days = std::min(raising.oldest_pot_weeks * 7, kLongestDays);
-  const Date too_old = raising.start + Days{static_cast<int>(std::floor(oldest_days)) + 1};
+  const Date too_old = pot_is_too_old(raising, life);
   const auto young = [&](DateRange days) {
     return DateRange{days.from, std::min(days.until, too_old)};
   };
@@ -111,6 +141,14 @@ Forecaster::Life Forecaster::life(const Raising& raising) const {
                  {nursery, &last_open_, 1},
                  {open, &last_open_, 1}};
   return life;
+}
+
+// The first day in its pot on which the last stage stands still.
+Date Forecaster::pot_is_too_old(const Raising& raising, const Life& life) const {
+  const double oldest_days = std::min(raising.oldest_pot_weeks * 7, kLongestDays);
+  const Date too_old = raising.start + Days{static_cast<int>(std::floor(oldest_days)) + 1};
+  if (!model_.pot) return too_old;
+  return after(reach(life.pot, raising.start, model_.pot->pot_kd)).value_or(too_old);
 }
 
 double Forecaster::sum(const Pieces& pieces, Date from, Date until) const {
@@ -161,46 +199,88 @@ Stage Forecaster::stage(StageName name, const Pieces& pieces, std::optional<Date
 // The chilling of a plant that is able to respond, or far enough on the way to it.
 Stage Forecaster::chilling(const Raising& raising, const Life& life, bool responds_at_once) const {
   const Date from = std::max(raising.start, span_.from);
-  const double share = growth_.heat_to_respond_kd * rules_.chill_from_share;
+  const double share = model_.growth.heat_to_respond_kd * rules_.chill_from_share;
   const auto begins = responds_at_once || share <= 0 ? std::optional(from)
                                                      : after(reach(life.respond, from, share));
-  Stage result = stage(StageName::Chill, life.chill, begins, growth_.vernal_days.value_or(0));
+  Stage result = stage(StageName::Chill, life.chill, begins, model_.growth.vernal_days.value_or(0));
   if (!begins) result.start = raising.start;
   return result;
 }
 
+// A crop ruled by light counts its days once it has taken root.
+Stage Forecaster::light(const Raising& raising) const {
+  const DateRange days = raising.light.value_or(DateRange{span_.until, span_.until});
+  const Date from = std::max(days.from, raising.in_ground + Days{rules_.check_days});
+  const Pieces pieces = {{{from, std::min(days.until, span_.until)}, &light_, 1}};
+  return stage(StageName::Light, pieces, from, model_.growth.after_light->days);
+}
+
 // Each stage begins the day after the one before it.
-Forecast Forecaster::forecast(const Raising& raising) const {
+void Forecaster::by_heat(const Raising& raising, const Life& life, Forecast& result) const {
+  const Growth& growth = model_.growth;
   const Date from = std::max(raising.start, span_.from);
-  const Life life = this->life(raising);
-  const double respond_need = growth_.heat_to_respond_kd;
-  const bool responds_at_once = raising.grown_on || respond_need <= 0;
-  Stage respond = stage(StageName::Respond, life.respond, from, respond_need);
+  const bool responds_at_once = raising.grown_on || growth.heat_to_respond_kd <= 0;
+  Stage respond = stage(StageName::Respond, life.respond, from, growth.heat_to_respond_kd);
   respond.start = raising.start;
   if (responds_at_once) {
     respond.end = raising.start - Days{1};
-    respond.reached = respond_need;
+    respond.reached = growth.heat_to_respond_kd;
   }
   std::optional<Date> ready = after(respond.end);
-  Forecast result{.stages = {respond}};
-  if (growth_.vernal_days) {
+  result.stages.push_back(respond);
+  if (growth.vernal_days) {
     result.stages.push_back(chilling(raising, life, responds_at_once));
     const auto chilled = after(result.stages.back().end);
     ready = ready && chilled ? std::optional(std::max(*ready, *chilled)) : std::nullopt;
   }
   if (ready) ready = std::max(*ready, from);
-  Stage flower = stage(StageName::Flower, life.flower, ready, growth_.heat_to_first_flower_kd);
+  // Bulbs from cold storage wait for no light.
+  const bool pre_chilled = raising.pre_chilled && growth.pre_chilled_kd;
+  const double need =
+      (pre_chilled ? *growth.pre_chilled_kd : growth.heat_to_first_flower_kd) + raising.pinch_kd;
+  const Pieces& pieces = pre_chilled ? life.respond : life.flower;
+  Stage flower = stage(StageName::Flower, pieces, ready, need);
   if (!ready) flower.start = raising.in_ground;
   if (raising.look_on && *raising.look_on >= from) {
     const Date until = std::min(*raising.look_on + Days{1}, span_.until);
     result.respond_share =
-        responds_at_once ? 1 : share(sum(life.respond, from, until), respond_need);
-    if (ready) result.flower_share = share(sum(life.flower, *ready, until), flower.need);
-  }
-  if (flower.end) {
-    result.first_flower = *flower.end + Days{static_cast<int>(std::lround(raising.pinch_days))};
+        responds_at_once ? 1 : share(sum(life.respond, from, until), growth.heat_to_respond_kd);
+    if (ready) result.flower_share = share(sum(pieces, *ready, until), flower.need);
   }
   result.stages.push_back(flower);
+}
+
+// The days told beside the stages. What has shoots to pinch is counted from when they show; a
+// bought plant is as old as one that is able to respond.
+void Forecaster::tell_days(const Raising& raising, const Life& life, Forecast& result) const {
+  const Date from = std::max(raising.start, span_.from);
+  if (model_.pinch_at_kd) {
+    const auto begins = model_.emergence ? result.end_of(StageName::Emerge) : std::optional(from);
+    const double had = raising.grown_on ? model_.growth.heat_to_respond_kd : 0;
+    if (begins) result.pinched = reach(life.respond, *begins, *model_.pinch_at_kd - had);
+  }
+  if (model_.pot) {
+    result.outgrows_module = reach(life.pot, from, model_.pot->module_kd);
+    result.outgrows_pot = reach(life.pot, from, model_.pot->pot_kd);
+  }
+}
+
+Forecast Forecaster::forecast(const Raising& raising) const {
+  const Life life = this->life(raising);
+  Forecast result;
+  if (model_.emergence) {
+    result.stages.push_back(
+        stage(StageName::Emerge, life.emerge, raising.start, model_.emergence->heat_kd));
+  }
+  if (model_.growth.after_light) {
+    result.stages.push_back(light(raising));
+  } else {
+    by_heat(raising, life, result);
+  }
+  if (const auto& end = result.stages.back().end) {
+    result.first_flower = *end + Days{static_cast<int>(std::lround(raising.pinch_days))};
+  }
+  tell_days(raising, life, result);
   return result;
 }
 

@@ -1,9 +1,12 @@
 // SPDX-License-Identifier: MIT
-// From a start to a first flower: the three-stage model, day by day, with its reckoning kept.
+// From a start to a first flower, stage by stage, with its reckoning kept.
 //
 // Stages (growth models, 6 and 9): heat until the plant is able to respond; chilling where the crop
-// needs it; then heat x day length until the first flower. Where the plant stands decides which
-// temperature it feels. Sources of the constants are in the sheets; of the rules, beside each.
+// needs it; then heat x day length until the first flower. Crops ruled by light have one stage
+// instead: warm days after the longest one. Beside these go on, where the crop has the figures, the
+// warmth of the soil until shoots show, the age in the pot and the heat until it is pinched. Where
+// the plant stands decides which temperature it feels. Sources of the constants are in the sheets;
+// of the rules, beside each.
 #pragma once
 
 #include <optional>
@@ -25,9 +28,17 @@ struct Rules {
   double frame_gain_c = 2.5;      // an unheated frame over the open (common practice: 2 to 3)
 };
 
-enum class StageName { Respond, Chill, Flower };
+// What the model is told of a crop.
+struct Model {
+  Growth growth;
+  std::optional<Emergence> emergence;
+  std::optional<PotLimits> pot;
+  std::optional<double> pinch_at_kd;
+};
 
-// One stage's reckoning. Heat in degree-days, chilling in effective days.
+enum class StageName { Emerge, Respond, Chill, Flower, Light };
+
+// One stage's reckoning. Heat in degree-days, chilling and light in effective days.
 struct Stage {
   StageName name = StageName::Respond;
   Date start;
@@ -43,9 +54,12 @@ struct Raising {
   Date in_ground;                 // planted out; equals start where it is raised in place
   std::optional<Date> cool_from;  // raised in warmth: the day from which it stands in a frame
   bool grown_on = false;          // bought as a plant: already able to respond when it comes
+  bool pre_chilled = false;       // a bulb from cold storage
   double oldest_pot_weeks = 1000;
-  double pinch_days = 0;        // later first flower, in days
-  std::optional<Date> look_on;  // a day on which to note how far it has come
+  double pinch_days = 0;           // later first flower, in days
+  double pinch_kd = 0;             // and in degree-days of the last stage
+  std::optional<DateRange> light;  // on which crops ruled by light come on
+  std::optional<Date> look_on;     // a day on which to note how far it has come
 };
 
 struct Forecast {
@@ -55,6 +69,13 @@ struct Forecast {
   // or the stage needs nothing): a biennial's rosette, an autumn sowing that is too far on.
   double respond_share = 1;
   double flower_share = 0;
+  // Days that the crop's figures tell; absent: they do not, or the day does not come in the span.
+  std::optional<Date> pinched;          // far enough on to be pinched
+  std::optional<Date> outgrows_module;  // while it stands in a pot
+  std::optional<Date> outgrows_pot;
+
+  // The last day of a stage; absent: it has none such, or does not finish it.
+  std::optional<Date> end_of(StageName name) const;
 };
 
 // Forecasts for one set of constants in one climate. Adds up what the days are worth once, so that
@@ -62,8 +83,10 @@ struct Forecast {
 class Forecaster {
  public:
   // `span`: the days that may be asked for. The climate must have temperatures.
+  Forecaster(const climate::Climate& climate, const Model& model, DateRange span, Rules rules = {});
   Forecaster(const climate::Climate& climate, const Growth& growth, DateRange span,
-             Rules rules = {});
+             Rules rules = {})
+      : Forecaster(climate, Model{.growth = growth}, span, rules) {}
   Forecast forecast(const Raising& raising) const;
 
  private:
@@ -78,24 +101,33 @@ class Forecaster {
   using Pieces = std::vector<Piece>;
   struct Life;
 
-  void add_day(double heat_open, double heat_frame, double mean_c, double pace);
+  void add_day(const climate::Climate& climate, Date day, double heat_open, double heat_frame);
   Life life(const Raising& raising) const;
   Stage stage(StageName name, const Pieces& pieces, std::optional<Date> start, double need) const;
   Stage chilling(const Raising& raising, const Life& life, bool responds_at_once) const;
+  Stage light(const Raising& raising) const;
+  Date pot_is_too_old(const Raising& raising, const Life& life) const;
+  void by_heat(const Raising& raising, const Life& life, Forecast& result) const;
+  void tell_days(const Raising& raising, const Life& life, Forecast& result) const;
   // The sum of the days from `from` up to `until`.
   double sum(const Pieces& pieces, Date from, Date until) const;
   // The first day from `from` on at whose end the sum has reached `need`.
   std::optional<Date> reach(const Pieces& pieces, Date from, double need) const;
 
-  Growth growth_;
+  Model model_;
   DateRange span_;
   Rules rules_;
   double heat_heated_ = 0;         // degree-days a day in warmth
+  double age_heated_ = 0;          // the same of the age in the pot
+  double soil_heated_ = 0;         // and of emergence
   Sums days_;                      // the days themselves, where every one is worth the same
   Sums heat_open_, heat_frame_;    // degree-days, slow-down under ten hours included
   Sums chill_open_, chill_frame_;  // effective chilling days
   Sums pace_;                      // day-length response of the last stage
   Sums last_open_, last_frame_;    // heat times pace
+  Sums age_frame_;                 // degree-days of the age in the pot
+  Sums soil_;                      // degree-days of emergence
+  Sums light_;                     // effective days of crops ruled by light
 };
 
 }  // namespace trug::growth

@@ -36,6 +36,8 @@ std::string_view to_string(growth::Basis basis) {
   switch (basis) {
     case growth::Basis::Heat:
       return "heat";
+    case growth::Basis::Light:
+      return "light";
     case growth::Basis::Measured:
       return "measured";
     case growth::Basis::Window:

@@ -54,12 +54,16 @@ const std::optional<Growth>& growth_of(const Sowing& sowing) {
 
 std::string stage_name(growth::StageName name) {
   switch (name) {
+    case growth::StageName::Emerge:
+      return "shoots show";
     case growth::StageName::Respond:
       return "able to respond";
     case growth::StageName::Chill:
       return "chilled";
     case growth::StageName::Flower:
       return "first flower";
+    case growth::StageName::Light:
+      return "days shorten";
   }
   return "";
 }

@@ -84,6 +84,21 @@ TEST(Climate, MonthlyMeansAndMaxima) {
   EXPECT_EQ(climate.spread_c(), 3.0);
 }
 
+// Inland the hottest hours lie farther above the day's mean than by the sea (memory).
+TEST(Climate, GuessesMaximaThatThePlanDoesNotGive) {
+  Place inland = place(39);
+  inland.temperatures = TwoMeans{12, 26};
+  Place coast = place(34);
+  coast.temperatures = TwoMeans{18, 22};
+  const Date july = make_date(2027, 7, 23);
+  for (const auto& [where, over] : {std::pair{inland, 5.5}, {coast, 4.0}}) {
+    const Climate climate = Climate::from(where);
+    EXPECT_FALSE(climate.knows_maxima());
+    EXPECT_NEAR(climate.likely_max_c(july), climate.mean_c(july) + over, 1e-9);
+  }
+  EXPECT_NEAR(Climate::from(inland).hottest_month_max_c().value(), 31.5, 0.1);
+}
+
 TEST(Climate, FrostsAreThePlaces) {
   EXPECT_EQ(Climate::from(place(-41)).frosts(2027), season_frosts(place(-41), 2027));
   EXPECT_EQ(iso(Climate::from(place(-41)).frosts(2027).last), "2026-10-20");

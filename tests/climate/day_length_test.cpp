@@ -141,6 +141,23 @@ TEST(DayLength, PolarDayAndNight) {
   EXPECT_EQ(day_length_hours(70, make_date(2027, 12, 21), kSun), 0);
 }
 
+// Whether tomorrow is longer, all year round: the solstices lie within a day of the dates used.
+TEST(DayLength, LengthensFromTheShortestDayToTheLongest) {
+  for (const double latitude : {52.0, -41.0}) {
+    for (Date day = make_date(2027, 1, 1); day < make_date(2028, 1, 1); day += Days{1}) {
+      const unsigned of_month = static_cast<unsigned>(std::chrono::year_month_day{day}.day());
+      if (of_month >= 20 && of_month <= 22) continue;
+      const auto hours = [&](Date at) {
+        return day_length_hours(latitude, at, Horizon::SunriseToSunset);
+      };
+      EXPECT_EQ(days_lengthen(day, latitude < 0), hours(day + Days{1}) > hours(day)) << iso(day);
+    }
+    const Date longest = longest_day(2027, latitude < 0);
+    EXPECT_FALSE(days_lengthen(longest, latitude < 0));
+    EXPECT_TRUE(days_lengthen(longest - Days{1}, latitude < 0));
+  }
+}
+
 struct Window {
   double latitude;
   int winter_year;

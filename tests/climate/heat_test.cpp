@@ -136,6 +136,7 @@ struct PaceRow {
   const char* name;
   DayLengthResponse response;
   double hours, pace;
+  bool rising = false;
 };
 
 TEST(DayLengthPace, KnownValues) {
@@ -146,6 +147,8 @@ TEST(DayLengthPace, KnownValues) {
       .kind = Kind::Long, .from_hours = 8.5, .to_hours = 14.5, .floor = 0.3};
   const DayLengthResponse shorter{
       .kind = Kind::Short, .from_hours = 14, .slower_per_hour = 0.03, .floor = 0.8};
+  const DayLengthResponse rising{
+      .kind = Kind::Long, .from_hours = 10.5, .to_hours = 14.5, .floor_rising = 0.5};
   const DayLengthResponse critical{.kind = Kind::CriticalShort, .from_hours = 13.5, .floor = 0};
   const PaceRow rows[] = {{"neutral", neutral, 8, 1},
                           {"neutral", neutral, 17, 1},
@@ -158,6 +161,11 @@ TEST(DayLengthPace, KnownValues) {
                           {"long, floor", with_floor, 8, 0.3},
                           {"long, floor", with_floor, 10, 0.3},
                           {"long, floor", with_floor, 11.5, 0.5},
+                          // Winter's days count as they grow longer, not as they shorten.
+                          {"long, rising", rising, 9, 0.5, true},
+                          {"long, rising", rising, 13.5, 0.75, true},
+                          {"long, falling", rising, 9, 0},
+                          {"long, one floor", with_floor, 8, 0.3, true},
                           {"short", shorter, 12, 1},
                           {"short", shorter, 16, 0.94},
                           {"short", shorter, 18, 0.88},
@@ -167,7 +175,29 @@ TEST(DayLengthPace, KnownValues) {
                           {"critical", critical, 13.6, 0}};
   for (const PaceRow& row : rows) {
     SCOPED_TRACE(std::string(row.name) + " " + std::to_string(row.hours));
-    EXPECT_NEAR(day_length_pace(row.response, row.hours), row.pace, 1e-9);
+    EXPECT_NEAR(day_length_pace(row.response, row.hours, row.rising), row.pace, 1e-9);
+  }
+}
+
+// The limits as the crops' constants give them; straight between.
+TEST(ColdDay, IsWholeInTheColdAndNothingInWarmth) {
+  const Chill bulbs{100, 9, 15};
+  for (const auto& [mean, worth] :
+       {std::pair{-10.0, 1.0}, {9.0, 1.0}, {12.0, 0.5}, {15.0, 0.0}, {20.0, 0.0}}) {
+    EXPECT_NEAR(cold_day(bulbs, mean), worth, 1e-9) << mean;
+  }
+}
+
+TEST(EffectiveDay, IsSlowerInColdAndInHeat) {
+  const AfterLight early{24, 74, 4, 14, 24, 36, 0.4};
+  for (const auto& [mean, worth] : {std::pair{3.0, 0.0},
+                                    {9.0, 0.5},
+                                    {14.0, 1.0},
+                                    {24.0, 1.0},
+                                    {30.0, 0.5},
+                                    {36.0, 0.4},
+                                    {45.0, 0.4}}) {
+    EXPECT_NEAR(effective_day(early, mean), worth, 1e-9) << mean;
   }
 }
 

@@ -54,5 +54,31 @@ TEST(Season, EndsByFrostAndByLight) {
   EXPECT_EQ(iso(bright.end(FrostClass::Hardy)), "2028-01-25");
 }
 
+TEST(Season, ColdCountsFromAutumnToSpring) {
+  const auto north = Climate::from(place(52.5, May / 15, October / 15));
+  const DateRange here = Season(north, 2027).cold_months();
+  EXPECT_EQ(iso(here.from) + " " + iso(here.until), "2026-10-01 2027-04-16");
+  const auto south = Climate::from(place(-41, October / 20, May / 1));
+  const DateRange there = Season(south, 2027).cold_months();
+  EXPECT_EQ(iso(there.from) + " " + iso(there.until), "2026-04-01 2026-10-16");
+}
+
+// 13.5 hours from sunrise to sunset fall on 4 September at 52 N (calculated with PyEphem).
+TEST(Season, LightDaysRunFromTheLongestOrACriticalDayToTheCold) {
+  Place cool = place(52, May / 15, October / 15);
+  cool.temperatures = TwoMeans{10, 17};
+  const auto climate = Climate::from(cool);
+  const Season season(climate, 2027);
+  EXPECT_EQ(iso(season.light_days(24).from), "2027-06-21");
+  EXPECT_NEAR(days_between(make_date(2027, 9, 4), season.light_days(13.5).from), 0, 1);
+  const Date cold = season.light_days(24).until;
+  EXPECT_LT(climate.average_c(cold), 4);
+  EXPECT_GE(climate.average_c(cold - Days{1}), 4);
+  Place southern = cool;
+  southern.latitude = -52;
+  const auto turned = Climate::from(southern);
+  EXPECT_EQ(iso(Season(turned, 2027).light_days(24).from), "2026-12-21");
+}
+
 }  // namespace
 }  // namespace trug::climate

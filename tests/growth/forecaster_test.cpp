@@ -9,6 +9,8 @@
 
 #include "base/date.h"
 #include "climate/climate.h"
+#include "climate/season.h"
+#include "growth/places.h"
 #include "lowland.h"
 
 namespace trug::growth {
@@ -218,6 +220,146 @@ TEST(Forecaster, TellsHowFarItHasComeByAGivenDay) {
   EXPECT_NEAR(share(8, 25), 0.41, 0.04);
   EXPECT_NEAR(share(9, 1), 0.27, 0.04);
   EXPECT_NEAR(share(9, 5), 0.20, 0.04);
+}
+
+// Reckoned separately in Python: planted 25 March, 20 April and 15 May in England, gladiolus shows
+// after 38, 26 and 19 days, dahlia planted 25 April after 28; tolerance two days. "England" there
+// is Derby's monthly figures.
+TEST(Forecaster, ShootsShowByTheSoilsWarmth) {
+  const auto derby = climate::Climate::from(six_places().at("Derby"));
+  struct Planted {
+    Emergence emergence;
+    unsigned month, day;
+    int days;
+  };
+  for (const Planted& row : {Planted{{5, 150}, 3, 25, 38},
+                             {{5, 150}, 4, 20, 26},
+                             {{5, 150}, 5, 15, 19},
+                             {{6, 150}, 4, 25, 28}}) {
+    const Date planted = make_date(2027, row.month, row.day);
+    const Forecaster forecaster(derby, Model{.growth = cornflower(), .emergence = row.emergence},
+                                kSpan);
+    const Forecast forecast = forecaster.forecast({.start = planted, .in_ground = planted});
+    const auto shows = forecast.end_of(StageName::Emerge);
+    ASSERT_TRUE(shows);
+    EXPECT_NEAR(days_between(planted, *shows), row.days, 2) << iso(planted);
+    EXPECT_EQ(forecast.stages.front().name, StageName::Emerge);
+    // In warmth it stirs sooner, whatever the soil outside.
+    const Raising potted{
+        .raised = Raised::Heated, .start = planted, .in_ground = planted + Days{40}};
+    EXPECT_LT(*forecaster.forecast(potted).end_of(StageName::Emerge), *shows);
+  }
+}
+
+Model ruled_by_light(AfterLight light) {
+  Growth growth{.base_c = 4, .top_c = 24};
+  growth.after_light = light;
+  return {.growth = growth};
+}
+
+// First flowers reckoned separately in Python from the same monthly figures; tolerance one day.
+// Gardeners see early chrysanthemums from late August, late ones from late October (memory).
+TEST(Forecaster, CropsRuledByLightCountWarmDaysAfterTheLongest) {
+  const AfterLight early{24, 74, 4, 14, 24, 36, 0.4};
+  const AfterLight late{13.5, 55, 0, 12, 20, 28, 0.2};
+  const AfterLight daisy{24, 78, 4, 14, 40, 50, 0.4};
+  struct Seen {
+    const char* place;
+    AfterLight light;
+    const char* flower;
+  };
+  for (const Seen& row : {Seen{"Derby", early, "2027-09-02"},
+                          {"Kansas City", early, "2027-09-13"},
+                          {"Seattle", early, "2027-09-02"},
+                          {"Strathspey", early, "2027-09-10"},
+                          {"Christchurch", early, "2027-03-04"},
+                          {"Derby", late, "2027-11-01"},
+                          {"Kansas City", late, "2027-10-25"},
+                          {"Seattle", late, "2027-10-24"},
+                          {"Christchurch", late, "2027-04-17"},
+                          {"Los Angeles", late, "2027-10-29"},
+                          {"Derby", daisy, "2027-09-06"},
+                          {"Christchurch", daisy, "2027-03-08"}}) {
+    SCOPED_TRACE(row.place);
+    const auto climate = climate::Climate::from(six_places().at(row.place));
+    const climate::Season season(climate, 2027);
+    const Forecaster forecaster(climate, ruled_by_light(row.light), season.lives());
+    Raising standing{.start = season.range().from, .in_ground = season.range().from};
+    standing.light = season.light_days(row.light.below_h);
+    expect_day(row.flower, forecaster.forecast(standing).first_flower);
+  }
+  const auto highland = climate::Climate::from(six_places().at("Strathspey"));
+  const climate::Season season(highland, 2027);
+  Raising standing{.start = season.range().from, .in_ground = season.range().from};
+  standing.light = season.light_days(late.below_h);
+  EXPECT_FALSE(
+      Forecaster(highland, ruled_by_light(late), season.lives()).forecast(standing).first_flower);
+}
+
+TEST(Forecaster, WhatIsRuledByLightMustFirstTakeRoot) {
+  const auto derby = climate::Climate::from(six_places().at("Derby"));
+  const climate::Season season(derby, 2027);
+  const Forecaster forecaster(derby, ruled_by_light({24, 74, 4, 14, 24, 36, 0.4}), season.lives());
+  const auto stage = [&](unsigned month, unsigned day) {
+    const Date planted = make_date(2027, month, day);
+    Raising raising{.start = planted, .in_ground = planted, .light = season.light_days(24)};
+    return forecaster.forecast(raising).stages.back();
+  };
+  EXPECT_EQ(stage(5, 1).start, make_date(2027, 6, 21));
+  EXPECT_EQ(stage(7, 10).start, make_date(2027, 7, 17));
+  EXPECT_EQ(stage(5, 1).name, StageName::Light);
+}
+
+TEST(Forecaster, PinchingAddsHeatAndNotDays) {
+  const auto climate = climate::Climate::from(maritime(16));
+  Model model{.growth = cosmos(), .pinch_at_kd = 380};
+  const Forecaster forecaster(climate, model, kSpan);
+  Raising raising{.raised = Raised::Heated,
+                  .start = make_date(2027, 4, 10),
+                  .in_ground = make_date(2027, 5, 25)};
+  const Forecast plain = forecaster.forecast(raising);
+  // 16 degC is 10 kd a day over a base of 6: 38 days, in the pot.
+  EXPECT_EQ(plain.pinched, make_date(2027, 4, 10) + Days{37});
+  raising.pinch_kd = 110;
+  const Forecast pinched = forecaster.forecast(raising);
+  const int later = days_between(*plain.first_flower, *pinched.first_flower);
+  EXPECT_GE(later, 7);
+  EXPECT_LE(later, 13);
+  EXPECT_EQ(pinched.stages.back().need, plain.stages.back().need + 110);
+}
+
+TEST(Forecaster, PotsAreOutgrownByHeat) {
+  const auto climate = climate::Climate::from(maritime(16));
+  Model model{.growth = cosmos(), .pot = PotLimits{400, 600}};
+  const Forecaster forecaster(climate, model, kSpan);
+  Raising raising{.raised = Raised::Heated,
+                  .start = make_date(2027, 3, 1),
+                  .in_ground = make_date(2027, 5, 25)};
+  // 12 kd a day above 4: the module is full on the 34th day, the pot on the 50th.
+  const Forecast old = forecaster.forecast(raising);
+  EXPECT_EQ(old.outgrows_module, raising.start + Days{33});
+  EXPECT_EQ(old.outgrows_pot, raising.start + Days{49});
+  raising.start = make_date(2027, 4, 15);
+  const Forecast young = forecaster.forecast(raising);
+  EXPECT_TRUE(young.outgrows_module);
+  EXPECT_FALSE(young.outgrows_pot);
+  // Sown seven weeks earlier it stood still in its pot, so that it gains little.
+  EXPECT_LE(days_between(*old.first_flower, *young.first_flower), 10);
+  raising.raised = Raised::InPlace;
+  raising.in_ground = raising.start;
+  EXPECT_FALSE(forecaster.forecast(raising).outgrows_module);
+}
+
+TEST(Forecaster, BulbsFromColdStorageWaitForHeatAlone) {
+  const auto south = climate::Climate::from(six_places().at("Los Angeles"));
+  Growth tulip{.base_c = 3, .top_c = 18, .heat_to_first_flower_kd = 229};
+  tulip.day_length = long_day(9, 15);
+  tulip.pre_chilled_kd = 600;
+  const Forecaster forecaster(south, tulip, kSpan);
+  Raising raising{.start = make_date(2027, 1, 5), .in_ground = make_date(2027, 1, 5)};
+  raising.pre_chilled = true;
+  // Reckoned separately in Python; growers there cut them in February and March (memory).
+  expect_day("2027-02-25", forecaster.forecast(raising).first_flower);
 }
 
 }  // namespace
