@@ -112,8 +112,9 @@ class Writer {
 int run_calendar(const Options& options, const Environment& environment) {
   const auto r = reckon(options, environment, "trug.calendar/1");
   if (!r) return kBadInput;
-  if (!r->plan.garden) {
-    environment.err << ask_for_garden(r->plan, environment);
+  const bool first = !r->plan.began && !OutputFile(options.output).previous();
+  if (!r->plan.garden || first) {
+    environment.err << ask_for_identity(r->plan, today(options, environment), environment);
     return kBadInput;
   }
   if (const int code = Writer(options, environment, *r).run(); code != kDone) return code;

@@ -117,12 +117,18 @@ show::CalendarFile changes_of(const std::string& path, bool had_previous, const 
   return file;
 }
 
-std::string ask_for_garden(const Plan& plan, const Environment& environment) {
+std::string ask_for_identity(const Plan& plan, Date today, const Environment& environment) {
+  std::string lines;
+  if (!plan.garden) {
+    lines += fmt::format("    garden = \"{}\"\n", to_string(uuid_v4(environment.random())));
+  }
+  if (!plan.began) lines += fmt::format("    began = {}\n", iso(today));
   return fmt::format(
-      "{}:1:1: error: a calendar needs a garden of its own, so that its events keep their "
-      "identity\n"
-      "  hint: paste this line at the top of the plan: garden = \"{}\"\n",
-      plan.file, to_string(uuid_v4(environment.random())));
+      "{}:1:1: error: a calendar needs {}\n  hint: paste at the top of the plan:\n{}", plan.file,
+      !plan.garden
+          ? "a garden of its own, so that its events keep their identity"
+          : "the day the plan began, so that nothing of before is taken as done",
+      lines);
 }
 
 }  // namespace trug::app

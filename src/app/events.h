@@ -31,7 +31,7 @@ show::CalendarFile changes_of(const std::string& path, bool had_previous,
                               const Reckoning& reckoning, const CalendarContent& content,
                               const calendar::Regenerated& version);
 
-// How to give the plan a garden, with a fresh one to paste.
-std::string ask_for_garden(const Plan& plan, const Environment& environment);
+// How to give the plan what a first calendar needs, its garden and the day it began, to paste.
+std::string ask_for_identity(const Plan& plan, Date today, const Environment& environment);
 
 }  // namespace trug::app

@@ -107,8 +107,9 @@ int FeedKeeper::renew() {
   reckoned_for_ = today(options_, environment);
   const auto reckoning = reckon(options_, environment, "");
   if (!reckoning) return kBadInput;
-  if (!reckoning->plan.garden) {
-    environment.err << ask_for_garden(reckoning->plan, environment);
+  const bool first = !reckoning->plan.began && !OutputFile(feed_path_).previous();
+  if (!reckoning->plan.garden || first) {
+    environment.err << ask_for_identity(reckoning->plan, reckoned_for_, environment);
     return kBadInput;
   }
   if (const int code = exit_code(options_, *reckoning); code != kDone) {

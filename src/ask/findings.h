@@ -13,6 +13,7 @@
 #include "climate/climate.h"
 #include "ground/schedule.h"
 #include "harvest/weeks.h"
+#include "work/jobs.h"
 
 namespace trug::ask {
 
@@ -30,7 +31,7 @@ struct CannotGrow {
   std::optional<ground::Refusal> refusal;
 };
 
-// It should have begun before no_jobs_before.
+// It should have begun before the plan's first day.
 struct TooLate {
   static constexpr std::string_view kCode = "too-late";
   static constexpr Rank kRank = Rank::Broken;
@@ -165,9 +166,37 @@ struct NotSettled {
   int rounds = 0;
 };
 
+// Without the day it began on, each day's plan is another.
+struct BeginsAnew {
+  static constexpr std::string_view kCode = "begins-anew";
+  static constexpr Rank kRank = Rank::Mild;
+  Date today;
+};
+
+// Jobs lie before today, and the plan does not record what became of them.
+struct TakenAsDone {
+  static constexpr std::string_view kCode = "taken-as-done";
+  static constexpr Rank kRank = Rank::Mild;
+  struct Start {
+    work::JobKind kind{};
+    std::size_t planting = 0;
+    Date day;
+  };
+  int jobs = 0;
+  std::vector<Start> starts;  // the last few sowings and plantings among them
+};
+
+// The plan says nothing of what there is to raise plants in.
+struct ShelterAssumed {
+  static constexpr std::string_view kCode = "shelter-assumed";
+  static constexpr Rank kRank = Rank::Mild;
+  double heated_c = 0;
+};
+
 using Found = std::variant<CannotGrow, TooLate, GroundTaken, ShortWeeks, LateStart, TooEarly,
                            SmallRosette, NeedsFleece, NeedsCold, ColdSoil, FewStems, TooManyPlants,
-                           OffColour, CostsStems, HardlyFrost, ShortSeason, NotSettled>;
+                           OffColour, CostsStems, HardlyFrost, ShortSeason, NotSettled, BeginsAnew,
+                           TakenAsDone, ShelterAssumed>;
 
 // What would make a finding go.
 struct Remedy {

@@ -3,6 +3,7 @@
 
 #include <utility>
 
+#include "ask/day_one.h"
 #include "ground/plan_choice.h"
 #include "ground/weather_forecast.h"
 #include "work/make_jobs.h"
@@ -22,6 +23,10 @@ Outcome outcome_of(const Garden& garden, const ground::Schedule& chosen,
   auto weeks = harvest::count_weeks(plan, garden.climate, ground::cuts(schedule));
   auto findings = find(plan, garden.climate, chosen, weeks);
   auto jobs = work::make_jobs(plan, schedule, garden.climate, {garden.today, garden.first_day()});
+  for (Finding& finding : taken_for_granted(garden, schedule, jobs)) {
+    findings.push_back(std::move(finding));
+  }
+  sort_by_rank(findings);
   return {std::move(schedule), std::move(weeks), std::move(findings), std::move(jobs)};
 }
 

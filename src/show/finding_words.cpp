@@ -186,6 +186,34 @@ std::string words(const ask::NotSettled& f, const About&) {
 }
 Numbers numbers(const ask::NotSettled& f) { return {{"rounds", f.rounds}}; }
 
+std::string words(const ask::BeginsAnew& f, const About& about) {
+  const std::string file =
+      about.plan.calendar ? "" : ", and calendar = \"garden.ics\" to name its calendar";
+  return fmt::format(
+      "this plan begins anew every day, today with what can still be begun: paste began = {} at "
+      "its top{}",
+      iso(f.today), file);
+}
+
+std::string words(const ask::TakenAsDone& f, const About& about) {
+  std::vector<std::string> starts;
+  for (const auto& start : f.starts) {
+    starts.push_back(fmt::format("{} {} on {}", work::words(start.kind),
+                                 about.planting(start.planting).name, plain_day(start.day)));
+  }
+  return fmt::format("{} before today {} taken as done{}: [[happened]] says what was otherwise",
+                     counted(f.jobs, "job"), f.jobs == 1 ? "is" : "are",
+                     starts.empty() ? "" : ", among them " + listed(starts));
+}
+Numbers numbers(const ask::TakenAsDone& f) { return {{"jobs", f.jobs}}; }
+
+std::string words(const ask::ShelterAssumed& f, const About&) {
+  return fmt::format(
+      "the plan has no [shelter]: a windowsill at {} degC with two trays, open ground and no frame "
+      "are taken for what there is",
+      number(f.heated_c));
+}
+
 // The others have none.
 template <class Other>
 Numbers numbers(const Other&) {
