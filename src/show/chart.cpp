@@ -60,6 +60,7 @@ class Drawing {
   void set_notes() {
     std::vector<std::string> texts;
     if (const std::string note = trust_note(climate_); !note.empty()) texts.push_back(note);
+    if (plan_.beds.empty()) texts.push_back("The plan has no beds yet.");
     if (!facts_.left_out.empty()) {
       texts.push_back("Found no place, see trug check: " + listed(facts_.left_out) + ".");
     }

@@ -91,7 +91,7 @@ class Arrangement {
       places_.push_back({x, row});
       x += width + kBetweenBeds;
     }
-    set_heights(row + 1, days_between(days.from, days.until), foot);
+    set_heights(std::max(row + 1, 1), days_between(days.from, days.until), foot);
   }
 
   // Readable first, then fewer pages, then the better of its weaker scale.
