@@ -68,14 +68,13 @@ int run_jobs(const Options& options, const Environment& environment) {
   if (options.json) {
     environment.out << show::jobs_json(document_head(options, environment, "trug.jobs/1"),
                                        r->shown(), shown);
-  } else if (options.csv) {
-    environment.out << show::jobs_csv(r->shown(), shown);
-  } else {
-    environment.out << show::jobs_page(r->plan, r->jobs, shown, r->climate,
-                                       style(options, environment), options.full);
-    environment.out.flush();
-    environment.err << show::findings_line(r->findings, r->plan.file);
+    return exit_code(options, *r);
   }
+  environment.out << (options.csv ? show::jobs_csv(r->shown(), shown)
+                                  : show::jobs_page(r->plan, r->jobs, shown, r->climate,
+                                                    style(options, environment), options.full));
+  environment.out.flush();
+  environment.err << show::findings_line(r->findings, r->plan.file);
   return exit_code(options, *r);
 }
 
