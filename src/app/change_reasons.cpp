@@ -139,23 +139,7 @@ std::string ground_name(const Uuid& garden, const Plan& plan, const Planting& pl
 }
 
 std::string sheet_name(const Uuid& garden, const std::string& crop) {
-  return "sheet/" + digest(garden, folded(crop));
-}
-
-// A sheet without what moves no day: remarks, cautions and sources.
-std::string dated_lines(std::string_view sheet) {
-  std::string result;
-  bool skipped = false;
-  while (!sheet.empty()) {
-    const std::size_t end = std::min(sheet.find('\n'), sheet.size());
-    const std::string_view line = sheet.substr(0, end);
-    sheet.remove_prefix(std::min(end + 1, sheet.size()));
-    if (line.starts_with('[')) {
-      skipped = line.starts_with("[[source]]") || line.starts_with("[[caution]]");
-    }
-    if (!skipped && !line.empty() && !line.starts_with('#')) result += std::string(line) + "\n";
-  }
-  return result;
+  return "figures/" + digest(garden, folded(crop));
 }
 
 const std::string& value(const Facts& facts, const std::string& name) {
@@ -237,7 +221,7 @@ Facts facts_of(const Reckoning& r) {
       const Planting& planting = r.plan.plantings[chain[i]];
       const std::string& crop = planting.asked.crop;
       facts[ground_name(garden, r.plan, planting)] = ground(garden, r.plan, chain, i);
-      facts[sheet_name(garden, crop)] = digest(garden, dated_lines(r.sheet_library->text(crop)));
+      facts[sheet_name(garden, crop)] = digest(garden, r.sheets.at(crop)->figures);
     }
   }
   return facts;

@@ -302,6 +302,8 @@ struct Sheet {
   std::vector<Way> ways;
   std::vector<Caution> cautions;
   std::vector<Source> sources;
+  // All of the above but cautions and sources, as text: the same where two sheets say the same.
+  std::string figures;
 };
 
 // The class of a plant by the coldest it survives, not by life-cycle words, for sheets that do not

@@ -109,11 +109,6 @@ const Sheet* SheetLibrary::find(std::string_view name, Diagnostics& diagnostics)
 
 bool SheetLibrary::has(std::string_view name) const { return items_.contains(compared(name)); }
 
-std::string_view SheetLibrary::text(std::string_view name) const {
-  const auto found = items_.find(compared(name));
-  return found == items_.end() ? std::string_view{} : found->second.text;
-}
-
 std::vector<std::string> SheetLibrary::names() const {
   std::vector<std::string> result;
   for (const auto& [name, item] : items_) result.push_back(name);

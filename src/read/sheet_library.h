@@ -27,8 +27,6 @@ class SheetLibrary {
   // sheet has errors (which are reported, once); `has` tells which.
   const Sheet* find(std::string_view name, Diagnostics& diagnostics);
   bool has(std::string_view name) const;
-  // The text of the sheet of that very name (no other name of it); empty where there is none.
-  std::string_view text(std::string_view name) const;
   // Sorted, as one writes them in a plan.
   std::vector<std::string> names() const;
   // The sheet whose name, or another of its names, is nearest to a mistyped one; empty where none

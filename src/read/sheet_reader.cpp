@@ -422,6 +422,7 @@ std::optional<Sheet> read_sheet(std::string_view text, const std::string& path,
   if (!file) return std::nullopt;
   Sheet sheet = SheetReader(*file, diagnostics).read();
   if (diagnostics.error_count() > errors_before) return std::nullopt;
+  sheet.figures = file->canonical({"source", "caution"});
   return sheet;
 }
 

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <sstream>
 
 #include "base/text.h"
 #include "read/key_hint.h"
@@ -375,6 +376,14 @@ void TomlTable::finish(std::span<const KeyHome> homes) {
     impl_->report_unknown(key, node, homes);
   }
   impl_->report_missing();
+}
+
+std::string TomlTable::canonical(std::initializer_list<std::string_view> left_out) const {
+  toml::table said = *impl_->table;
+  for (const std::string_view key : left_out) said.erase(key);
+  std::ostringstream text;
+  text << said;
+  return text.str();
 }
 
 std::vector<KeyPath> TomlTable::key_paths() const {

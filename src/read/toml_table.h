@@ -94,6 +94,9 @@ class TomlTable {
   // Reports the keys that were needed and are not there, and those nobody asked for. One report
   // for one mistake: a mistyped needed key is only reported as unknown.
   void finish(std::span<const KeyHome> homes = {});
+  // What the table says, in one form whatever its remarks, blanks and order of keys; without the
+  // keys of `left_out`.
+  std::string canonical(std::initializer_list<std::string_view> left_out) const;
   // Every key below this table, eight tables deep, in no particular order.
   std::vector<KeyPath> key_paths() const;
 

@@ -290,6 +290,14 @@ std::vector<Row> weather_rows() {
   };
 }
 
+// The same figures, written otherwise.
+std::string remarked(const std::string& sheet) {
+  std::string text = "# A remark.\n";
+  std::istringstream lines(sheet);
+  for (std::string line; std::getline(lines, line);) text += line + "  # Another.\n\n";
+  return text + "[[source]]\nkind = \"memory\"\ncovers = [\"depth_mm\"]\n";
+}
+
 std::vector<Row> other_rows() {
   const Files plan = files(kPlan);
   const std::string slow = replaced(sheet("cornflower"), "\nheat_to_first_flower_kd",
@@ -330,9 +338,9 @@ std::vector<Row> other_rows() {
        with_sheet("cornflower", slow),
        {"sheet of cornflower changed"},
        {{"First cut: cornflower", {"sheet of cornflower changed"}}}},
-      {"remark in a sheet",
+      {"remarks, blanks and sources in a sheet, no figure",
        plan,
-       with_sheet("cornflower", "# A remark.\n" + sheet("cornflower")),
+       with_sheet("cornflower", remarked(sheet("cornflower"))),
        {},
        {}},
       {"crop of another stretch gone",
