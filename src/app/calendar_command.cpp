@@ -1,15 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include <fmt/format.h>
 
-#include <algorithm>
-#include <cctype>
-#include <map>
-
+#include "app/calendar_parts.h"
 #include "app/commands.h"
 #include "app/events.h"
 #include "app/output_file.h"
 #include "app/reckoning.h"
-#include "base/text.h"
 #include "show/pages.h"
 
 namespace trug::app {
@@ -17,42 +13,23 @@ namespace {
 
 using calendar::Regenerated;
 
-// What a job's file is named after; empty: the one file.
-std::string part_of(const Options& options, const work::Job& job) {
-  if (options.split == "bed") return job.bed;
-  if (options.split == "person") return job.person.value_or("everyone");
-  if (options.split == "kind") return std::string(to_string(job.key.kind));
-  return "";
-}
-
-// "garden.ics" and "west bed": "garden-west-bed.ics".
-std::string part_path(const std::string& output, const std::string& part) {
-  if (part.empty()) return output;
-  std::string word = folded(part);
-  for (char& c : word) {
-    const bool letter = std::isalnum(static_cast<unsigned char>(c)) != 0 || (c & 0x80) != 0;
-    if (!letter) c = '-';
-  }
-  const std::size_t dot = output.rfind(".ics");
-  return dot == std::string::npos ? output + "-" + word
-                                  : output.substr(0, dot) + "-" + word + output.substr(dot);
-}
-
 class Writer {
  public:
   Writer(const Options& options, const Environment& environment, const Reckoning& reckoning)
       : options_(options), environment_(environment), r_(reckoning) {}
 
   int run() {
-    std::map<std::string, std::vector<const work::Job*>> parts;
-    if (options_.split.empty()) parts[""];
-    for (const work::Job& job : r_.jobs) {
-      const auto& only = options_.only;
-      if (!only.empty() && std::ranges::find(only, job.key.kind) == only.end()) continue;
-      parts[part_of(options_, job)].push_back(&job);
+    std::vector<PartFile> files = part_files(options_, r_.jobs);
+    if (const std::string trouble = trouble_of(files); !trouble.empty()) {
+      environment_.err << trouble;
+      return kBadInput;
     }
-    for (const auto& [part, jobs] : parts) {
-      if (const int code = write(part, jobs); code != kDone) return code;
+    for (PartFile& file : files_left_behind(options_, r_.plan, environment_.files, files)) {
+      files.push_back(std::move(file));
+    }
+    if (files.empty()) environment_.err << "note: there are no jobs, so no file to split into\n";
+    for (const PartFile& file : files) {
+      if (const int code = write(file); code != kDone) return code;
     }
     if (options_.json) environment_.out << show::changes_json(head(), files_);
     return kDone;
@@ -72,12 +49,12 @@ class Writer {
     return result;
   }
 
-  int write(const std::string& part, const std::vector<const work::Job*>& jobs) {
-    const std::string path = part_path(options_.output, part);
+  int write(const PartFile& part) {
+    const std::string& path = part.path;
     OutputFile file(path);
     const auto previous = file.previous();
     const CalendarContent content{
-        part, jobs, options_.feed ? calendar::Profile::Feed : calendar::Profile::Import,
+        part.part, part.jobs, options_.feed ? calendar::Profile::Feed : calendar::Profile::Import,
         options_.lost};
     const Regenerated result = regenerated(content, previous);
     if (!result.refused.empty()) {
@@ -88,6 +65,7 @@ class Writer {
       return kRefused;
     }
     if (!options_.dry_run && !result.unchanged) file.replace(result.bytes);
+    tell_of_ended(part, result);
     if (result.bytes.size() > calendar::kLargeCalendarOctets) {
       environment_.err << fmt::format(
           "warning: {} has {} kB; some calendars take no more than 1000: --split makes smaller "
@@ -99,6 +77,14 @@ class Writer {
     if (!options_.json) environment_.out << show::changes_page(shown);
     files_.push_back(std::move(shown));
     return kDone;
+  }
+
+  void tell_of_ended(const PartFile& part, const Regenerated& result) const {
+    if (options_.split.empty() || !part.jobs.empty() || result.unchanged) return;
+    environment_.err << fmt::format(
+        "note: the plan has no jobs for '{}' any more: {} says so to the calendars that have it; "
+        "delete it once they have taken that up\n",
+        part.part.name, part.path);
   }
 
   const Options& options_;

@@ -73,11 +73,25 @@ std::vector<show::CalendarChange> shown(const std::vector<calendar::Change>& lis
   return result;
 }
 
+// "Lane vases, north, only plant-out and sow"
+std::string title_of(const Plan& plan, const Part& part) {
+  std::string title = plan.title;
+  if (!part.name.empty()) title += ", " + part.name;
+  if (!part.only.empty()) title += ", only " + part.only;
+  return title;
+}
+
 }  // namespace
+
+Uuid space_of(const Plan& plan, const Part& part) {
+  // No name of a plan can hold a control character.
+  const std::string confined = part.only.empty() ? "" : "\x1f" + part.only;
+  return calendar::namespace_of(*plan.garden, part.name + confined);
+}
 
 Regenerated next_version(const Options& options, const Environment& environment, const Reckoning& r,
                          const CalendarContent& content, std::optional<std::string_view> previous) {
-  const Uuid space = calendar::namespace_of(*r.plan.garden, content.part);
+  const Uuid space = space_of(r.plan, content.part);
   std::vector<Event> events;
   for (const work::Job* job : content.jobs) events.push_back(event_of(r, *job, space));
   const calendar::Run run{
@@ -86,9 +100,8 @@ Regenerated next_version(const Options& options, const Environment& environment,
       .today = today(options, environment),
       .lost = content.lost,
       .flowering_years = {r.plan.flowering_year}};
-  const std::string title =
-      content.part.empty() ? r.plan.title : r.plan.title + ", " + content.part;
-  const calendar::CalendarHead head{space, title, "", product(), facts_of(r)};
+  const calendar::CalendarHead head{space, title_of(r.plan, content.part), "", product(),
+                                    facts_of(r)};
   return calendar::regenerate(events, head, previous, run);
 }
 
@@ -104,7 +117,7 @@ show::CalendarFile changes_of(const std::string& path, bool had_previous, const 
   const calendar::Facts now = facts_of(r);
   const ChangeReasons reasons(*version.facts_before, version.product_before, now, r);
   file.what_changed = reasons.of_plan();
-  const Uuid space = calendar::namespace_of(*r.plan.garden, content.part);
+  const Uuid space = space_of(r.plan, content.part);
   std::map<std::string, const work::Job*> jobs;
   for (const work::Job* job : content.jobs) jobs[calendar::job_uid(space, job->key)] = job;
   const auto add_reasons = [&](show::CalendarChange& change) {

@@ -13,9 +13,19 @@
 
 namespace trug::app {
 
+// Which of a garden's calendars a file is. Each has UIDs of its own, so none of them takes another
+// for an earlier version of itself.
+struct Part {
+  std::string name;  // of a split file: a bed, a person, a kind of job; empty: the whole garden
+  std::string only;  // the kinds of job it is confined to, "plant-out and sow"; empty: to none
+};
+
+// The space of that calendar's UIDs. The plan must have a garden.
+Uuid space_of(const Plan& plan, const Part& part);
+
 // What one calendar file is to hold.
 struct CalendarContent {
-  std::string part;  // names a split file: a bed, a person, a kind of job; empty: the whole garden
+  Part part;
   std::vector<const work::Job*> jobs;
   calendar::Profile profile = calendar::Profile::Import;
   bool lost = false;  // as calendar::Run

@@ -176,6 +176,7 @@ ReadMemory read_memory(std::string_view bytes) {
     const auto property = parse_property(lines[i].text);
     if (!property) continue;
     if (property->name == "X-TRUG-MEMORY") ours = read_counters(property->value, read.memory);
+    if (property->name == "NAME") read.memory.name = unescape(property->value);
     if (property->name == "PRODID") read.memory.product = product_of(property->value);
     if (property->name == "X-TRUG-FACTS") read.memory.facts = read_facts(property->value);
   }

@@ -23,6 +23,7 @@ struct StoredEvent {
 
 struct Memory {
   Uuid space;
+  std::string name;  // CalendarHead::name
   Counters counters;
   std::string product;         // CalendarHead::product of the version that wrote it
   std::string head;            // head_content()
