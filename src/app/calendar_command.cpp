@@ -1,9 +1,12 @@
 // SPDX-License-Identifier: MIT
 #include <fmt/format.h>
 
+#include <optional>
+
 #include "app/calendar_parts.h"
 #include "app/commands.h"
 #include "app/events.h"
+#include "app/inputs.h"
 #include "app/output_file.h"
 #include "app/reckoning.h"
 #include "show/pages.h"
@@ -51,21 +54,23 @@ class Writer {
 
   int write(const PartFile& part) {
     const std::string& path = part.path;
-    OutputFile file(path);
-    const auto previous = file.previous();
+    require_writable(environment_, path);
+    std::optional<OutputFile> file;
+    if (!options_.dry_run) file.emplace(path);
+    const auto previous = file ? file->previous() : OutputFile::look(path);
     const CalendarContent content{
         part.part, part.jobs, options_.feed ? calendar::Profile::Feed : calendar::Profile::Import,
         options_.lost};
     const Regenerated result = regenerated(content, previous);
     if (!result.refused.empty()) {
-      environment_.err << fmt::format(
-          "error: {} stays as it is, since trug did not write it for this garden: {}\n  hint: name "
-          "another file, or replace it with --force\n",
-          path, result.refused);
+      tell_refused(path, result);
       return kRefused;
     }
-    if (!options_.dry_run && !result.unchanged) file.replace(result.bytes);
+    if (file && !result.unchanged) file->replace(result.bytes);
     tell_of_ended(part, result);
+    if (options_.lost && previous && result.product_before != "") {
+      environment_.err << fmt::format("note: {} was there: its events are numbered anew\n", path);
+    }
     if (result.bytes.size() > calendar::kLargeCalendarOctets) {
       environment_.err << fmt::format(
           "warning: {} has {} kB; some calendars take no more than 1000: --split makes smaller "
@@ -77,6 +82,20 @@ class Writer {
     if (!options_.json) environment_.out << show::changes_page(shown);
     files_.push_back(std::move(shown));
     return kDone;
+  }
+
+  void tell_refused(const std::string& path, const Regenerated& result) const {
+    std::string_view since = "since trug did not write it for this garden: ",
+                     hint = "name another file, or replace it with --force";
+    if (result.previous == calendar::PreviousFile::Remains) {
+      since = "since it is damaged: ";
+      hint = "name another file; --lost replaces what is left of this one";
+    } else if (result.previous == calendar::PreviousFile::OtherCalendar) {
+      since = "since ";
+      hint = "name another file; --force throws that calendar away";
+    }
+    environment_.err << fmt::format("error: {} stays as it is, {}{}\n  hint: {}\n", path, since,
+                                    result.refused, hint);
   }
 
   void tell_of_ended(const PartFile& part, const Regenerated& result) const {

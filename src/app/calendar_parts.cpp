@@ -10,6 +10,7 @@
 #include <set>
 #include <string_view>
 
+#include "app/output_file.h"
 #include "base/text.h"
 #include "calendar/memory.h"
 
@@ -19,7 +20,6 @@ namespace {
 constexpr std::string_view kEnding = ".ics";
 constexpr std::string_view kNobody = "everyone";  // the part of the jobs that are no one person's
 // Most file systems take names of 255 octets; a file that is being written needs some for itself.
-constexpr std::size_t kLargestCalendar = 64 * 1024 * 1024;  // that is looked at
 constexpr std::size_t kLongestName = 240;
 
 std::string part_name(const Options& options, const work::Job& job) {
@@ -103,6 +103,15 @@ std::optional<std::string> part_in(const calendar::Memory& memory, const Plan& p
   return std::nullopt;
 }
 
+// Empty where it is no file that we could have written.
+std::string bytes_of(const std::string& path) {
+  try {
+    return OutputFile::look(path).value_or("");
+  } catch (const IoError&) {
+    return "";
+  }
+}
+
 }  // namespace
 
 std::vector<PartFile> part_files(const Options& options, const std::vector<work::Job>& jobs) {
@@ -138,7 +147,7 @@ std::vector<PartFile> files_left_behind(const Options& options, const Plan& plan
         std::ranges::find(files, path, &PartFile::path) != files.end()) {
       continue;
     }
-    const calendar::ReadMemory read = calendar::read_memory(reader.read(path, kLargestCalendar).bytes);
+    const calendar::ReadMemory read = calendar::read_memory(bytes_of(path));
     if (!read.refused.empty()) continue;
     const auto part = part_in(read.memory, plan, only);
     if (part && is_concern_of(options.split, plan, *part)) {

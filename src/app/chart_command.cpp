@@ -4,6 +4,7 @@
 #include <string>
 
 #include "app/commands.h"
+#include "app/inputs.h"
 #include "app/output_file.h"
 #include "app/reckoning.h"
 #include "base/text.h"
@@ -16,6 +17,7 @@ int run_chart(const Options& options, const Environment& environment) {
   const auto r = reckon(options, environment, "trug.chart/1");
   if (!r) return kBadInput;
   const std::string& path = options.output;
+  require_writable(environment, path);
   OutputFile file(path);
   const auto previous = file.previous();
   if (previous && !show::is_chart(*previous) && !options.force) {

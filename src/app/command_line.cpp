@@ -252,7 +252,8 @@ void CommandLine::calendar() {
       "a file for each bed, person or kind of job, named after it");
   only_option(app);
   app.add_flag("--dry-run", options_.dry_run, "say what would change, write nothing");
-  app.add_flag("--lost", options_.lost, "the earlier file is gone: number events above it");
+  app.add_flag("--lost", options_.lost,
+               "the earlier file is gone or damaged: number events above it");
   app.add_flag("--force", options_.force, "replace a file that trug did not write");
   app.add_flag("--json", options_.json, "what changed as JSON");
 }
@@ -363,6 +364,8 @@ void CommandLine::feed_links(CLI::App& app, CLI::Option* url) {
       ->excludes(revoke);
   app.add_option("--qr", options_.qr_file, "draw the new link as a QR code (SVG)")
       ->type_name("FILE");
+  app.add_flag("--lost", options_.lost,
+               "the calendar it keeps is gone or damaged: number events above it");
   app.add_flag("--force", options_.force, "with --qr: replace a file that trug did not write");
 }
 

@@ -20,6 +20,8 @@ struct Moment {
   std::chrono::sys_seconds now;
 };
 
+class Inputs;
+
 struct Environment {
   const FileReader& files;
   std::ostream& out;  // the product only
@@ -31,7 +33,12 @@ struct Environment {
   std::function<std::array<std::uint8_t, 16>()> random;
   // `today` and `now` at the time of the call, for the command that goes on for days.
   std::function<Moment()> clock;
+  const Inputs* inputs = nullptr;  // what run() has read; set by it
 };
+
+// The same with other files and streams.
+Environment with(const Environment& environment, const FileReader& files, std::ostream& out,
+                 std::ostream& err);
 
 // Exit codes, stable.
 inline constexpr int kDone = 0;

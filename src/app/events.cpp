@@ -94,12 +94,11 @@ Regenerated next_version(const Options& options, const Environment& environment,
   const Uuid space = space_of(r.plan, content.part);
   std::vector<Event> events;
   for (const work::Job* job : content.jobs) events.push_back(event_of(r, *job, space));
-  const calendar::Run run{
-      .profile = content.profile,
-      .now = options.today ? calendar::Instant{*options.today} : environment.now,
-      .today = today(options, environment),
-      .lost = content.lost,
-      .flowering_years = {r.plan.flowering_year}};
+  const calendar::Run run{.profile = content.profile,
+                          .now = environment.now,
+                          .today = today(options, environment),
+                          .lost = content.lost,
+                          .flowering_years = {r.plan.flowering_year}};
   const calendar::CalendarHead head{space, title_of(r.plan, content.part), "", product(),
                                     facts_of(r)};
   return calendar::regenerate(events, head, previous, run);

@@ -4,6 +4,7 @@
 #include <unistd.h>
 
 #include <algorithm>
+#include <cerrno>
 #include <csignal>
 #include <ctime>
 #include <filesystem>
@@ -23,8 +24,8 @@
 #include "app/commands.h"
 #include "app/feed_keeper.h"
 #include "app/feed_links.h"
+#include "app/inputs.h"
 #include "app/output_file.h"
-#include "app/owner_only.h"
 #include "base/text.h"
 #include "feed/qr.h"
 #include "feed/server.h"
@@ -91,11 +92,11 @@ std::string links_line(const std::vector<feed::Link>& links, const std::string& 
 // The QR code of a link, drawn to the file the gardener named.
 class QrFile {
  public:
-  // Throws IoError. `refused` where there is a file that is no such drawing.
-  explicit QrFile(const Options& options) : path_(options.qr_file) {
-    if (path_.empty()) return;
-    const OwnerOnly mask;  // it holds the secret
-    file_.emplace(path_);
+  // Throws IoError and BadOutput. `refused` where there is a file that is no such drawing.
+  QrFile(const Options& options, const Environment& environment) {
+    if (options.qr_file.empty()) return;
+    require_writable(environment, options.qr_file);
+    file_.emplace(options.qr_file, Access::OwnerAlways);  // it holds the secret
     const auto previous = file_->previous();
     refused_ = previous && !feed::is_qr_svg(*previous) && !options.force;
   }
@@ -106,7 +107,6 @@ class QrFile {
   }
 
  private:
-  std::string path_;
   std::optional<OutputFile> file_;
   bool refused_ = false;
 };
@@ -138,6 +138,7 @@ bool give_link(const Options& options, const Environment& environment, const std
       padded("The calendar", 40), calendar, padded("The calendar for iPhone, iPad and Mac", 40),
       webcal);
   environment.out << codes(options, environment, page, webcal) << std::flush;
+  if (!environment.out) throw IoError(EIO, "cannot show the new link on the standard output");
   qr.draw(page);
   if (options.base_url.empty() && feed::is_loopback(options.listen)) {
     environment.err
@@ -147,7 +148,7 @@ bool give_link(const Options& options, const Environment& environment, const std
 }
 
 int make_link(const Options& options, const Environment& environment, const std::string& base) {
-  QrFile qr(options);
+  QrFile qr(options, environment);
   if (!qr.refused()) return give_link(options, environment, base, qr) ? kDone : kBadInput;
   environment.err << fmt::format(
       "error: {} stays as it is: trug did not draw it\n"
@@ -175,7 +176,7 @@ int make_new_links(const std::vector<Options>& each, const Environment& environm
 int withdraw(const std::vector<Options>& each, const Environment& environment) {
   std::optional<std::string> token;
   if (!each.front().revoke_all) {
-    token = token_in(each.front().revoke);
+    token = token_in(*each.front().revoke);
     if (!token) {
       environment.err << "error: that is no link to a calendar\n"
                          "  hint: give the whole of it, or --revoke-all\n";
@@ -186,9 +187,7 @@ int withdraw(const std::vector<Options>& each, const Environment& environment) {
   std::vector<std::string> paths;
   for (const Options& options : each) {
     paths.push_back(links_path(feed_path(options)));
-    const auto here = withdraw_links(paths.back(), token, environment);
-    if (!here) return kBadInput;
-    found += *here;
+    found += withdraw_links(paths.back(), token, environment);
   }
   if (found == 0) {
     environment.err << fmt::format("error: there is no such link in {}\n",
@@ -299,8 +298,9 @@ std::optional<bool> wants_first_link(const Options& options, const Environment& 
 
 // One plan's feed: its site, its links, its file.
 struct PlanFeed {
-  PlanFeed(const Options& options, const Environment& environment, const std::string& base)
-      : keeper(options, environment, feed_path(options), base, site),
+  PlanFeed(const Options& options, const Environment& environment, const std::string& base,
+           Gardens& gardens)
+      : keeper(options, environment, feed_path(options), base, site, gardens),
         links(options, environment, site) {}
 
   feed::Site site;
@@ -360,6 +360,7 @@ int serve_until_stopped(feed::Server& server, const StopSignals& stop, const Pla
 int serve(const std::vector<Options>& each, const Environment& environment) {
   const StopSignals stop;
   const Options& shared = each.front();
+  Gardens gardens;
   PlanFeeds feeds;
   Notes notes;
   feed::Limits limits;
@@ -369,7 +370,7 @@ int serve(const std::vector<Options>& each, const Environment& environment) {
       limits, [&notes](std::string_view line) { notes.add(line); });
   const std::string base = base_url(shared, server.port());
   for (const Options& options : each) {
-    feeds.push_back(std::make_unique<PlanFeed>(options, environment, base));
+    feeds.push_back(std::make_unique<PlanFeed>(options, environment, base, gardens));
     const int code = open(*feeds.back(), options, environment, base);
     if (code != kDone) return code;
   }
@@ -382,7 +383,7 @@ int serve(const std::vector<Options>& each, const Environment& environment) {
 int run_feed(const Options& options, const Environment& environment) {
   std::vector<Options> each(options.plans.size(), options);
   for (std::size_t i = 0; i < each.size(); ++i) each[i].plans = {options.plans[i]};
-  const bool ends_links = options.revoke_all || !options.revoke.empty();
+  const bool ends_links = options.revoke_all || options.revoke.has_value();
   std::string trouble = several_trouble(each);
   if (trouble.empty() && !ends_links) trouble = url_trouble(options);
   if (!trouble.empty()) {

@@ -6,12 +6,14 @@
 #include <algorithm>
 #include <exception>
 #include <filesystem>
+#include <new>
 #include <ostream>
 #include <string_view>
 #include <utility>
 #include <vector>
 
-#include "app/events.h"
+#include "app/feed_links.h"
+#include "app/inputs.h"
 #include "app/output_file.h"
 #include "calendar/memory.h"
 #include "show/feed_page.h"
@@ -56,36 +58,43 @@ std::chrono::sys_seconds last_change(const std::string& calendar, std::chrono::s
 
 }  // namespace
 
+std::string Gardens::claim(const std::string& plan, const Uuid& garden, int flowering_year) {
+  const std::pair key(garden, flowering_year);
+  for (const auto& [other, has] : plans_) {
+    if (has == key && other != plan) return other;
+  }
+  plans_[plan] = key;
+  return "";
+}
+
 FeedKeeper::FeedKeeper(const Options& options, const Environment& environment,
-                       std::string feed_path, std::string base_url, feed::Site& site)
+                       std::string feed_path, std::string base_url, feed::Site& site,
+                       Gardens& gardens)
     : options_(options),
       environment_(environment),
       feed_path_(std::move(feed_path)),
       base_url_(std::move(base_url)),
       site_(site),
-      watch_(watch_of(options)) {}
+      gardens_(gardens),
+      watch_(watch_of(options)),
+      lost_(options.lost) {}
 
 Environment FeedKeeper::now(const FileReader& files) const {
   const Moment moment = environment_.clock();
-  return {.files = files,
-          .out = environment_.out,
-          .err = environment_.err,
-          .today = moment.today,
-          .now = moment.now,
-          .colour = environment_.colour,
-          .width = environment_.width,
-          .random = environment_.random,
-          .clock = environment_.clock};
+  Environment environment = with(environment_, files, environment_.out, environment_.err);
+  environment.today = moment.today;
+  environment.now = moment.now;
+  return environment;
 }
 
 int FeedKeeper::start() {
   const int code = renew();
-  if (code != kBadInput && code != kFindings) return code;
+  if ((code != kBadInput && code != kFindings) || twin_) return code;
   return publish_last() ? kDone : code;
 }
 
 bool FeedKeeper::publish_last() {
-  const auto last = OutputFile(feed_path_).previous();
+  const auto last = OutputFile::look(feed_path_);
   if (!last || !calendar::read_memory(*last).refused.empty()) return false;
   const auto changed = last_change(*last, environment_.clock().now);
   environment_.err << fmt::format(
@@ -112,6 +121,7 @@ int FeedKeeper::renew() {
     environment.err << ask_for_identity(reckoning->plan, reckoned_for_, environment);
     return kBadInput;
   }
+  if (has_twin(reckoning->plan)) return kBadInput;
   if (const int code = exit_code(options_, *reckoning); code != kDone) {
     environment.err << show::findings_line(reckoning->findings, reckoning->plan.file)
                     << "With --strict, a plan that has findings is not published.\n";
@@ -120,18 +130,52 @@ int FeedKeeper::renew() {
   return publish(*reckoning, environment);
 }
 
+bool FeedKeeper::has_twin(const Plan& plan) {
+  const std::string twin = gardens_.claim(plan.file, *plan.garden, plan.flowering_year);
+  twin_ = !twin.empty();
+  if (twin_) {
+    environment_.err << fmt::format(
+        "error: {} and {} have one garden and flowering year: calendars would take the jobs of one "
+        "for those of the other\n"
+        "  hint: if these are two gardens, give one of them its own: garden = \"{}\"\n",
+        twin, plan.file, to_string(uuid_v4(environment_.random())));
+  }
+  return twin_;
+}
+
+calendar::Regenerated FeedKeeper::next(const Reckoning& r, const Environment& environment,
+                                       CalendarContent& content,
+                                       const std::optional<std::string>& previous) {
+  // Where there are links, there was a calendar.
+  const bool known = serving_ || has_links(links_path(feed_path_), environment);
+  content.lost = lost_ || (known && !previous);
+  calendar::Regenerated version = next_version(options_, environment, r, content, previous);
+  if (known && version.previous == calendar::PreviousFile::Remains && !content.lost) {
+    content.lost = true;
+    version = next_version(options_, environment, r, content, previous);
+  }
+  return version;
+}
+
 int FeedKeeper::publish(const Reckoning& r, const Environment& environment) {
-  OutputFile file(feed_path_);
+  require_writable(environment, feed_path_);
+  OutputFile file(feed_path_, Access::OwnerAtFirst);
   const auto previous = file.previous();
-  CalendarContent content{.profile = calendar::Profile::Feed,
-                          .lost = serving_ && !previous.has_value()};
+  CalendarContent content{.profile = calendar::Profile::Feed};
   for (const work::Job& job : r.jobs) content.jobs.push_back(&job);
-  const calendar::Regenerated version = next_version(options_, environment, r, content, previous);
+  const calendar::Regenerated version = next(r, environment, content, previous);
   if (!version.refused.empty()) {
     environment.err << fmt::format(
-        "error: {} stays as it is: {}\n  hint: name another with --file\n", feed_path_,
-        version.refused);
+        "error: {} stays as it is: {}\n  hint: {}\n", feed_path_, version.refused,
+        version.previous == calendar::PreviousFile::Remains
+            ? "--lost makes it anew, its jobs numbered above any a calendar may remember"
+            : "name another with --file, or move this one away");
     return kRefused;
+  }
+  if (content.lost) {
+    environment.err << fmt::format(
+        "note: {} counts as lost: its jobs are numbered above any a calendar may remember\n",
+        feed_path_);
   }
   // First the file: what a client has seen is never forgotten.
   if (!version.unchanged) file.replace(version.bytes);
@@ -147,6 +191,7 @@ int FeedKeeper::publish(const Reckoning& r, const Environment& environment) {
   }
   serving_ = true;
   reckoned_ = true;
+  lost_ = false;
   return kDone;
 }
 
@@ -157,14 +202,22 @@ void FeedKeeper::look() {
   if (!edited && !new_day && !again) return;
   again_at_.reset();
   try {
-    if (renew() == kDone) return;
+    if (renew() == kDone) {
+      if (behind_) environment_.err << "The feed is what its plan says again.\n" << std::flush;
+      behind_ = false;
+      return;
+    }
   } catch (const IoError& error) {
     environment_.err << "error: " << error.what() << "\n";
+    again_at_ = std::chrono::steady_clock::now() + kBetweenTries;
+  } catch (const std::bad_alloc&) {
+    environment_.err << "error: there is not enough memory\n";
     again_at_ = std::chrono::steady_clock::now() + kBetweenTries;
   } catch (const std::exception& error) {
     environment_.err << "error: this is a defect of trug, please report it with your plan: "
                      << error.what() << "\n";
   }
+  behind_ = true;
   environment_.err << "The feed stays as it was.\n" << std::flush;
 }
 

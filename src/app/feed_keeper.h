@@ -5,10 +5,13 @@
 #pragma once
 
 #include <chrono>
+#include <map>
 #include <optional>
 #include <string>
+#include <utility>
 
 #include "app/environment.h"
+#include "app/events.h"
 #include "app/file_watch.h"
 #include "app/options.h"
 #include "app/reckoning.h"
@@ -16,12 +19,24 @@
 
 namespace trug::app {
 
+// Which plan of a run has which garden and year: two with the same would take each other's events,
+// wherever calendars go by UID.
+class Gardens {
+ public:
+  // From now on they are that plan's; where another plan has them, nothing changes, and the answer
+  // is that one. Empty: done.
+  std::string claim(const std::string& plan, const Uuid& garden, int flowering_year);
+
+ private:
+  std::map<std::string, std::pair<Uuid, int>> plans_;
+};
+
 class FeedKeeper {
  public:
   // `feed_path`: the file, which is also the memory of what each event said before. `base_url`: as
   // feed::Published. All but the strings must outlive the keeper.
   FeedKeeper(const Options& options, const Environment& environment, std::string feed_path,
-             std::string base_url, feed::Site& site);
+             std::string base_url, feed::Site& site, Gardens& gardens);
 
   // Reckons, writes and publishes now, or, where the plan cannot be reckoned, publishes the feed's
   // file as an earlier run left it. kDone, or the exit code where it can do neither, which is told.
@@ -36,16 +51,23 @@ class FeedKeeper {
   int renew();
   bool publish_last();
   int publish(const Reckoning& reckoning, const Environment& environment);
+  bool has_twin(const Plan& plan);
+  calendar::Regenerated next(const Reckoning& reckoning, const Environment& environment,
+                             CalendarContent& content, const std::optional<std::string>& previous);
 
   const Options& options_;
   const Environment& environment_;
   std::string feed_path_;
   std::string base_url_;
   feed::Site& site_;
+  Gardens& gardens_;
   FileWatch watch_;
   Date reckoned_for_;
+  bool lost_;              // the gardener says so, and nothing has been published since
+  bool twin_ = false;      // another plan has this one's garden and year
   bool serving_ = false;   // something is published,
   bool reckoned_ = false;  // and made from the plan
+  bool behind_ = false;    // the last look could not bring it up to date
   std::optional<std::chrono::steady_clock::time_point> again_at_;
 };
 

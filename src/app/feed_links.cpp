@@ -5,11 +5,12 @@
 
 #include <algorithm>
 #include <array>
+#include <cerrno>
 #include <cstdint>
-#include <functional>
+#include <set>
+#include <sstream>
 
 #include "app/output_file.h"
-#include "app/owner_only.h"
 
 namespace trug::app {
 namespace {
@@ -27,18 +28,17 @@ std::optional<std::vector<feed::Link>> parsed(std::string_view text, const std::
   return links;
 }
 
-using Edit = std::function<void(std::string& text, const std::vector<feed::Link>& links)>;
-
-bool edit_links(const std::string& path, const Environment& environment, const Edit& edit) {
-  const OwnerOnly mask;
-  OutputFile file(path);
-  const std::string before = file.previous().value_or("");
-  const auto links = parsed(before, path, environment);
-  if (!links) return false;
-  std::string text = before;
-  edit(text, *links);
-  if (text != before) file.replace(text);
-  return true;
+// The text with each line the diagnostics complain of made a remark.
+std::string with_remarks(const std::string& text, const Diagnostics& diagnostics) {
+  std::set<int> wrong;
+  for (const Diagnostic& complaint : diagnostics.sorted()) wrong.insert(complaint.position.line);
+  std::string result;
+  std::istringstream lines(text);
+  int number = 0;
+  for (std::string line; std::getline(lines, line);) {
+    result += fmt::format("{}{}\n", wrong.contains(++number) ? "# " : "", line);
+  }
+  return result;
 }
 
 // A hash stands in one line, but a remark of the gardener's may repeat it.
@@ -65,6 +65,12 @@ std::optional<std::vector<feed::Link>> read_links(const std::string& path,
   return parsed(file.bytes, path, environment);
 }
 
+bool has_links(const std::string& path, const Environment& environment) {
+  Diagnostics diagnostics;
+  return !feed::parse_links(environment.files.read(path, kMostOctets).bytes, path, diagnostics)
+              .empty();
+}
+
 std::string new_token(const Environment& environment) {
   std::array<std::uint8_t, 32> random{};
   const auto first = environment.random();
@@ -83,26 +89,36 @@ std::optional<std::string> token_in(std::string_view link) {
 }
 
 bool add_link(const std::string& path, const std::string& token, const Environment& environment) {
-  return edit_links(path, environment, [&](std::string& text, const std::vector<feed::Link>&) {
-    if (text.empty()) text = feed::links_text({});
-    if (!text.ends_with('\n')) text += '\n';
-    text += fmt::format("{}{}\n", kActive, feed::token_hash(token));
-  });
+  OutputFile file(path, Access::OwnerAlways);
+  std::string text = file.previous().value_or("");
+  if (!parsed(text, path, environment)) return false;
+  if (text.empty()) text = feed::links_text({});
+  if (!text.ends_with('\n')) text += '\n';
+  file.replace(text + fmt::format("{}{}\n", kActive, feed::token_hash(token)));
+  return true;
 }
 
-std::optional<int> withdraw_links(const std::string& path, const std::optional<std::string>& token,
-                                  const Environment& environment) {
-  int found = 0;
+int withdraw_links(const std::string& path, const std::optional<std::string>& token,
+                   const Environment& environment) {
+  OutputFile file(path, Access::OwnerAlways);
+  const std::string before = file.previous().value_or("");
+  Diagnostics diagnostics;
+  const std::vector<feed::Link> links = feed::parse_links(before, path, diagnostics);
+  const auto wrong = static_cast<int>(diagnostics.error_count());
+  std::string text = wrong > 0 ? with_remarks(before, diagnostics) : before;
   const std::string wanted = token ? feed::token_hash(*token) : "";
-  const bool done =
-      edit_links(path, environment, [&](std::string& text, const std::vector<feed::Link>& links) {
-        for (const feed::Link& link : links) {
-          if (token && link.hash != wanted) continue;
-          ++found;
-          withdraw(text, link.hash);
-        }
-      });
-  return done ? std::optional(found) : std::nullopt;
+  int found = token ? 0 : wrong;
+  for (const feed::Link& link : links) {
+    if (token && link.hash != wanted) continue;
+    ++found;
+    withdraw(text, link.hash);
+  }
+  if (text != before) file.replace(text);
+  if (wrong > 0) {
+    environment.err << diagnostics.render()
+                    << fmt::format("note: what is wrong in {} is a remark now\n", path);
+  }
+  return found;
 }
 
 }  // namespace trug::app

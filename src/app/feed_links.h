@@ -21,6 +21,9 @@ std::string links_path(const std::string& feed_path);
 std::optional<std::vector<feed::Link>> read_links(const std::string& path,
                                                   const Environment& environment);
 
+// Whether there is a link in it, open or withdrawn.
+bool has_links(const std::string& path, const Environment& environment);
+
 // A new token from the environment's randomness.
 std::string new_token(const Environment& environment);
 
@@ -28,12 +31,14 @@ std::string new_token(const Environment& environment);
 // where there is no token in it.
 std::optional<std::string> token_in(std::string_view link);
 
-// These two hold the file's lock meanwhile. Where it has a wrong line, that is told, nothing is
-// written, and the answer is false or nullopt. They throw IoError.
+// These two hold the file's lock meanwhile, and throw IoError. Where the file has a wrong line,
+// that is told, nothing is written, and the answer is false.
 bool add_link(const std::string& path, const std::string& token, const Environment& environment);
-// Withdraws that token's link, or all of them without one. The answer is how many such links there
-// are, the ones that were withdrawn before included.
-std::optional<int> withdraw_links(const std::string& path, const std::optional<std::string>& token,
-                                  const Environment& environment);
+// Withdraws that token's link, or all of them without one. Wrong lines do not stand in the way:
+// they become remarks, which is told, so that a server that runs reads the file again. The answer
+// is how many such links there are, those withdrawn before included, and without a token the wrong
+// lines.
+int withdraw_links(const std::string& path, const std::optional<std::string>& token,
+                   const Environment& environment);
 
 }  // namespace trug::app

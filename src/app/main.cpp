@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include <fcntl.h>
 #include <sys/ioctl.h>
 #include <unistd.h>
 
@@ -53,9 +54,18 @@ trug::app::Terminal standard_output() {
                               .variable = variable});
 }
 
+// Whoever closed one of the three standard files must not have a file of ours opened in its place,
+// to be filled with what goes to the screen. What is written to such a one fails, and is told.
+void hold_standard_files() {
+  for (const int number : {STDIN_FILENO, STDOUT_FILENO, STDERR_FILENO}) {
+    if (fcntl(number, F_GETFD) < 0) open("/dev/null", O_RDONLY);
+  }
+}
+
 }  // namespace
 
 int main(int count, char** words) {
+  hold_standard_files();
   std::ios::sync_with_stdio(false);
   const trug::app::RealFiles files;
   const trug::app::Moment start = moment();

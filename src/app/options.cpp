@@ -27,10 +27,17 @@ Date day_of(const std::string& option, const std::string& text, Date today, Date
                           fault_words(reading.fault)));
 }
 
+// Plans are about no other years.
+Date bounded(Date day) {
+  if (day >= make_date(1900, 1, 1) && day < make_date(2101, 1, 1)) return day;
+  throw CLI::ValidationError(
+      "--today", fmt::format("'{}' must lie between 1900 and 2100, as plans do", iso(day)));
+}
+
 void read_days(CommandLine& line, Date today) {
   const CommandLine::Days& days = line.days();
   Options& options = line.options();
-  if (days.today) options.today = day_of("--today", *days.today, today, today);
+  if (days.today) options.today = bounded(day_of("--today", *days.today, today, today));
   const Date counted_from = options.today.value_or(today);
   if (days.from) {
     options.from = day_of("--from", *days.from, counted_from, counted_from - kLookBack);

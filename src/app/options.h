@@ -57,7 +57,7 @@ struct Options {
   std::string base_url;  // empty: the address it listens on
   bool behind_proxy = false;
   bool new_link = false;
-  std::string revoke;  // a link
+  std::optional<std::string> revoke;  // a link
   bool revoke_all = false;
   std::string qr_file;
 };

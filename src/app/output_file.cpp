@@ -18,7 +18,8 @@ namespace trug::app {
 namespace {
 
 constexpr std::chrono::milliseconds kBetweenTries{20};
-constexpr mode_t kNewFile = 0666;  // less what the umask takes
+constexpr mode_t kForAll = 0666;  // less what the umask takes
+constexpr mode_t kForOwner = 0600;
 
 std::string folder_of(const std::string& path) {
   const std::size_t slash = path.rfind('/');
@@ -30,25 +31,17 @@ std::string name_of(const std::string& path) { return path.substr(path.rfind('/'
 
 }  // namespace
 
-OutputFile::Descriptor::Descriptor(Descriptor&& other) noexcept
-    : number_(std::exchange(other.number_, -1)) {}
-
-OutputFile::Descriptor& OutputFile::Descriptor::operator=(Descriptor&& other) noexcept {
-  std::swap(number_, other.number_);
-  return *this;
-}
-
-OutputFile::Descriptor::~Descriptor() {
-  if (is_open()) ::close(number_);
-}
-
-OutputFile::OutputFile(const std::string& path, std::chrono::milliseconds patience)
-    : path_(path), target_(path) {
+OutputFile::OutputFile(const std::string& path, Access access, Unlocked)
+    : path_(path), access_(access), target_(path) {
   follow_link();
   name_ = name_of(target_);
   lock_name_ = "." + name_ + ".trug-new";
   folder_ = Descriptor(::open(folder_of(target_).c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC));
   if (!folder_.is_open()) fail("cannot open the folder of");
+}
+
+OutputFile::OutputFile(const std::string& path, Access access, std::chrono::milliseconds patience)
+    : OutputFile(path, access, Unlocked{}) {
   take_lock(patience);
 }
 
@@ -95,21 +88,32 @@ void OutputFile::take_lock(std::chrono::milliseconds patience) {
 // False where another run holds it, or has just used it up.
 bool OutputFile::try_lock() {
   Descriptor lock(::openat(folder_.number(), lock_name_.c_str(),
-                           O_RDWR | O_CREAT | O_NOFOLLOW | O_NONBLOCK | O_CLOEXEC, kNewFile));
+                           O_RDWR | O_CREAT | O_NOFOLLOW | O_NONBLOCK | O_CLOEXEC,
+                           access_ == Access::Usual ? kForAll : kForOwner));
   if (!lock.is_open()) fail("cannot write beside");
   struct stat status {};
   if (::fstat(lock.number(), &status) != 0) fail("cannot write beside");
   if (!S_ISREG(status.st_mode) || status.st_uid != ::geteuid() || status.st_nlink > 1) {
-    throw IoError(EPERM, "not of our making: " + lock_name_ + " beside " + path_);
+    throw IoError(EPERM, "remove " + lock_name_ + " beside " + path_ +
+                             ": it is not of our making, and in the way");
   }
   if (::flock(lock.number(), LOCK_EX | LOCK_NB) != 0) {
     if (errno == EWOULDBLOCK || errno == EINTR) return false;
     fail("cannot lock");
   }
   lock_ = std::move(lock);
-  if (stands_under_its_name()) return true;
+  const bool stands = stands_under_its_name();
+  if (stands && !is_too_open()) return true;
+  if (stands) ::unlinkat(folder_.number(), lock_name_.c_str(), 0);
   lock_ = Descriptor();
   return false;
+}
+
+// A run that died may have left it readable for others, who may have it open still.
+bool OutputFile::is_too_open() const {
+  struct stat status {};
+  return access_ != Access::Usual &&
+         (::fstat(lock_.number(), &status) != 0 || (status.st_mode & 0777 & ~kForOwner) != 0);
 }
 
 // The holder before us may have renamed or removed what we have just locked.
@@ -128,6 +132,12 @@ std::optional<std::string> OutputFile::previous() const {
     if (errno == ENOENT) return std::nullopt;
     fail("cannot read");
   }
+  struct stat status {};
+  if (::fstat(file.number(), &status) != 0) fail("cannot read");
+  const auto require_small = [&](std::size_t octets) {
+    if (octets > kLargestOutput) throw IoError(EFBIG, "cannot read " + path_);
+  };
+  require_small(static_cast<std::size_t>(status.st_size));
   std::string bytes;
   std::array<char, 65536> buffer{};
   while (true) {
@@ -135,7 +145,12 @@ std::optional<std::string> OutputFile::previous() const {
     if (count == 0) return bytes;
     if (count > 0) bytes.append(buffer.data(), static_cast<std::size_t>(count));
     if (count < 0 && errno != EINTR) fail("cannot read");
+    require_small(bytes.size());
   }
+}
+
+std::optional<std::string> OutputFile::look(const std::string& path) {
+  return OutputFile(path, Access::Usual, Unlocked{}).previous();
 }
 
 void OutputFile::keep_permissions() const {
@@ -144,10 +159,11 @@ void OutputFile::keep_permissions() const {
     if (errno == ENOENT) return;
     fail("cannot look at");
   }
-  mode_t mode = status.st_mode & 0777;
-  // Another group must not get what this group was given.
-  if (::fchown(lock_.number(), static_cast<uid_t>(-1), status.st_gid) != 0) {
-    mode &= static_cast<mode_t>(~S_IRWXG);
+  mode_t mode = access_ == Access::OwnerAlways ? kForOwner : status.st_mode & 0777;
+  const uid_t owner = ::geteuid() == 0 ? status.st_uid : static_cast<uid_t>(-1);
+  // Another group gets no more than everybody has.
+  if (::fchown(lock_.number(), owner, status.st_gid) != 0) {
+    mode = (mode & static_cast<mode_t>(~S_IRWXG)) | (mode & S_IRWXO) << 3;
   }
   if (::fchmod(lock_.number(), mode) != 0) fail("cannot keep the permissions of");
 }
@@ -164,6 +180,7 @@ void OutputFile::write_all(std::string_view bytes) const {
 
 void OutputFile::replace(std::string_view bytes) {
   if (!lock_.is_open()) throw std::logic_error("an output file is replaced once only");
+  if (bytes.size() > kLargestOutput) throw IoError(EFBIG, "cannot write " + path_);
   keep_permissions();
   write_all(bytes);
   if (::fsync(lock_.number()) != 0) fail("cannot write");

@@ -3,10 +3,13 @@
 #pragma once
 
 #include <chrono>
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <string_view>
 #include <system_error>
+
+#include "app/descriptor.h"
 
 namespace trug::app {
 
@@ -17,6 +20,16 @@ class IoError : public std::system_error {
       : std::system_error(error_number, std::generic_category(), what) {}
 };
 
+// The largest file that is read and replaced: some 70,000 events.
+inline constexpr std::size_t kLargestOutput = 64 * 1024 * 1024;
+
+// Who may read the file.
+enum class Access {
+  Usual,         // a new file: whom the umask allows; an earlier one: whoever could
+  OwnerAtFirst,  // a new file: its owner alone; an earlier one: whoever could
+  OwnerAlways    // its owner alone, whoever could before
+};
+
 // Holds the lock on one output file from construction to replace() or destruction.
 //
 // The new bytes go to a file beside it (".NAME.trug-new"), which is also the lock: held with
@@ -25,48 +38,41 @@ class IoError : public std::system_error {
 //
 // A symbolic link is written through, to where it points, provided that is a regular file of the
 // same user; any other link is refused. The file keeps its permissions and, where the system
-// allows, its group (where not, the group loses its permissions); a hard link to it does not
-// follow.
+// allows, its group (where not, the new group may do what everybody may); root keeps its owner too;
+// a hard link to it does not follow.
 class OutputFile {
  public:
   // Waits at most `patience` for another run. Throws IoError.
-  explicit OutputFile(const std::string& path,
+  explicit OutputFile(const std::string& path, Access access = Access::Usual,
                       std::chrono::milliseconds patience = std::chrono::seconds{10});
   ~OutputFile();
   OutputFile(const OutputFile&) = delete;
   OutputFile& operator=(const OutputFile&) = delete;
 
-  // The file as it stands; nullopt where there is none. Throws IoError.
+  // The file as it stands; nullopt where there is none. Throws IoError, also where it is larger
+  // than kLargestOutput.
   std::optional<std::string> previous() const;
+  // The same for a run that only looks: nothing is locked, and nothing need be writable.
+  static std::optional<std::string> look(const std::string& path);
   // Once only; the lock is let go. Throws IoError, and then the old file still stands (or the new
   // one does, where only the folder could not be synced).
   void replace(std::string_view bytes);
 
  private:
-  // A file descriptor, closed at the end.
-  class Descriptor {
-   public:
-    Descriptor() = default;
-    explicit Descriptor(int number) : number_(number) {}
-    Descriptor(Descriptor&& other) noexcept;
-    Descriptor& operator=(Descriptor&& other) noexcept;
-    ~Descriptor();
-    int number() const { return number_; }
-    bool is_open() const { return number_ >= 0; }
-
-   private:
-    int number_ = -1;
-  };
+  struct Unlocked {};
+  OutputFile(const std::string& path, Access access, Unlocked);
 
   [[noreturn]] void fail(const char* doing) const;
   void follow_link();
   void take_lock(std::chrono::milliseconds patience);
   bool try_lock();
+  bool is_too_open() const;
   bool stands_under_its_name() const;
   void keep_permissions() const;
   void write_all(std::string_view bytes) const;
 
-  std::string path_;    // as given, for messages
+  std::string path_;  // as given, for messages
+  Access access_;
   std::string target_;  // where it really lies
   std::string name_;    // in folder_
   std::string lock_name_;

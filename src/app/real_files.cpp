@@ -1,10 +1,14 @@
 // SPDX-License-Identifier: MIT
 #include "app/real_files.h"
 
+#include <fcntl.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
 #include <algorithm>
+#include <array>
+#include <cerrno>
 #include <filesystem>
-#include <fstream>
-#include <ios>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -12,36 +16,46 @@
 #include <utility>
 #include <vector>
 
+#include "app/descriptor.h"
+
 namespace trug::app {
 
 namespace fs = std::filesystem;
 
 FileBytes RealFiles::read(const std::string& path, std::size_t limit) const {
-  std::error_code error;
-  const fs::file_status status = fs::status(path, error);
-  if (status.type() == fs::file_type::not_found) return {FileState::Missing, {}};
-  if (fs::is_directory(status)) return {FileState::Folder, {}};
-  std::ifstream stream(path, std::ios::binary);
-  if (!stream) return {FileState::Unreadable, {}};
-  // Read a little beyond the limit, so that a pipe or a growing file cannot fill the memory.
-  std::string bytes(limit + 1, '\0');
-  stream.read(bytes.data(), static_cast<std::streamsize>(bytes.size()));
-  if (stream.bad()) return {FileState::Unreadable, {}};
-  bytes.resize(static_cast<std::size_t>(stream.gcount()));
-  if (bytes.size() > limit) return {FileState::TooLarge, {}};
-  return {FileState::Read, std::move(bytes)};
+  // Without O_NONBLOCK a pipe would keep us waiting for a writer.
+  const Descriptor file(::open(path.c_str(), O_RDONLY | O_NONBLOCK | O_CLOEXEC));
+  if (!file.is_open()) {
+    const bool missing = errno == ENOENT || errno == ENOTDIR;
+    return {missing ? FileState::Missing : FileState::Unreadable, {}};
+  }
+  struct stat status {};
+  if (::fstat(file.number(), &status) != 0) return {FileState::Unreadable, {}};
+  if (S_ISDIR(status.st_mode)) return {FileState::Folder, {}};
+  if (!S_ISREG(status.st_mode)) return {FileState::NotPlain, {}};
+  // What the system says of the size is no promise: the file may grow, or be of /proc.
+  std::string bytes;
+  std::array<char, 16384> buffer{};
+  while (bytes.size() <= limit) {
+    const ssize_t count = ::read(file.number(), buffer.data(), buffer.size());
+    if (count == 0) return {FileState::Read, std::move(bytes)};
+    if (count < 0 && errno != EINTR) return {FileState::Unreadable, {}};
+    if (count > 0) bytes.append(buffer.data(), static_cast<std::size_t>(count));
+  }
+  return {FileState::TooLarge, {}};
 }
 
 std::optional<std::vector<std::string>> RealFiles::list(const std::string& folder,
                                                         std::string_view ending) const {
   std::error_code error;
-  fs::directory_iterator entries(folder, error);
+  fs::directory_iterator entry(folder, error);
   if (error) return std::nullopt;
   std::vector<std::string> names;
-  for (const fs::directory_entry& entry : entries) {
-    std::string name = entry.path().filename().string();
+  for (const fs::directory_iterator end; entry != end; entry.increment(error)) {
+    std::string name = entry->path().filename().string();
     if (name.ends_with(ending)) names.push_back(std::move(name));
   }
+  if (error) return std::nullopt;
   std::ranges::sort(names);
   return names;
 }

@@ -45,6 +45,20 @@ std::vector<std::string> uids_of(const Reckoning& r) {
   return uids;
 }
 
+// None need be there; what is there must be readable, else others' figures would stand in unseen.
+void add_sheets_beside(const std::string& plan, const FileReader& files,
+                       read::SheetLibrary& library, Diagnostics& diagnostics) {
+  const std::string beside = (std::filesystem::path(plan).parent_path() / "crops").string();
+  if (library.add_folder(files, beside, diagnostics)) return;
+  const FileState state = files.read(beside, 0).state;
+  if (state == FileState::Missing) return;
+  diagnostics.error({beside, 0, 0},
+                    state == FileState::Folder ? "this folder cannot be read"
+                                               : "this is no folder of crop sheets",
+                    "sheets beside the plan stand in a folder crops/ that you may read; name it "
+                    "otherwise if it is not for trug");
+}
+
 }  // namespace
 
 Date today(const Options& options, const Environment& environment) {
@@ -63,8 +77,7 @@ std::unique_ptr<read::SheetLibrary> open_library(const Options& options, const s
                                                  Diagnostics& diagnostics) {
   auto library = std::make_unique<read::SheetLibrary>();
   if (!plan.empty()) {
-    const auto beside = std::filesystem::path(plan).parent_path() / "crops";
-    library->add_folder(environment.files, beside.string(), diagnostics);
+    add_sheets_beside(plan, environment.files, *library, diagnostics);
   }
   for (const std::string& folder : options.crop_folders) {
     if (!library->add_folder(environment.files, folder, diagnostics)) {

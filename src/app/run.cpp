@@ -1,11 +1,14 @@
 // SPDX-License-Identifier: MIT
 #include <exception>
+#include <new>
 #include <string>
 #include <system_error>
 #include <vector>
 
 #include "app/commands.h"
 #include "app/environment.h"
+#include "app/inputs.h"
+#include "app/safe_text.h"
 
 namespace trug::app {
 namespace {
@@ -23,21 +26,63 @@ int dispatch(const Options& options, const Environment& environment) {
   return run_crop(options, environment);
 }
 
-}  // namespace
+int parse_and_dispatch(const std::vector<std::string>& arguments, const Environment& environment) {
+  const ParsedOptions parsed =
+      parse_options(arguments, environment.today, environment.out, environment.err);
+  if (!parsed.options) return parsed.exit;
+  // What programs read goes out as it is.
+  if (parsed.options->json || parsed.options->csv) return dispatch(*parsed.options, environment);
+  SafeText safe(environment.out, parsed.options->colour.value_or(environment.colour));
+  std::ostream out(&safe);
+  return dispatch(*parsed.options, with(environment, environment.files, out, environment.err));
+}
 
-int run(const std::vector<std::string>& arguments, const Environment& environment) {
+int guarded(const std::vector<std::string>& arguments, const Environment& environment) {
   try {
-    const ParsedOptions parsed =
-        parse_options(arguments, environment.today, environment.out, environment.err);
-    return parsed.options ? dispatch(*parsed.options, environment) : parsed.exit;
+    return parse_and_dispatch(arguments, environment);
+  } catch (const BadOutput& error) {
+    environment.err << "error: " << error.what() << "\n  hint: name another file\n";
+    return kBadInput;
   } catch (const std::system_error& error) {  // the world refuses
     environment.err << "error: " << error.what() << "\n";
+    return kRefused;
+  } catch (const std::bad_alloc&) {
+    environment.err << "error: there is not enough memory\n";
     return kRefused;
   } catch (const std::exception& error) {
     environment.err << "error: this is a defect of trug, please report it with your plan: "
                     << error.what() << "\n";
     return kOurBug;
   }
+}
+
+}  // namespace
+
+Environment with(const Environment& environment, const FileReader& files, std::ostream& out,
+                 std::ostream& err) {
+  return {.files = files,
+          .out = out,
+          .err = err,
+          .today = environment.today,
+          .now = environment.now,
+          .colour = environment.colour,
+          .width = environment.width,
+          .random = environment.random,
+          .clock = environment.clock,
+          .inputs = environment.inputs};
+}
+
+int run(const std::vector<std::string>& arguments, const Environment& environment) {
+  const Inputs inputs(environment.files);
+  SafeText safe(environment.err);
+  std::ostream err(&safe);
+  Environment whole = with(environment, inputs, environment.out, err);
+  whole.inputs = &inputs;
+  const int code = guarded(arguments, whole);
+  environment.out.flush();
+  if (environment.out || (code != kDone && code != kFindings)) return code;
+  err << "error: the standard output did not take all that was written to it\n";
+  return kRefused;
 }
 
 }  // namespace trug::app

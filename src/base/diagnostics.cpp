@@ -27,23 +27,6 @@ std::string caret_indent(std::string_view line, int column) {
   return indent;
 }
 
-// Control characters out of a user's file must not reach the terminal as they are: each becomes
-// '?', tabs stay.
-std::string printable(std::string_view text) {
-  std::string result;
-  for (std::size_t i = 0; i < text.size(); ++i) {
-    const auto octet = static_cast<unsigned char>(text[i]);
-    const auto next = i + 1 < text.size() ? static_cast<unsigned char>(text[i + 1]) : 0u;
-    if (octet == 0xc2 && next >= 0x80 && next < 0xa0) {  // C1, two octets in UTF-8
-      result += '?';
-      ++i;
-    } else {
-      result += (octet < 0x20 && octet != '\t') || octet == 0x7f ? '?' : text[i];
-    }
-  }
-  return result;
-}
-
 }  // namespace
 
 void Diagnostics::add_file(std::string path, std::string text) {
@@ -87,7 +70,6 @@ std::string Diagnostics::quote(const Position& position) const {
   std::string line = text->second.substr(from, text->second.find('\n', from) - from);
   if (line.ends_with('\r')) line.pop_back();
   if (!is_valid_utf8(line)) return {};
-  line = printable(line);
   constexpr std::size_t kLongest = 160;
   if (line.size() > kLongest) return {};
   return fmt::format("  | {}\n  | {}^\n", line, caret_indent(line, position.column));
@@ -100,10 +82,10 @@ std::string Diagnostics::render() const {
     if (d.severity == Severity::Error && ++errors > kMostErrors) continue;
     text += d.position.file;
     if (d.position.line > 0) text += fmt::format(":{}:{}", d.position.line, d.position.column);
-    text += fmt::format(": {}: {}\n", d.severity == Severity::Error ? "error" : "warning",
-                        printable(d.message));
+    text +=
+        fmt::format(": {}: {}\n", d.severity == Severity::Error ? "error" : "warning", d.message);
     text += quote(d.position);
-    if (!d.hint.empty()) text += fmt::format("  hint: {}\n", printable(d.hint));
+    if (!d.hint.empty()) text += fmt::format("  hint: {}\n", d.hint);
   }
   if (errors > kMostErrors) {
     text += fmt::format("and {}\n", counted(errors - kMostErrors, "more error"));

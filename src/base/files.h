@@ -11,7 +11,8 @@
 
 namespace trug {
 
-enum class FileState { Read, Missing, Folder, TooLarge, Unreadable };
+// NotPlain: a pipe or a device, which may never end, or keep who reads it waiting for ever.
+enum class FileState { Read, Missing, Folder, NotPlain, TooLarge, Unreadable };
 
 struct FileBytes {
   FileState state = FileState::Missing;

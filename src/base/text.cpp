@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <cstdlib>
 #include <memory>
+#include <new>
 
 namespace trug {
 namespace {
@@ -30,11 +31,29 @@ bool each_code_point(std::string_view text, Visit visit) {
   return true;
 }
 
+// A character that cannot be seen and does something.
+bool is_hidden(utf8proc_int32_t point) {
+  return point < 0x20 || (point >= 0x7f && point < 0xa0) || point == 0xad || point == 0x200b ||
+         point == 0x2028 || point == 0x2029 || (point >= 0x202a && point <= 0x202e) ||
+         point == 0x2060 || (point >= 0x2066 && point <= 0x2069) || point == 0xfeff;
+}
+
+// The length of the sequence that sets colour or weight (ECMA-48, 8.3.117) at the front; 0 where
+// there is none, or one that hides the text (8).
+std::size_t colour_sequence(std::string_view text) {
+  if (!text.starts_with("\x1b[")) return 0;
+  const std::size_t end = text.find_first_not_of("0123456789;", 2);
+  if (end == std::string_view::npos || text[end] != 'm') return 0;
+  const std::string numbers = fmt::format(";{};", text.substr(2, end - 2));
+  return numbers.find(";8;") == std::string::npos ? end + 1 : 0;
+}
+
 std::string mapped(std::string_view text, int options) {
   utf8proc_uint8_t* raw = nullptr;
   const auto length = utf8proc_map(octets(text), static_cast<utf8proc_ssize_t>(text.size()), &raw,
                                    static_cast<utf8proc_option_t>(options));
   const std::unique_ptr<utf8proc_uint8_t, decltype(&std::free)> owner(raw, &std::free);
+  if (length == UTF8PROC_ERROR_NOMEM) throw std::bad_alloc();
   if (length < 0) return std::string(text);
   return std::string(reinterpret_cast<const char*>(raw), static_cast<std::size_t>(length));
 }
@@ -47,11 +66,26 @@ bool is_valid_utf8(std::string_view text) {
 
 bool has_control_character(std::string_view text) {
   bool found = false;
-  each_code_point(text, [&](utf8proc_int32_t point) {
-    found = found || point < 0x20 || (point >= 0x7f && point < 0xa0) || point == 0x2028 ||
-            point == 0x2029;
-  });
+  each_code_point(text, [&](utf8proc_int32_t point) { found = found || is_hidden(point); });
   return found;
+}
+
+std::string printable(std::string_view text, bool colours) {
+  std::string result;
+  while (!text.empty()) {
+    utf8proc_int32_t point = 0;
+    auto used = static_cast<std::size_t>(std::max<utf8proc_ssize_t>(
+        utf8proc_iterate(octets(text), static_cast<utf8proc_ssize_t>(text.size()), &point), 0));
+    bool shown = used > 0 && (!is_hidden(point) || point == '\t' || point == '\n');
+    if (const std::size_t sequence = colours ? colour_sequence(text) : 0; sequence > 0) {
+      used = sequence;
+      shown = true;
+    }
+    used = std::max<std::size_t>(used, 1);
+    result += shown ? text.substr(0, used) : "?";
+    text.remove_prefix(used);
+  }
+  return result;
 }
 
 std::string nfc(std::string_view text) { return mapped(text, UTF8PROC_STABLE | UTF8PROC_COMPOSE); }

@@ -10,8 +10,15 @@
 namespace trug {
 
 bool is_valid_utf8(std::string_view text);
-// True where the text holds a control character (C0, DEL or C1), tab and line break included.
+// True where the text holds a character that cannot be seen and does something: a control character
+// (C0, DEL or C1), tab and line break included, one that turns the direction of what follows
+// (U+202A to U+202E, U+2066 to U+2069), a blank without width (U+200B, U+2060, U+FEFF), a hyphen
+// that shows at the end of a line only (U+00AD). Joiners and marks that scripts and emoji are
+// written with are none.
 bool has_control_character(std::string_view text);
+// The text as it may go to a terminal: each such character but tab and line break becomes '?', and
+// so does each octet that is not UTF-8. With `colours`, sequences that set colour or weight stay.
+std::string printable(std::string_view text, bool colours = false);
 // Unicode normal form C. The text must be valid UTF-8.
 std::string nfc(std::string_view text);
 // Case-folded normal form C, for comparing names.

@@ -5,7 +5,6 @@
 
 #include <algorithm>
 #include <initializer_list>
-#include <limits>
 #include <optional>
 #include <span>
 #include <utility>
@@ -39,10 +38,27 @@ std::string without(std::string_view bytes, std::initializer_list<std::string_vi
   return content;
 }
 
-// A SEQUENCE with room for one more.
-std::optional<int> parse_rank(std::string_view text) {
-  const auto rank = parse_count(text);
-  return rank == std::numeric_limits<int>::max() ? std::nullopt : rank;
+// The last moment but one year that can be written, so that there is room for later ones.
+std::optional<Instant> parse_stamp(std::string_view text) {
+  const auto stamp = parse_instant_value(text);
+  return stamp && *stamp < make_date(9999, 1, 1) ? stamp : std::nullopt;
+}
+
+// The bytes with CRLF at each line's end, without empty lines and byte-order mark.
+std::string as_written(std::string_view bytes) {
+  std::string text;
+  text.reserve(bytes.size() + bytes.size() / 16);
+  if (bytes.starts_with("\xef\xbb\xbf")) bytes.remove_prefix(3);
+  while (!bytes.empty()) {
+    const std::size_t end = std::min(bytes.find('\n'), bytes.size());
+    std::string_view line = bytes.substr(0, end);
+    bytes.remove_prefix(std::min(end + 1, bytes.size()));
+    if (line.ends_with('\r')) line.remove_suffix(1);
+    if (line.empty()) continue;
+    text += line;
+    text += "\r\n";
+  }
+  return text;
 }
 
 // "1 <space> <floor> <stamp>"
@@ -50,8 +66,8 @@ bool read_counters(std::string_view value, Memory& memory) {
   const auto words = words_of(value);
   if (words.size() != 4 || words[0] != "1") return false;
   const auto space = parse_uuid(words[1]);
-  const auto floor = parse_rank(words[2]);
-  const auto stamp = parse_instant_value(words[3]);
+  const auto floor = parse_count(words[2]);
+  const auto stamp = parse_stamp(words[3]);
   if (!space || !floor || !stamp) return false;
   memory.space = *space;
   memory.counters = {*floor, *stamp};
@@ -109,8 +125,8 @@ bool read_property(const Property& property, StoredEvent& stored) {
   if (name == "LOCATION") event.location = unescape(value);
   if (name == "CATEGORIES") event.category = unescape(value);
   if (name == "STATUS") event.cancelled = value == "CANCELLED";
-  if (name == "DTSTAMP") return keep(parse_instant_value(value), stored.revision.stamp);
-  if (name == "SEQUENCE") return keep(parse_rank(value), stored.revision.sequence);
+  if (name == "DTSTAMP") return keep(parse_stamp(value), stored.revision.stamp);
+  if (name == "SEQUENCE") return keep(parse_count(value), stored.revision.sequence);
   if (name == "DTSTART") return keep(parse_date_value(value), event.start);
   if (name == "DTEND") return keep(parse_date_value(value), event.end);
   if (name == "X-TRUG-JOB") return read_job(value, stored);
@@ -162,8 +178,10 @@ std::string head_content(std::string_view head) {
   return without(head, {"PRODID", "X-TRUG-MEMORY", "X-TRUG-FACTS"});
 }
 
-ReadMemory read_memory(std::string_view bytes) {
+ReadMemory read_memory(std::string_view given) {
   ReadMemory read;
+  const std::string bytes = as_written(given);
+  read.memory.mended = bytes != given;
   const std::vector<std::string> defects = check_calendar(bytes);
   if (!defects.empty()) {
     read.refused = defects.front();
@@ -184,9 +202,15 @@ ReadMemory read_memory(std::string_view bytes) {
     read.refused = "it has no X-TRUG-MEMORY line that this version of trug can read";
     return read;
   }
-  read.memory.head = head_content(bytes.substr(0, lines[first_event].from));
+  read.memory.head = head_content(std::string_view(bytes).substr(0, lines[first_event].from));
   read.refused = read_events(bytes, lines, read.memory);
   return read;
+}
+
+bool are_remains(std::string_view bytes, const Uuid& space) {
+  // Its line folds after the space, if at all.
+  return bytes.empty() || bytes.find(fmt::format("\nX-TRUG-MEMORY:1 {} ", to_string(space))) !=
+                              std::string_view::npos;
 }
 
 }  // namespace trug::calendar

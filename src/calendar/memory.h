@@ -22,6 +22,7 @@ struct StoredEvent {
 };
 
 struct Memory {
+  bool mended = false;  // its line ends, or what stands before the first line, were another's
   Uuid space;
   std::string name;  // CalendarHead::name
   Counters counters;
@@ -36,7 +37,13 @@ struct ReadMemory {
   std::string refused;  // why the bytes are no file of trug's; empty: they are
 };
 
+// Other line ends, empty lines and a byte-order mark, as editors and version control leave them,
+// are read as if they were not there.
 ReadMemory read_memory(std::string_view bytes);
+
+// Whether bytes that cannot be read are what is left of the calendar with that space: its head, or
+// nothing at all.
+bool are_remains(std::string_view bytes, const Uuid& space);
 
 // What an event says: its unfolded lines without DTSTAMP, LAST-MODIFIED, SEQUENCE and X-TRUG-JOB.
 std::string event_content(std::string_view vevent);

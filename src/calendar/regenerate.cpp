@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <chrono>
+#include <limits>
 #include <map>
 #include <stdexcept>
 #include <tuple>
@@ -50,6 +51,10 @@ bool is_before(const Change& a, const Change& b) {
          std::tuple(b.to, order_of(b), std::tie(b.summary, b.uid));
 }
 
+int above(int sequence) {
+  return sequence < std::numeric_limits<int>::max() ? sequence + 1 : sequence;
+}
+
 struct Block {
   Date start;
   std::string uid;
@@ -65,7 +70,10 @@ class Merge {
     stamp_ = std::max(run.now, memory.counters.stamp + std::chrono::seconds{1});
     if (run.lost) counters_.floor = std::max(counters_.floor, floor_after_loss(run.now));
     first_sequence_ = counters_.floor;
-    for (const StoredEvent& stored : memory.events) stored_[stored.event.uid] = &stored;
+    for (const StoredEvent& stored : memory.events) {
+      stored_[stored.event.uid] = &stored;
+      first_sequence_ = std::max(first_sequence_, stored.revision.sequence);
+    }
   }
 
   void merge(const std::vector<Event>& wanted) {
@@ -111,7 +119,9 @@ class Merge {
   // An event that stands in the previous file and is wanted.
   void go_on(const Event& event, const StoredEvent& stored) {
     const Event& old = stored.event;
-    if (event_content(render_event(event, stored.revision)) == stored.content) return keep(stored);
+    if (event_content(render_event(event, stored.revision)) == stored.content) {
+      return run_.lost && !is_past(stored) ? rewrite(event, stored) : keep(stored);
+    }
     const bool moved = event.start != old.start || event.end != old.end;
     if (is_past(stored) && !old.cancelled && !(event.recorded && moved)) {
       if (event.start > old.start) {
@@ -136,7 +146,7 @@ class Merge {
     }
     if (run_.profile == Profile::Feed) return drop(stored, ChangeKind::Removed);
     if (is_over_everywhere(stored)) return drop(stored, ChangeKind::Expired);
-    if (old.cancelled) return keep(stored);
+    if (old.cancelled) return run_.lost ? rewrite(old, stored) : keep(stored);
     cancel(stored);
   }
 
@@ -155,7 +165,7 @@ class Merge {
 
   void drop(const StoredEvent& stored, ChangeKind kind) {
     // If it comes back, it outranks what a client may remember.
-    counters_.floor = std::max(counters_.floor, stored.revision.sequence + 1);
+    counters_.floor = std::max(counters_.floor, above(stored.revision.sequence));
     report(kind, stored.event, stored.event.start);
   }
 
@@ -165,7 +175,8 @@ class Merge {
 
   void rewrite(const Event& event, const StoredEvent& stored) {
     const Date latest_end = std::max(stored.revision.latest_end, event.end);
-    write(event, {stored.revision.sequence + 1, stamp_, latest_end});
+    const int lowest = run_.lost ? first_sequence_ : 0;
+    write(event, {std::max(above(stored.revision.sequence), lowest), stamp_, latest_end});
   }
 
   void write(const Event& event, const Revision& revision) {
@@ -207,9 +218,10 @@ Merge merged(const std::vector<Event>& wanted, const CalendarHead& head, const M
   return ended;
 }
 
-Regenerated refusal(std::string why) {
+Regenerated refusal(std::string why, PreviousFile previous) {
   Regenerated result;
   result.refused = std::move(why);
+  result.previous = previous;
   return result;
 }
 
@@ -230,11 +242,16 @@ Regenerated regenerate(const std::vector<Event>& wanted, const CalendarHead& hea
   Memory memory;
   if (previous) {
     ReadMemory read = read_memory(*previous);
-    if (!read.refused.empty()) return refusal(std::move(read.refused));
-    if (read.memory.space != head.space) {
-      return refusal("it is the calendar of another garden, or of another part of this one");
+    if (read.refused.empty() && read.memory.space == head.space) {
+      memory = std::move(read.memory);
+    } else if (read.refused.empty()) {
+      return refusal("it is the calendar of another garden, or of another part of this one",
+                     PreviousFile::OtherCalendar);
+    } else if (!are_remains(*previous, head.space)) {
+      return refusal(std::move(read.refused), PreviousFile::Foreign);
+    } else if (!run.lost) {
+      return refusal(std::move(read.refused), PreviousFile::Remains);
     }
-    memory = std::move(read.memory);
   }
   Merge merge = merged(wanted, head, memory, run);
   Counters counters = merge.counters();
@@ -245,8 +262,8 @@ Regenerated regenerate(const std::vector<Event>& wanted, const CalendarHead& hea
   result.facts_before = std::move(memory.facts);
   result.product_before = std::move(memory.product);
   result.events = merge.blocks().size();
-  result.unchanged =
-      previous && result.changes.empty() && counters == memory.counters && next_head == memory.head;
+  result.unchanged = previous && result.changes.empty() && counters == memory.counters &&
+                     next_head == memory.head && !memory.mended;
   if (result.unchanged) {
     result.bytes = *previous;
     return result;

@@ -2,10 +2,13 @@
 // The calendar anew: the previous file and the plan's events give the next file, in which what has
 // not changed keeps its bytes. A pure function of its arguments. The rules:
 //
-// 1. A file of another garden, or one that does not parse, is not replaced.
+// 1. A file of another garden, or one that does not parse, is not replaced; what is left of this
+//    garden's is, where the run knows that it is lost.
 // 2. All that changes in a run gets one stamp, later than any before, even after the clock went
 //    back. Where nothing changes, the bytes are the old ones.
-// 3. A new event starts at SEQUENCE = floor, 0 at first.
+// 3. A new event starts at SEQUENCE = floor, 0 at first, and no lower than any event in the file:
+// it
+//    may have stood there before somebody took it out.
 // 4. An event that says the same keeps its bytes.
 // 5. A past event (DTEND <= today) keeps its bytes; only a recorded day moves it.
 // 6. Any other gets SEQUENCE + 1 and the stamp; a cancelled one comes back to life this way.
@@ -14,9 +17,11 @@
 //    it until the latest DTEND ever published for it is over, since a calendar that missed the
 //    files between may still hold it there.
 // 8. Whenever an event is dropped, floor rises above its SEQUENCE: if it returns, it outranks what
-//    a client remembers.
+//    a client remembers. SEQUENCE ends at the largest number it can hold, and then stays.
 // 9. The facts of the head are no content: they are written anew only together with something else,
 //    so they are those of the day on which the file last changed.
+// 10. Where the previous file is lost, all numbers begin above any it can have held, also those of
+//    events in an older copy that lies in its place.
 //
 // Ranks of revisions: RFC 5546, 2.1.5; DTSTAMP without METHOD: RFC 5545, 3.8.7.2.
 #pragma once
@@ -41,7 +46,7 @@ struct Run {
   Profile profile = Profile::Import;
   Instant now;
   Date today;
-  bool lost = false;              // the previous file is gone: numbers start above any it can hold
+  bool lost = false;              // the latest file is gone: see rules 1 and 10
   std::set<int> flowering_years;  // those the run's plans are about
 };
 
@@ -64,6 +69,14 @@ struct Change {
   Date to;    // its first day in the new file; of one that is gone: `from`
 };
 
+// What was found in the place of the new file.
+enum class PreviousFile {
+  Ours,           // an earlier version, or nothing
+  Remains,        // what is left of one
+  OtherCalendar,  // another garden's, or another part's
+  Foreign         // anything else
+};
+
 struct Regenerated {
   std::string bytes;       // the whole file; empty where refused
   bool unchanged = false;  // `bytes` are the previous ones: nothing need be written
@@ -76,6 +89,7 @@ struct Regenerated {
   std::string product_before;         // CalendarHead::product of the version that wrote it
   std::size_t events = 0;             // in the file, cancelled ones included
   std::string refused;                // why the previous file must not be replaced; empty: it may
+  PreviousFile previous = PreviousFile::Ours;
 
   int count(ChangeKind kind) const;
 };

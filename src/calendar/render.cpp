@@ -22,8 +22,16 @@ struct FreeComponent {
 };
 using Component = std::unique_ptr<icalcomponent, FreeComponent>;
 
+// Where memory is refused, libical leaves out what it could not hold, and goes on.
+void require_memory() {
+  if (icalerrno == ICAL_NEWFAILED_ERROR || icalerrno == ICAL_ALLOCATION_ERROR) {
+    throw std::bad_alloc();
+  }
+}
+
 Component make_component(icalcomponent_kind kind) {
   icalerror_set_errors_are_fatal(0);  // builds of libical differ
+  icalerror_clear_errno();
   Component component(icalcomponent_new(kind));
   if (!component) throw std::bad_alloc();
   return component;
@@ -31,6 +39,7 @@ Component make_component(icalcomponent_kind kind) {
 
 // `component` owns the property from here on.
 void add(const Component& component, icalproperty* property) {
+  require_memory();
   if (property == nullptr) throw std::logic_error("libical refused a property");
   icalcomponent_add_property(component.get(), property);
 }
@@ -45,6 +54,7 @@ void add_x(const Component& component, const char* name, const std::string& valu
 std::string folded_text(const Component& component) {
   const std::unique_ptr<char, decltype(&icalmemory_free_buffer)> raw(
       icalcomponent_as_ical_string_r(component.get()), &icalmemory_free_buffer);
+  require_memory();
   if (!raw) throw std::logic_error("libical wrote nothing");
   std::string text;
   for (const ContentLine& line : unfold(raw.get())) text += fold(line.text);

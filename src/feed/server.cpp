@@ -71,7 +71,7 @@ void note_trouble(void* service, const char* format, va_list) {
   std::string_view what = format;
   what = what.substr(0, what.find_first_of("(%"));
   what = what.substr(0, what.find_last_not_of(" .:`'\n") + 1);
-  static_cast<Service*>(service)->troubles.add(what);
+  static_cast<Service*>(service)->troubles.add(what.empty() ? "not named by the library" : what);
 }
 
 // Paths stay as they were sent: ours need no escapes, and "%00" or "%2f" decoded would only be a
@@ -134,29 +134,56 @@ MHD_Result reply(const Service& service, MHD_Connection* connection, const char*
   return MHD_queue_response(connection, static_cast<unsigned>(response.status), wire.get());
 }
 
-MHD_Result count_framing(void* count, MHD_ValueKind, const char* name, const char*) {
-  const bool framing = strcasecmp(name, MHD_HTTP_HEADER_CONTENT_LENGTH) == 0 ||
-                       strcasecmp(name, MHD_HTTP_HEADER_TRANSFER_ENCODING) == 0;
-  if (framing) ++*static_cast<int*>(count);
+// What the head of a request must not leave in doubt.
+struct Head {
+  int framings = 0;
+  int hosts = 0;
+  bool sound = true;
+};
+
+MHD_Result look_at_header(void* head, MHD_ValueKind, const char* name, std::size_t name_size,
+                          const char* value, std::size_t value_size) {
+  Head& seen = *static_cast<Head*>(head);
+  const auto is = [name](const char* other) { return strcasecmp(name, other) == 0; };
+  if (is(MHD_HTTP_HEADER_CONTENT_LENGTH) || is(MHD_HTTP_HEADER_TRANSFER_ENCODING)) ++seen.framings;
+  if (is(MHD_HTTP_HEADER_HOST)) ++seen.hosts;
+  const std::string_view whole(name, name_size);
+  const std::string_view content(value == nullptr ? "" : value, value == nullptr ? 0 : value_size);
+  seen.sound = seen.sound && whole.find_first_of(std::string_view(" \t\0", 3)) == whole.npos &&
+               content.find('\0') == content.npos;
   return MHD_YES;
 }
 
 // Two statements of where the request ends (RFC 9112, 6.3): the library believes the first, a proxy
 // in front might believe the other, and take the answer to one client for that to the next.
-bool end_is_doubtful(MHD_Connection* connection) {
-  int count = 0;
-  MHD_get_connection_values(connection, MHD_HEADER_KIND, count_framing, &count);
-  return count > 1;
+bool end_is_doubtful(const Head& head) { return head.framings > 1; }
+
+// RFC 9112, 3.2: HTTP/1.1 names one host; 5.1: no blank before the colon; RFC 9110, 5.5: no NUL.
+bool is_bad(const Head& head, const char* version) {
+  const bool must_name_host = std::strcmp(version, MHD_HTTP_VERSION_1_1) == 0;
+  return !head.sound || head.hosts > 1 || (must_name_host && head.hosts == 0);
+}
+
+MHD_Result refuse(MHD_Connection* connection, int status) {
+  const WireResponse wire = wire_response({status, {{"Connection", "close"}}, nullptr});
+  return wire ? MHD_queue_response(connection, static_cast<unsigned>(status), wire.get()) : MHD_NO;
+}
+
+MHD_Result on_head(MHD_Connection* connection, const char* version) {
+  Head head;
+  MHD_get_connection_values_n(connection, MHD_HEADER_KIND, look_at_header, &head);
+  if (end_is_doubtful(head)) return MHD_NO;
+  return is_bad(head, version) ? refuse(connection, MHD_HTTP_BAD_REQUEST) : MHD_YES;
 }
 
 // Called once for the head of a request, once for each piece of its body, once at its end. `state`
 // begins as null and counts the bytes of the body, plus 1.
 MHD_Result on_request(void* cls, MHD_Connection* connection, const char* path, const char* method,
-                      const char*, const char*, std::size_t* body_bytes, void** state) {
+                      const char* version, const char*, std::size_t* body_bytes, void** state) {
   const auto count = reinterpret_cast<std::uintptr_t>(*state) + (*state ? *body_bytes : 1);
   const bool at_head = *state == nullptr;
   *state = reinterpret_cast<void*>(count);
-  if (at_head) return end_is_doubtful(connection) ? MHD_NO : MHD_YES;
+  if (at_head) return on_head(connection, version);
   if (*body_bytes > 0) {
     *body_bytes = 0;
     return count > kBodyLimit ? MHD_NO : MHD_YES;
@@ -166,8 +193,7 @@ MHD_Result on_request(void* cls, MHD_Connection* connection, const char* path, c
     return reply(service, connection, path, method);
   } catch (...) {  // nothing may pass through the library's C
     service.troubles.add("our own mistake in answering");
-    const WireResponse wire = wire_response({500, {}, nullptr});
-    return wire ? MHD_queue_response(connection, 500, wire.get()) : MHD_NO;
+    return refuse(connection, MHD_HTTP_INTERNAL_SERVER_ERROR);
   }
 }
 

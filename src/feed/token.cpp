@@ -51,8 +51,9 @@ std::vector<Link> parse_links(std::string_view text, const std::string& path,
   std::vector<Link> links;
   for (int number = 1; !text.empty(); ++number) {
     const std::size_t end = std::min(text.find('\n'), text.size());
-    const std::string_view line = text.substr(0, end);
+    std::string_view line = text.substr(0, end);
     text.remove_prefix(std::min(end + 1, text.size()));
+    if (line.ends_with('\r')) line.remove_suffix(1);
     if (line.empty() || line.front() == '#') continue;
     const auto link = parse_link(line);
     if (!link) {

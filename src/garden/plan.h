@@ -181,7 +181,7 @@ struct Planting {
 struct Plan {
   std::string file;
   int flowering_year = 0;
-  std::string title;
+  std::string title;           // absent in the file: the file's name
   std::optional<Uuid> garden;  // identity of the calendar's events
   // The day the plan begins: nothing that should have been begun earlier is assumed.
   std::optional<Date> began;

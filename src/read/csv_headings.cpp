@@ -9,6 +9,8 @@
 namespace trug::read {
 namespace {
 
+constexpr std::size_t kMostFields = 1000;  // of a line; what lies behind them is not read
+
 constexpr std::string_view kDateNames[] = {"date",     "datetime", "day",       "obsdate",
                                            "yyyymmdd", "time",     "obendtime", "localdate"};
 constexpr std::string_view kYearNames[] = {"year", "yyyy", "yr"};
@@ -138,7 +140,7 @@ std::string_view trimmed_field(std::string_view text) { return trimmed(text, " \
 void split_fields(std::string_view line, char separator, std::vector<CsvField>& fields) {
   fields.clear();
   std::size_t from = 0;
-  while (from <= line.size()) {
+  while (from <= line.size() && fields.size() < kMostFields) {
     bool quoted = false;
     std::size_t end = from;
     for (; end < line.size() && (quoted || line[end] != separator); ++end) {

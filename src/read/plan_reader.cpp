@@ -121,6 +121,12 @@ int days_since(MonthDay season_start, MonthDay day) {
   return days < 0 ? days + 365 : days;
 }
 
+// "sheds/garden.toml": "garden".
+std::string stem_of(const std::string& path) {
+  const std::string name = path.substr(path.rfind('/') + 1);
+  return name.substr(0, name.rfind('.'));
+}
+
 class PlanReader {
  public:
   PlanReader(TomlTable& file, SheetLibrary& sheets, Diagnostics& diagnostics)
@@ -131,7 +137,7 @@ class PlanReader {
     plan_.flowering_year =
         file_.whole_number("flowering_year", required("flowering_year = 2027"), {1902, 2098})
             .value_or(2000);
-    plan_.title = file_.text("title").value_or("");
+    plan_.title = file_.text("title").value_or(printable(stem_of(path)));
     read_garden();
     plan_.began = file_.date("began");
     plan_.calendar = file_.text("calendar", kOptional, kLongestPath);

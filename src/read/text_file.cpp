@@ -21,6 +21,9 @@ void report_state(FileState state, const std::string& path, std::size_t limit,
       return diagnostics.error(whole, "there is no such file", "check the name and the folder");
     case FileState::Folder:
       return diagnostics.error(whole, "this is a folder, not a file", "name the file inside it");
+    case FileState::NotPlain:
+      return diagnostics.error(whole, "this is a pipe or a device, not a file",
+                               "save what comes out of it in a file");
     case FileState::TooLarge:
       return diagnostics.error(
           whole, fmt::format("the file is larger than {} MiB", limit / (1024 * 1024)),

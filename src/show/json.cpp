@@ -18,7 +18,10 @@ Json maybe(const std::optional<T>& value) {
   return value ? Json(*value) : Json(nullptr);
 }
 
-std::string dump(const Json& document) { return document.dump(2) + "\n"; }
+// A name of a file need not be UTF-8: what is not becomes U+FFFD.
+std::string dump(const Json& document) {
+  return document.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+}
 
 std::string_view to_string(work::Job::State state) {
   switch (state) {
@@ -178,6 +181,10 @@ std::string csv_field(const Json& value) {
     }
   } else {
     text = value.is_string() ? value.get<std::string>() : value.dump();
+  }
+  // Spreadsheets would reckon with it.
+  if (value.is_string() && !text.empty() && std::string_view("=+-@").find(text[0]) != text.npos) {
+    text.insert(0, "'");
   }
   if (text.find_first_of(",\"\r\n") == std::string::npos) return text;
   std::string quoted = "\"";

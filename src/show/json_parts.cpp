@@ -11,6 +11,9 @@ Json json_of(const DocumentHead& head) {
   return document;
 }
 
-std::string dump(const Json& document) { return document.dump(2) + "\n"; }
+// The name of a file need not be UTF-8: what is not becomes U+FFFD.
+std::string dump(const Json& document) {
+  return document.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+}
 
 }  // namespace trug::show

@@ -359,7 +359,7 @@ std::string why_json(const DocumentHead& head, const Plan& plan, const ground::S
     document["years_without"] = timeline.years_without;
   }
   document["trust"] = trust_note(climate);
-  return document.dump(2) + "\n";
+  return document.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 
 }  // namespace trug::show

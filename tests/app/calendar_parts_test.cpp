@@ -163,6 +163,10 @@ TEST_F(CalendarParts, OnlySomeKindsIsACalendarOfItsOwn) {
   const Answer over = calendar(garden, {"--only", "sow"});
   EXPECT_EQ(over.exit, kRefused);
   EXPECT_EQ(read("out.ics"), full);
+  EXPECT_EQ(over.err,
+            "error: @out.ics stays as it is, since it is the calendar of another garden, or of "
+            "another part of this one\n"
+            "  hint: name another file; --force throws that calendar away\n");
   std::filesystem::remove(path("out.ics"));
 
   // Whichever way the kinds are given.

@@ -81,7 +81,8 @@ class FeedKeeperTest : public testing::Test {
     return response.status == 200 ? *response.body : "status " + std::to_string(response.status);
   }
   FeedKeeper keeper() {
-    return {options_, environment_, path("garden.feed.ics"), "http://127.0.0.1:8017", site_};
+    return {options_, environment_, path("garden.feed.ics"), "http://127.0.0.1:8017",
+            site_,    gardens_};
   }
   // A change is acted on when two looks have seen the same.
   static void look_twice(FeedKeeper& keeper) {
@@ -96,6 +97,7 @@ class FeedKeeperTest : public testing::Test {
   std::uint8_t octet_ = 0;
   Options options_;
   feed::Site site_;
+  Gardens gardens_;
   Environment environment_{.files = files_,
                            .out = out_,
                            .err = err_,
@@ -276,7 +278,7 @@ TEST_F(FeedKeeperTest, ABrokenEditKeepsTheLastGoodFeed) {
   EXPECT_EQ(err_.str(), "") << "told once";
   write("garden.toml", std::string(kPlan));
   look_twice(feed);
-  EXPECT_EQ(err_.str(), "") << "as it was: nothing to tell";
+  EXPECT_EQ(err_.str(), "The feed is what its plan says again.\n");
   EXPECT_EQ(get("calendar.ics"), before);
 }
 
@@ -312,6 +314,98 @@ TEST_F(FeedKeeperTest, AFileThatGoesMissingIsMadeAnewWithHigherNumbers) {
   EXPECT_EQ(get("calendar.ics"), read("garden.feed.ics"));
 }
 
+// While nothing was served the file went missing, or lost its end: that there are links proves that
+// there was a calendar.
+TEST_F(FeedKeeperTest, BesideLinksAMissingOrDamagedFileCountsAsLost) {
+  ASSERT_EQ(keeper().start(), kDone);
+  const std::string whole = read("garden.feed.ics");
+  ASSERT_TRUE(add_link(path("garden.feed.links"), kToken, environment_));
+  set_day("2027-03-02");
+  for (const std::string& left :
+       {std::string("gone"), std::string(), whole.substr(0, whole.size() / 2)}) {
+    SCOPED_TRACE(left.size());
+    write("garden.feed.ics", left);
+    if (left == "gone") fs::remove(path("garden.feed.ics"));
+    Gardens gardens;
+    FeedKeeper feed(options_, environment_, path("garden.feed.ics"), "http://x", site_, gardens);
+    EXPECT_EQ(feed.start(), kDone);
+    EXPECT_NE(err_.str().find("garden.feed.ics counts as lost: its jobs are numbered above any a "
+                              "calendar may remember\n"),
+              std::string::npos)
+        << err_.str();
+    EXPECT_EQ(get("calendar.ics").find("SEQUENCE:0\r\n"), std::string::npos);
+    EXPECT_NE(get("calendar.ics").find("SEQUENCE:37"), std::string::npos) << "minutes since 2020";
+    err_.str("");
+    EXPECT_EQ(feed.start(), kDone);
+    EXPECT_EQ(err_.str().find("counts as lost"), std::string::npos);
+  }
+}
+
+TEST_F(FeedKeeperTest, WithoutLinksADamagedFileIsTheGardenersToDecide) {
+  ASSERT_EQ(keeper().start(), kDone);
+  const std::string half = read("garden.feed.ics").substr(0, 900);
+  write("garden.feed.ics", half);
+  EXPECT_EQ(keeper().start(), kRefused);
+  EXPECT_NE(err_.str().find("hint: --lost makes it anew"), std::string::npos) << err_.str();
+  EXPECT_EQ(read("garden.feed.ics"), half);
+  write("garden.feed.ics", "my own notes\n");
+  ASSERT_TRUE(add_link(path("garden.feed.links"), kToken, environment_));
+  options_.lost = true;
+  EXPECT_EQ(keeper().start(), kRefused);
+  EXPECT_EQ(read("garden.feed.ics"), "my own notes\n");
+  write("garden.feed.ics", half);
+  FeedKeeper feed = keeper();
+  EXPECT_EQ(feed.start(), kDone);
+  // Once: the next version is a later version of this one.
+  const std::string calendar = get("calendar.ics");
+  set_day("2027-03-03");
+  look_twice(feed);
+  EXPECT_EQ(get("calendar.ics"), calendar);
+}
+
+TEST_F(FeedKeeperTest, TwoPlansOfOneGardenAndYearAreRefused) {
+  FeedKeeper first = keeper();
+  ASSERT_EQ(first.start(), kDone);
+  // A copy with another crop; the last good calendar of an earlier run does not stand in for it.
+  write("copy.toml", std::string(kPlan));
+  write("copy.feed.ics", read("garden.feed.ics"));
+  Options options = options_;
+  options.plans = {path("copy.toml")};
+  feed::Site site;
+  FeedKeeper copy(options, environment_, path("copy.feed.ics"), "http://x", site, gardens_);
+  EXPECT_EQ(copy.start(), kBadInput);
+  EXPECT_NE(err_.str().find("copy.toml have one garden and flowering year"), std::string::npos)
+      << err_.str();
+  // Another year of the garden is another calendar.
+  std::string next(kPlan);
+  next.replace(next.find("2027"), 4, "2028");
+  write("copy.toml", next);
+  fs::remove(path("copy.feed.ics"));
+  EXPECT_EQ(copy.start(), kDone);
+  // While both are served, an edit that makes them one leaves the feed as it was.
+  write("copy.toml", std::string(kPlan));
+  const std::string before = read("copy.feed.ics");
+  look_twice(copy);
+  EXPECT_TRUE(err_.str().ends_with("The feed stays as it was.\n")) << err_.str();
+  EXPECT_EQ(read("copy.feed.ics"), before);
+  // And the log ends well where the edit is taken back.
+  write("copy.toml", next);
+  look_twice(copy);
+  EXPECT_TRUE(err_.str().ends_with("The feed is what its plan says again.\n")) << err_.str();
+}
+
+TEST_F(FeedKeeperTest, ItsFileIsForItsOwnerUntilTheGardenerOpensIt) {
+  ASSERT_EQ(keeper().start(), kDone);
+  const auto mine = fs::perms::owner_read | fs::perms::owner_write;
+  EXPECT_EQ(fs::status(path("garden.feed.ics")).permissions(), mine);
+  fs::permissions(path("garden.feed.ics"), mine | fs::perms::group_read);
+  std::string plan(kPlan);
+  plan.replace(plan.find("10 May"), 6, "20 May");
+  write("garden.toml", plan);
+  ASSERT_EQ(keeper().start(), kDone);
+  EXPECT_EQ(fs::status(path("garden.feed.ics")).permissions(), mine | fs::perms::group_read);
+}
+
 TEST_F(FeedKeeperTest, LinksAreKeptAsHashesForTheirOwnerAlone) {
   const std::string file = path("garden.feed.links");
   EXPECT_EQ(links_path(path("garden.feed.ics")), file);
@@ -338,12 +432,13 @@ TEST_F(FeedKeeperTest, LinksAreKeptAsHashesForTheirOwnerAlone) {
   EXPECT_EQ(read_links(file, environment_)->front().state, feed::LinkState::Revoked);
 }
 
-TEST_F(FeedKeeperTest, AWrongFileOfLinksIsLeftAlone) {
+TEST_F(FeedKeeperTest, NothingIsAddedToAWrongFileOfLinksAndTheBrakesWork) {
   const std::string wrong = "active " + kToken + "\n";
   write("garden.feed.links", wrong);
   EXPECT_FALSE(add_link(path("garden.feed.links"), kToken, environment_));
-  EXPECT_EQ(withdraw_links(path("garden.feed.links"), std::nullopt, environment_), std::nullopt);
   EXPECT_EQ(read("garden.feed.links"), wrong);
+  EXPECT_EQ(withdraw_links(path("garden.feed.links"), std::nullopt, environment_), 1);
+  EXPECT_EQ(read("garden.feed.links"), "# " + wrong);
   EXPECT_NE(err_.str().find("garden.feed.links:1:1: error:"), std::string::npos) << err_.str();
   EXPECT_EQ(err_.str().find(kToken), std::string::npos) << "it might be a secret";
 }

@@ -170,16 +170,16 @@ TEST_F(OutputFileTest, ATrapBesideTheFileIsRefused) {
 
 TEST_F(OutputFileTest, ASecondRunWaitsAndThenGivesUp) {
   OutputFile first(path());
-  EXPECT_EQ(error_of([&] { OutputFile(path(), milliseconds{50}); }), EWOULDBLOCK);
+  EXPECT_EQ(error_of([&] { OutputFile(path(), Access::Usual, milliseconds{50}); }), EWOULDBLOCK);
   EXPECT_EQ(message_, "another run is writing " + path() + ": Resource temporarily unavailable");
   first.replace("first");
-  OutputFile second(path(), milliseconds{50});
+  OutputFile second(path(), Access::Usual, milliseconds{50});
   EXPECT_EQ(second.previous(), "first");
 }
 
 TEST_F(OutputFileTest, FilesOfOneFolderDoNotWaitForEachOther) {
   const OutputFile first(path("a.ics"));
-  EXPECT_NO_THROW(OutputFile(path("b.ics"), milliseconds{0}).replace("b"));
+  EXPECT_NO_THROW(OutputFile(path("b.ics"), Access::Usual, milliseconds{0}).replace("b"));
 }
 
 TEST_F(OutputFileTest, AFileIsReplacedOnceOnly) {
@@ -250,7 +250,7 @@ TEST_F(OutputFileTest, KilledAtAnyMomentTheFileIsWhole) {
     if (names().size() == 2) ++interrupted;  // the half-done file is still there
   }
   EXPECT_GT(interrupted, 30) << "the writers were hardly ever killed while they wrote";
-  OutputFile(path(), milliseconds{0}).replace("free again");
+  OutputFile(path(), Access::Usual, milliseconds{0}).replace("free again");
   EXPECT_EQ(read(), "free again");
   EXPECT_EQ(names(), std::vector<std::string>{"beds.ics"});
 }
@@ -265,7 +265,7 @@ TEST_F(OutputFileTest, NoRunLosesAnothersWork) {
     ASSERT_GE(child, 0);
     if (child == 0) {
       for (int i = 0; i < kTimes; ++i) {
-        OutputFile file(path(), std::chrono::minutes{1});
+        OutputFile file(path(), Access::Usual, std::chrono::minutes{1});
         file.replace(file.previous().value_or("") + "x");
       }
       ::_exit(0);

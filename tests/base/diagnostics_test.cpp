@@ -63,13 +63,5 @@ TEST(Diagnostics, DoNotTakeWarningsForErrors) {
   EXPECT_EQ(diagnostics.render(), "a: warning: hm\n");
 }
 
-TEST(Diagnostics, LetNoControlCharacterReachTheTerminal) {
-  Diagnostics diagnostics;
-  diagnostics.add_file("a", "x = \x1b[2J\u009b1m\x7f");
-  diagnostics.error({"a", 1, 5}, "bad \x1b", "not \x1b");
-  EXPECT_EQ(diagnostics.render(),
-            "a:1:5: error: bad ?\n  | x = ?[2J?1m?\n  |     ^\n  hint: not ?\n");
-}
-
 }  // namespace
 }  // namespace trug

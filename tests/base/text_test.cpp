@@ -28,6 +28,29 @@ TEST(Text, FindsControlCharacters) {
     EXPECT_FALSE(has_control_character(text));
 }
 
+// Unicode 15, 23.2 and 23.8: characters that turn the direction of text, and those without width.
+TEST(Text, FindsCharactersThatHideOrTurnOthers) {
+  for (const char* text :
+       {"\u202a", "\u202e", "\u2066", "\u2069", "\u200b", "\u2060", "\ufeff", "zin\u00adnia"}) {
+    EXPECT_TRUE(has_control_character(text)) << text;
+  }
+  for (const char* text : {"\u200c", "\u200d", "\u200e", "\u200f", "\u0301", "\ufe0f"}) {
+    EXPECT_FALSE(has_control_character(text)) << text;
+  }
+}
+
+TEST(Text, PrintsWhatCannotActOnATerminal) {
+  EXPECT_EQ(printable("a\tb\nc\rd\x7f"), "a\tb\nc?d?");
+  EXPECT_EQ(printable("x \x1b]0;y\a \u009b1m \u202e \xff\xe2\x82 é花"), "x ?]0;y? ?1m ? ??? é花");
+  const std::string bold = "\x1b[1mbold\x1b[0m \x1b[40;97m";
+  EXPECT_EQ(printable(bold, true), bold);
+  EXPECT_EQ(printable(bold), "?[1mbold?[0m ?[40;97m");
+  for (const char* text : {"\x1b[8m", "\x1b[1;8m", "\x1b[2J", "\x1b[1", "\x1b", "\x1b[1;x"}) {
+    EXPECT_EQ(printable(text, true), "?" + std::string(text + 1)) << "it hides or moves";
+  }
+  EXPECT_EQ(printable(std::string_view("a\0b", 3)), "a?b");
+}
+
 // Unicode Standard Annex 15: e + combining acute composes to é.
 TEST(Text, ComparesInNormalFormC) {
   EXPECT_EQ(nfc("Cafe\u0301"), "Caf\u00e9");

@@ -124,7 +124,8 @@ TEST(Memory, RefusesWhatTrugDidNotWrite) {
       {"no header", "X-TRUG-MEMORY", "X-OTHER", kNoMemory},
       {"a later format", "X-TRUG-MEMORY:1 ", "X-TRUG-MEMORY:2 ", kNoMemory},
       {"no space", "7677aa91", "7677aa9", kNoMemory},
-      {"floor without room for one more", " 3 2027", "\r\n  2147483647 2027", kNoMemory},
+      {"floor beyond SEQUENCE", " 3 2027", "\r\n  2147483648 2027", kNoMemory},
+      {"no moment after the last", " 3 20270", "\r\n  3 99990", kNoMemory},
       {"local stamp", "T060000Z\r\nBEGIN:VEVENT", "T060000\r\nBEGIN:VEVENT", kNoMemory},
       {"no SEQUENCE", "SEQUENCE:5\r\n", "", "line 6: not an event as trug writes it"},
       {"no X-TRUG-JOB", "X-TRUG-JOB", "X-OTHER", "line 6: not an event as trug writes it"},
@@ -133,7 +134,7 @@ TEST(Memory, RefusesWhatTrugDidNotWrite) {
       {"with times", "DTSTART;VALUE=DATE:20270402\r\nDTEND;VALUE=DATE:20270403",
        "DTSTART:20270402T060000Z\r\nDTEND:20270402T070000Z",
        "line 6: not an event as trug writes it"},
-      {"SEQUENCE without room for one more", "SEQUENCE:5", "SEQUENCE:2147483647",
+      {"no stamp after this one", "DTSTAMP:20", "DTSTAMP:99",
        "line 6: not an event as trug writes it"},
       {"truncated", "END:VCALENDAR\r\n", "", "line 1: VCALENDAR has no END (RFC 5545, 3.6)"},
   };
@@ -142,7 +143,7 @@ TEST(Memory, RefusesWhatTrugDidNotWrite) {
     EXPECT_EQ(read_memory(replaced(file(), row.from, row.to)).refused, row.refused);
   }
   EXPECT_EQ(read_memory("<html></html>").refused,
-            "line 1: the line does not end in CRLF (RFC 5545, 3.1)");
+            "line 1: neither a property nor a component (RFC 5545, 3.1)");
 }
 
 }  // namespace

@@ -241,6 +241,39 @@ TEST(Hostile, TricksWithPathsLeadNowhere) {
   }
 }
 
+// RFC 9112, 3.2 and 5.1; RFC 9110, 5.5. A NUL in the path is out of our sight: the library ends the
+// path there, and what stands before it opens what it opens anyway.
+TEST(Hostile, HeadsThatTheStandardForbidsAreRefused) {
+  RunningServer server;
+  const std::string line = "GET " + kCalendarPath + " HTTP/1.1\r\n";
+  const struct {
+    const char* name;
+    std::string bytes;
+    int status;
+  } table[] = {
+      {"no host", line + "\r\n", 400},
+      {"two hosts", line + "Host: a\r\nHost: b\r\n\r\n", 400},
+      {"a blank before the colon", line + "Host : a\r\n\r\n", 400},
+      {"one elsewhere", line + "Host: a\r\nAccept : x\r\n\r\n", 400},
+      {"a tab there", line + "Host: a\r\nAccept\t: x\r\n\r\n", 400},
+      {"a NUL in a value", line + "Host: a\r\nAccept: x" + std::string(1, '\0') + "y\r\n\r\n", 400},
+      {"an empty host is one", line + "Host:\r\n\r\n", 200},
+      {"an older client names none", "GET " + kCalendarPath + " HTTP/1.0\r\n\r\n", 200},
+      {"one host", line + "Host: a\r\n\r\n", 200},
+  };
+  for (const auto& row : table) {
+    SCOPED_TRACE(row.name);
+    Wire wire(server.port());
+    ASSERT_TRUE(wire.send(row.bytes));
+    const std::string answer = wire.answer();
+    EXPECT_EQ(status_of(answer), row.status);
+    if (row.status != 400) continue;
+    EXPECT_EQ(answer.find("BEGIN:VCALENDAR"), std::string::npos);
+    wire.rest(milliseconds{1000});
+    EXPECT_TRUE(wire.closed()) << "what follows is not to be trusted";
+  }
+}
+
 // Smuggling needs two readings of one request; such requests must not leave a second one behind.
 TEST(Hostile, TwoReadingsOfOneRequestAreNotOffered) {
   RunningServer server;

@@ -665,7 +665,7 @@ const Row kRows[] = {
     {"LineBreakInAName",
      "\"long bed\"",
      "\"long\\nbed\"",
-     "plan.toml:11:8: error: 'name' holds a line break or another control character\n"
+     "plan.toml:11:8: error: 'name' holds a line break or another character that cannot be seen\n"
      "  | name = \"long\\nbed\"\n"
      "  |        ^\n"
      "  hint: write it as one plain line\n"},
@@ -673,14 +673,14 @@ const Row kRows[] = {
      "\"long bed\"",
      "\"\"\"long\n"
      "bed\"\"\"",
-     "plan.toml:11:8: error: 'name' holds a line break or another control character\n"
+     "plan.toml:11:8: error: 'name' holds a line break or another character that cannot be seen\n"
      "  | name = \"\"\"long\n"
      "  |        ^\n"
      "  hint: write it as one plain line\n"},
     {"ControlCharacterInAName",
      "\"Porch vases\"",
      "\"Porch\\u001b[2J\"",
-     "plan.toml:2:9: error: 'title' holds a line break or another control character\n"
+     "plan.toml:2:9: error: 'title' holds a line break or another character that cannot be seen\n"
      "  | title = \"Porch\\u001b[2J\"\n"
      "  |         ^\n"
      "  hint: write it as one plain line\n"},
