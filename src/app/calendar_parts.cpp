@@ -75,8 +75,8 @@ bool has_part(const std::string& split, const Plan& plan, const std::string& nam
   if (same(kNobody)) return true;
   const auto is_of = [&](const auto& thing) { return thing.person && same(*thing.person); };
   return std::ranges::any_of(plan.beds, is_of) ||
-         std::ranges::any_of(plantings(plan),
-                             [&](PlantingRef ref) { return is_of(entry(plan, ref)); });
+         std::ranges::any_of(plan.plantings,
+                             [&](const Planting& planting) { return is_of(planting.asked); });
 }
 
 // Whether a run with that split has to see to a file of that part: no other run does.

@@ -312,6 +312,12 @@ std::string_view to_string(Rank rank) {
   return "";
 }
 
+std::vector<std::string_view> all_finding_codes() {
+  return []<class... Each>(const std::variant<Each...>*) {
+    return std::vector<std::string_view>{Each::kCode...};
+  }(static_cast<const Found*>(nullptr));
+}
+
 std::string_view Finding::code() const {
   return std::visit([](const auto& one) { return one.kCode; }, found);
 }

@@ -198,6 +198,9 @@ using Found = std::variant<CannotGrow, TooLate, GroundTaken, ShortWeeks, LateSta
                            OffColour, CostsStems, HardlyFrost, ShortSeason, NotSettled, BeginsAnew,
                            TakenAsDone, ShelterAssumed>;
 
+// The code of every finding there is.
+std::vector<std::string_view> all_finding_codes();
+
 // What would make a finding go.
 struct Remedy {
   std::optional<Change> change;  // absent: nothing on this ground and in this year

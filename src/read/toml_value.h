@@ -3,6 +3,8 @@
 // toml++; no other file includes this one.
 #pragma once
 
+#include <cstdint>  // toml++ needs it and does not say so
+
 // Debian's toml++ 3.3.0 asserts on "[[[" and "[?*", which are then reported well without it.
 #define TOML_ASSERT(expression) static_assert(true)
 #define TOML_MAX_NESTED_VALUES 32

@@ -96,7 +96,7 @@ constexpr GlossaryEntry kGlossary[] = {
 
     {"cannot-grow", Finding, "No way of the crop's sheet keeps the rules here this year."},
     {"ground-taken", Finding, "The crop grows here, but does not fit between its neighbours on this stretch."},
-    {"too-late", Finding, "It should have begun before the plan did (no_jobs_before)."},
+    {"too-late", Finding, "It should have begun before the plan's first day: the day it began, else today."},
     {"short-weeks", Finding, "Weeks of the wish that go without all their stems."},
     {"late-start", Finding, "It begins outside the window that the trade keeps to; possible, but worth less."},
     {"too-early", Finding, "It would be far on towards its flower before the winter, and frost may take the buds."},
@@ -110,6 +110,9 @@ constexpr GlossaryEntry kGlossary[] = {
     {"too-many-plants", Finding, "More plants than the ground holds at their spacing."},
     {"few-stems", Finding, "Too few plants to give one vase their share."},
     {"off-colour", Finding, "None of the wish's colours."},
+    {"begins-anew", Finding, "The plan does not say on which day it began, so each day it begins again with what can still be begun: began says it."},
+    {"taken-as-done", Finding, "Jobs that lie before today and of which the plan records nothing: [[happened]] says what became of them."},
+    {"shelter-assumed", Finding, "The plan does not say what there is to raise plants in: [shelter] does."},
     {"not-settled", Finding, "The search was stopped while the stretches were still changing: another choice may be better."},
 
     {"plan", Term, "The TOML file that says what you have and want: place, wish, days, beds and crops."},

@@ -56,14 +56,17 @@ std::string job_line(const work::Job& job, Style style) {
   const std::string sowing = job.key.succession > 0 ? fmt::format(" {}", job.key.succession) : "";
   const std::string name = job.planting_name + sowing + (job.cautions.empty() ? "" : " !");
   const std::string details = padded(amount(job), 14) + padded(where_words(job), 12);
+  const bool assumed = job.state == work::Job::State::Assumed;
   const std::string window =
-      job.first == job.last ? ""
-                            : fmt::format("{} to {}", short_day(job.first), short_day(job.last));
+      assumed ? "taken as done"
+      : job.first == job.last
+          ? ""
+          : fmt::format("{} to {}", short_day(job.first), short_day(job.last));
   std::string line = fmt::format("  {}  {} {} {}", weekday_and_number(job.day),
                                  padded(work::words(job.key.kind), 16), padded(name, 30), details);
   line += window;
   line.erase(line.find_last_not_of(' ') + 1);
-  return (job.state == work::Job::State::Assumed ? faint(line, style) : line) + "\n";
+  return (assumed ? faint(line, style) : line) + "\n";
 }
 
 std::string range_words(Range range) {

@@ -9,7 +9,7 @@
 #include "app/environment.h"
 #include "app/key_homes.h"
 #include "app/small_plan.h"
-#include "ground/findings.h"
+#include "ask/findings.h"
 #include "read/plan_reader.h"
 #include "read/sheet_library.h"
 #include "show/glossary.h"
@@ -60,12 +60,11 @@ TEST(Glossary, KnowsEveryJob) {
 }
 
 TEST(Glossary, KnowsEveryFindingAndRank) {
-  for (int code = 0; !ground::to_string(ground::FindingCode(code)).empty(); ++code) {
-    const std::string_view word = ground::to_string(ground::FindingCode(code));
+  for (const std::string_view word : ask::all_finding_codes()) {
     EXPECT_TRUE(knows(word, WordKind::Finding)) << word;
   }
-  for (const ground::Rank rank : {ground::Rank::Broken, ground::Rank::Short, ground::Rank::Mild}) {
-    EXPECT_TRUE(knows(ground::to_string(rank), WordKind::Term)) << ground::to_string(rank);
+  for (const ask::Rank rank : {ask::Rank::Broken, ask::Rank::Short, ask::Rank::Mild}) {
+    EXPECT_TRUE(knows(ask::to_string(rank), WordKind::Term)) << ask::to_string(rank);
   }
 }
 
@@ -86,11 +85,8 @@ TEST(Glossary, HoldsNoKeyJobOrFindingThatIsNone) {
     if (entry.kind == WordKind::Key) EXPECT_NE(homes_of(entry), "") << entry.word;
     if (entry.kind == WordKind::Job) EXPECT_TRUE(work::parse_job_kind(entry.word)) << entry.word;
     if (entry.kind != WordKind::Finding) continue;
-    bool found = false;
-    for (int code = 0; !ground::to_string(ground::FindingCode(code)).empty(); ++code) {
-      found = found || ground::to_string(ground::FindingCode(code)) == entry.word;
-    }
-    EXPECT_TRUE(found) << entry.word;
+    const auto codes = ask::all_finding_codes();
+    EXPECT_NE(std::ranges::find(codes, entry.word), codes.end()) << entry.word;
   }
 }
 
