@@ -118,7 +118,7 @@ std::optional<std::string> TomlValue::text(std::size_t longest) const {
   const std::string composed = nfc(string->get());
   const std::string_view value = trimmed(composed);
   if (has_control_character(value)) {
-    error(fmt::format("'{}' holds a line break or another control character", key_),
+    error(fmt::format("'{}' holds a line break or another character that cannot be seen", key_),
           "write it as one plain line");
   } else if (value.empty()) {
     error(fmt::format("'{}' is empty", key_));

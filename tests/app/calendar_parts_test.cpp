@@ -17,6 +17,7 @@ struct TestBed {
 
 std::string plan(const std::vector<TestBed>& beds) {
   std::string text = R"(flowering_year = 2027
+began = 2025-06-01
 title = "Tannery yard"
 garden = "5d1c9a70-3c0e-4f0e-8a39-0c6b1f6f2a11"
 [place]

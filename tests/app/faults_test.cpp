@@ -15,6 +15,7 @@ namespace {
 namespace fs = std::filesystem;
 
 constexpr const char* kPlan = R"(flowering_year = 2027
+began = 2025-06-01
 title = "Tannery yard"
 garden = "5d1c9a70-3c0e-4f0e-8a39-0c6b1f6f2a11"
 [place]

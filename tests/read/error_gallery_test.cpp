@@ -724,7 +724,7 @@ const Row kRows[] = {
     {"ControlCharacterInAKey",
      "title = \"Porch vases\"",
      "\"\\u001b[2J\" = 1",
-     "plan.toml:2:1: error: unknown key '?[2J'\n"
+     "plan.toml:2:1: error: unknown key '\x1B[2J'\n"
      "  | \"\\u001b[2J\" = 1\n"
      "  | ^\n"
      "  hint: there may stand flowering_year, title, garden, began, calendar, [place], [wish], [work], [shelter] and [[bed]]\n"},
@@ -763,7 +763,7 @@ const Row kRows[] = {
      nullptr,
      "ELF",
      "plan.toml:1:1: error: cannot read this line: expected a key, a heading or a comment, saw '\\u007F'\n"
-     "  | ?ELF??\n"
+     "  | \x7F" "ELF\x2\x1\n"
      "  | ^\n"},
     {"HappenedToNobody",
      "[[bed]]",
