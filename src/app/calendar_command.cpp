@@ -22,7 +22,7 @@ class Writer {
       : options_(options), environment_(environment), r_(reckoning) {}
 
   int run() {
-    std::vector<PartFile> files = part_files(options_, r_.jobs);
+    std::vector<PartFile> files = part_files(options_, r_.rows);
     if (const std::string trouble = trouble_of(files); !trouble.empty()) {
       environment_.err << trouble;
       return kBadInput;

@@ -66,8 +66,8 @@ std::string only_words(const std::vector<work::JobKind>& only) {
 bool has_part(const std::string& split, const Plan& plan, const std::string& name) {
   const auto same = [&](std::string_view other) { return folded(other) == folded(name); };
   if (split == "kind") {
-    return std::ranges::any_of(work::all_job_kinds(),
-                               [&](work::JobKind kind) { return same(to_string(kind)); });
+    return std::ranges::any_of(work::kTraits,
+                               [&](const work::JobTrait& kind) { return same(kind.word); });
   }
   if (split == "bed") {
     return std::ranges::any_of(plan.beds, [&](const Bed& bed) { return same(bed.name); });
@@ -114,11 +114,11 @@ std::string bytes_of(const std::string& path) {
 
 }  // namespace
 
-std::vector<PartFile> part_files(const Options& options, const std::vector<work::Job>& jobs) {
+std::vector<PartFile> part_files(const Options& options, const std::vector<show::JobRow>& jobs) {
   const std::string only = only_words(options.only);
   std::map<std::string, PartFile> files;
   if (options.split.empty()) files[""] = {{"", only}, options.output, {}};
-  for (const work::Job& job : jobs) {
+  for (const show::JobRow& job : jobs) {
     if (!is_wanted(options.only, job.key.kind)) continue;
     const std::string name = part_name(options, job);
     PartFile& file =

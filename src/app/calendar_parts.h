@@ -15,12 +15,12 @@ namespace trug::app {
 struct PartFile {
   Part part;
   std::string path;
-  std::vector<const work::Job*> jobs;
+  std::vector<const show::JobRow*> jobs;
 };
 
 // By part; one file that holds all where nothing is split. Names that differ in case only are one
 // part, as they are one in UIDs.
-std::vector<PartFile> part_files(const Options& options, const std::vector<work::Job>& jobs);
+std::vector<PartFile> part_files(const Options& options, const std::vector<show::JobRow>& jobs);
 
 // The files beside those, of the same garden and split, whose part has no jobs any more: a bed that
 // is gone or empty. They hold none of `jobs`. A file of another split of this plan is none of them,

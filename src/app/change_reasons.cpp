@@ -15,7 +15,6 @@ namespace trug::app {
 namespace {
 
 using calendar::Facts;
-using work::JobKind;
 
 // Figures one after the other, so that different ones give different texts.
 class Figures {
@@ -184,25 +183,6 @@ std::string weather_words(const std::string& before, const std::string& now) {
                      plain_day(*from));
 }
 
-// Jobs that come every year at a time the frosts give, whatever is chosen.
-bool is_yearly(JobKind kind, const Sheet& sheet) {
-  if (kind == JobKind::CutBack) return !sheet.second_flush;
-  return kind == JobKind::Prune || kind == JobKind::Divide || kind == JobKind::LiftAndStore;
-}
-
-const std::optional<YearlyJob>& yearly_job(JobKind kind, const Sheet& sheet) {
-  if (kind == JobKind::Prune) return sheet.prune;
-  if (kind == JobKind::Divide) return sheet.divide;
-  return kind == JobKind::CutBack ? sheet.cut_back : sheet.lift_and_store;
-}
-
-// Jobs whose day follows from the forecast of the first flower or cut.
-bool is_forecast(JobKind kind) {
-  constexpr JobKind kForecast[] = {JobKind::FirstCut, JobKind::Support,  JobKind::Pinch,
-                                   JobKind::Pick,     JobKind::DeadHead, JobKind::CutBack};
-  return std::ranges::find(kForecast, kind) != std::end(kForecast);
-}
-
 }  // namespace
 
 Facts facts_of(const Reckoning& r) {
@@ -236,10 +216,10 @@ struct ChangeReasons::Hangs {
   bool choice = false;             // what is grown how and when
   std::vector<std::string> crops;  // their sheets
 
+  void on(Frost frost) { (frost == Frost::Last ? last_frost : first_frost) = true; }
   void add(const FrostWindow& window) {
-    for (const FrostOffset& end : {window.earliest, window.latest}) {
-      (end.from == Frost::Last ? last_frost : first_frost) = true;
-    }
+    on(window.earliest.from);
+    on(window.latest.from);
   }
 };
 
@@ -258,11 +238,11 @@ bool ChangeReasons::weather_came_or_went() const {
 
 ChangeReasons::Hangs ChangeReasons::hangs(const work::Job& job) const {
   Hangs hangs;
-  const JobKind kind = job.key.kind;
+  const work::JobTrait& kind = work::trait(job.key.kind);
   const Sheet& own = *r_.sheets.at(job.crop);
   hangs.crops = {job.crop};
-  if (is_yearly(kind, own)) {
-    if (const auto& yearly = yearly_job(kind, own)) hangs.add(yearly->window);
+  if (const YearlyJob* yearly = work::yearly_job(job.key.kind, own)) {
+    hangs.add(yearly->window);
     return hangs;
   }
   hangs.choice = true;
@@ -282,11 +262,8 @@ ChangeReasons::Hangs ChangeReasons::hangs(const work::Job& job) const {
     const bool by_window = sowings.front().timeline.basis == growth::Basis::Window;
     if (by_window && way.first_flower) hangs.add(*way.first_flower);
   }
-  hangs.weather = is_forecast(kind) || weather_came_or_went();
-  hangs.last_frost = hangs.last_frost || kind == JobKind::WatchForFrost;
-  // The season ends by the first frost.
-  const bool at_the_end = kind == JobKind::Lift || kind == JobKind::ClearAndFeed;
-  hangs.first_frost = hangs.first_frost || at_the_end || kind == JobKind::Protect;
+  hangs.weather = kind.forecast || weather_came_or_went();
+  if (kind.frost) hangs.on(*kind.frost);
   return hangs;
 }
 

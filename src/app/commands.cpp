@@ -71,7 +71,7 @@ int run_jobs(const Options& options, const Environment& environment) {
     return exit_code(options, *r);
   }
   environment.out << (options.csv ? show::jobs_csv(r->shown(), shown)
-                                  : show::jobs_page(r->plan, r->jobs, shown, r->climate,
+                                  : show::jobs_page(r->plan, r->rows, shown, r->climate,
                                                     style(options, environment), options.full));
   environment.out.flush();
   environment.err << show::findings_line(r->findings, r->plan.file);

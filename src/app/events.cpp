@@ -15,7 +15,7 @@ namespace {
 using calendar::Event;
 using calendar::Regenerated;
 
-std::string description(const work::Job& job, const climate::Climate& climate) {
+std::string description(const show::JobRow& job, const climate::Climate& climate) {
   std::string text = job.text;
   for (const std::string& caution : job.cautions) text += "\n\n" + caution;
   if (!job.cautions.empty()) text += " Local rules and qualified advice stand above this note.";
@@ -26,12 +26,12 @@ std::string description(const work::Job& job, const climate::Climate& climate) {
   return text + fmt::format("\n\nWay: {}.", job.way);
 }
 
-Event event_of(const Reckoning& r, const work::Job& job, const Uuid& space) {
+Event event_of(const Reckoning& r, const show::JobRow& job, const Uuid& space) {
   Event event;
   event.uid = calendar::job_uid(space, job.key);
   event.start = job.day;
   event.end = job.day + Days{1};
-  event.summary = job.title;
+  event.summary = job.title();
   event.description = description(job, r.climate);
   event.location = fmt::format("{}, {} to {} cm", job.bed, job.at_cm, job.at_cm + job.length_cm);
   event.category = std::string(to_string(job.key.kind));
@@ -93,7 +93,7 @@ Regenerated next_version(const Options& options, const Environment& environment,
                          const CalendarContent& content, std::optional<std::string_view> previous) {
   const Uuid space = space_of(r.plan, content.part);
   std::vector<Event> events;
-  for (const work::Job* job : content.jobs) events.push_back(event_of(r, *job, space));
+  for (const show::JobRow* job : content.jobs) events.push_back(event_of(r, *job, space));
   const calendar::Run run{.profile = content.profile,
                           .now = environment.now,
                           .today = today(options, environment),
@@ -118,7 +118,7 @@ show::CalendarFile changes_of(const std::string& path, bool had_previous, const 
   file.what_changed = reasons.of_plan();
   const Uuid space = space_of(r.plan, content.part);
   std::map<std::string, const work::Job*> jobs;
-  for (const work::Job* job : content.jobs) jobs[calendar::job_uid(space, job->key)] = job;
+  for (const show::JobRow* job : content.jobs) jobs[calendar::job_uid(space, job->key)] = job;
   const auto add_reasons = [&](show::CalendarChange& change) {
     const auto job = jobs.find(change.uid);
     if (change.kind != "moved" || job == jobs.end()) return;
@@ -137,9 +137,8 @@ std::string ask_for_identity(const Plan& plan, Date today, const Environment& en
   if (!plan.began) lines += fmt::format("    began = {}\n", iso(today));
   return fmt::format(
       "{}:1:1: error: a calendar needs {}\n  hint: paste at the top of the plan:\n{}", plan.file,
-      !plan.garden
-          ? "a garden of its own, so that its events keep their identity"
-          : "the day the plan began, so that nothing of before is taken as done",
+      !plan.garden ? "a garden of its own, so that its events keep their identity"
+                   : "the day the plan began, so that nothing of before is taken as done",
       lines);
 }
 

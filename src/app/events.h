@@ -26,7 +26,7 @@ Uuid space_of(const Plan& plan, const Part& part);
 // What one calendar file is to hold.
 struct CalendarContent {
   Part part;
-  std::vector<const work::Job*> jobs;
+  std::vector<const show::JobRow*> jobs;
   calendar::Profile profile = calendar::Profile::Import;
   bool lost = false;  // as calendar::Run
 };

@@ -162,7 +162,7 @@ int FeedKeeper::publish(const Reckoning& r, const Environment& environment) {
   OutputFile file(feed_path_, Access::OwnerAtFirst);
   const auto previous = file.previous();
   CalendarContent content{.profile = calendar::Profile::Feed};
-  for (const work::Job& job : r.jobs) content.jobs.push_back(&job);
+  for (const show::JobRow& job : r.rows) content.jobs.push_back(&job);
   const calendar::Regenerated version = next(r, environment, content, previous);
   if (!version.refused.empty()) {
     environment.err << fmt::format(
@@ -182,7 +182,7 @@ int FeedKeeper::publish(const Reckoning& r, const Environment& environment) {
   const show::FeedAddresses addresses{std::string(feed::kAddressMark),
                                       std::string(feed::kWebcalMark)};
   site_.publish({version.bytes,
-                 show::feed_page(r.plan, r.schedule, r.jobs, r.climate, reckoned_for_, addresses),
+                 show::feed_page(r.plan, r.schedule, r.rows, r.climate, reckoned_for_, addresses),
                  show::feed_style(), base_url_, last_change(version.bytes, environment.now)});
   if (!version.unchanged || !reckoned_) {
     environment.err << show::changes_page(

@@ -120,7 +120,7 @@ std::optional<Reckoning> reckon(const Options& options, const Environment& envir
                    {}};
   result.findings = ask::advised(
       {result.plan, result.sheets, result.climate, today(options, environment)}, result);
-  result.uids = uids_of(result);
+  result.rows = show::job_rows(result.plan, result.schedule, result.jobs, uids_of(result));
   return result;
 }
 

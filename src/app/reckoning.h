@@ -23,9 +23,9 @@ struct Reckoning : ask::Reckoned {
   std::unique_ptr<read::SheetLibrary> sheet_library;  // owns the sheets below
   ground::Sheets sheets;
   std::optional<MeasuredWeather> weather;  // the plan's, up to yesterday
-  std::vector<std::string> uids;           // of the jobs; empty where the plan has no garden
+  std::vector<show::JobRow> rows;          // the jobs with their words
 
-  show::Reckoned shown() const { return {plan, schedule, findings, jobs, uids}; }
+  show::Reckoned shown() const { return {plan, schedule, findings, rows}; }
 };
 
 // The day the run counts as today.

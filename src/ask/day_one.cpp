@@ -17,10 +17,7 @@ std::optional<TakenAsDone> taken_as_done(const std::vector<work::Job>& jobs) {
     if (job.state != work::Job::State::Assumed) continue;
     ++found.jobs;
     // What the rest of the year hangs on.
-    const bool chosen = job.key.kind == work::JobKind::Sow ||
-                        job.key.kind == work::JobKind::Plant ||
-                        job.key.kind == work::JobKind::PlantOut;
-    if (chosen) found.starts.push_back({job.key.kind, job.planting, job.day});
+    if (work::trait(job.key.kind).chosen) found.starts.push_back({job.key.kind, job.planting, job.day});
   }
   if (found.jobs == 0) return std::nullopt;
   std::ranges::stable_sort(found.starts, std::greater{}, &TakenAsDone::Start::day);

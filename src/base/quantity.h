@@ -30,4 +30,7 @@ class Quantity {
 // Lengths on the ground, in whole millimetres.
 using Millimetres = Quantity<struct MillimetresTag, int>;
 
+// The nearest whole centimetre, for people.
+constexpr int whole_cm(Millimetres length) { return (length.value() + 5) / 10; }
+
 }  // namespace trug

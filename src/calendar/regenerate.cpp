@@ -43,7 +43,7 @@ int floor_after_loss(Instant now) {
 // Where the job stands among those of one day; what is no job of ours stands first.
 int order_of(const Change& change) {
   const auto kind = work::parse_job_kind(change.category);
-  return kind ? work::order_in_ground(*kind) : -1;
+  return kind ? work::trait(*kind).place_in_day : -1;
 }
 
 bool is_before(const Change& a, const Change& b) {

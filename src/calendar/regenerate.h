@@ -80,7 +80,7 @@ enum class PreviousFile {
 struct Regenerated {
   std::string bytes;       // the whole file; empty where refused
   bool unchanged = false;  // `bytes` are the previous ones: nothing need be written
-  // By day, then as the jobs are done in the ground (work::order_in_ground()), then by summary.
+  // By day, then as the jobs are done in the ground (work::JobTrait::place_in_day), then by summary.
   std::vector<Change> changes;
   // Past events that the plan now puts on a later day. They stand as they were; the gardener can
   // say what happened.

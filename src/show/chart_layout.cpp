@@ -6,7 +6,6 @@
 #include <algorithm>
 
 #include "base/text.h"
-#include "work/job_text.h"
 
 namespace trug::show {
 namespace {
@@ -47,8 +46,8 @@ ChartBlock block_of(const Plan& plan, const Sowing& sowing) {
   const CropEntry& asked = planting.asked;
   ChartBlock block;
   block.bed = planting.patch->bed;
-  block.at_cm = work::whole_cm(sowing.offset);
-  block.length_cm = work::whole_cm(sowing.length);
+  block.at_cm = whole_cm(sowing.offset);
+  block.length_cm = whole_cm(sowing.length);
   block.in_ground = {sowing.in_ground, sowing.lift};
   block.stood_before = sowing.stands;
   block.stays = stays_in_ground(sheet.life_cycle);

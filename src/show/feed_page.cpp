@@ -10,7 +10,6 @@
 #include "base/text.h"
 #include "show/markup.h"
 #include "show/pages.h"
-#include "work/job_text.h"
 
 namespace trug::show {
 namespace {
@@ -79,14 +78,14 @@ std::string place_words(const work::Job& job) {
   return job.person ? fmt::format("{} ({})", job.bed, *job.person) : job.bed;
 }
 
-using JobsOfDay = std::vector<const work::Job*>;
+using JobsOfDay = std::vector<const JobRow*>;
 
 // Each job with what it says.
 std::string told(const JobsOfDay& day) {
   std::string text;
-  for (const work::Job* job : day) {
+  for (const JobRow* job : day) {
     text += fmt::format("<li>\n<p><strong>{}</strong>, {}</p>\n<p>{}</p>\n</li>\n",
-                        escaped(job->title), escaped(place_words(*job)), escaped(job->text));
+                        escaped(job->title()), escaped(place_words(*job)), escaped(job->text));
   }
   return text;
 }
@@ -94,22 +93,21 @@ std::string told(const JobsOfDay& day) {
 // A line for each kind of job and place: "Plant out: dahlia and zinnia, wall bed (Ines)".
 std::string named(const JobsOfDay& day) {
   struct Line {
-    std::string kind, place;
+    std::string doing, place;
     std::vector<std::string> crops;
   };
   std::vector<Line> lines;
-  for (const work::Job* job : day) {
-    constexpr std::string_view kAfterKind = ": ";  // in a title, "Plant out: zinnia"
-    const std::size_t end = job->title.find(kAfterKind);
-    const std::string kind = job->title.substr(0, end), place = place_words(*job);
-    auto line = std::ranges::find_if(
-        lines, [&](const Line& other) { return other.kind == kind && other.place == place; });
-    if (line == lines.end()) line = lines.insert(line, {kind, place, {}});
-    line->crops.push_back(job->title.substr(end + kAfterKind.size()));
+  for (const JobRow* job : day) {
+    const std::string place = place_words(*job);
+    auto line = std::ranges::find_if(lines, [&](const Line& other) {
+      return other.doing == job->doing && other.place == place;
+    });
+    if (line == lines.end()) line = lines.insert(line, {job->doing, place, {}});
+    line->crops.push_back(job->crop_words);
   }
   std::string text;
   for (const Line& line : lines) {
-    text += fmt::format("<li>{}: {}, {}</li>\n", escaped(line.kind), escaped(listed(line.crops)),
+    text += fmt::format("<li>{}: {}, {}</li>\n", escaped(line.doing), escaped(listed(line.crops)),
                         escaped(line.place));
   }
   return text;
@@ -118,7 +116,7 @@ std::string named(const JobsOfDay& day) {
 struct Page {
   const Plan& plan;
   const ground::Schedule& schedule;
-  const std::vector<work::Job>& jobs;
+  const std::vector<JobRow>& jobs;
   Date today;
   // The cautions of the crops that the page speaks of.
   std::map<std::string, std::vector<std::string>> cautions = {};
@@ -131,7 +129,7 @@ struct Page {
     return Date{(day.year() / day.month() + std::chrono::months{2}) / std::chrono::day{1}};
   }
 
-  void note_cautions(const work::Job& job) {
+  void note_cautions(const JobRow& job) {
     if (!job.cautions.empty()) cautions[job.crop] = job.cautions;
   }
 
@@ -149,7 +147,7 @@ struct Page {
   // The days that have jobs, with the lines of each.
   std::string day_by_day(DateRange days, std::string (*lines)(const JobsOfDay&)) {
     std::map<Date, JobsOfDay> by_day;
-    for (const work::Job& job : jobs) {
+    for (const JobRow& job : jobs) {
       if (!days.contains(job.day)) continue;
       note_cautions(job);
       by_day[job.day].push_back(&job);
@@ -169,7 +167,7 @@ struct Page {
       if (today < sowing.timeline.first_cut.likely || today > sowing.last_cut()) continue;
       list += cut_line(sowing);
       if (!sowing.sheet->cautions.empty()) {
-        cautions[plan.plantings[sowing.planting].asked.crop] = work::caution_lines(*sowing.sheet);
+        cautions[plan.plantings[sowing.planting].asked.crop] = caution_lines(*sowing.sheet);
       }
     }
     if (list.empty()) return "<h2>To cut now</h2>\n<p>Nothing, by the usual weather.</p>\n";
@@ -227,8 +225,8 @@ std::string page_end(const FeedAddresses& addresses) {
 }  // namespace
 
 std::string feed_page(const Plan& plan, const ground::Schedule& schedule,
-                      const std::vector<work::Job>& jobs, const climate::Climate& climate,
-                      Date today, const FeedAddresses& addresses) {
+                      const std::vector<JobRow>& jobs, const climate::Climate& climate, Date today,
+                      const FeedAddresses& addresses) {
   Page page{plan, schedule, jobs, today};
   std::string text = page_head(escaped(plan.title));
   text += fmt::format(

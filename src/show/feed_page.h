@@ -10,7 +10,7 @@
 #include "climate/climate.h"
 #include "garden/plan.h"
 #include "ground/schedule.h"
-#include "work/jobs.h"
+#include "show/job_words.h"
 
 namespace trug::show {
 
@@ -24,7 +24,7 @@ struct FeedAddresses {
 // HTML 5 that is well-formed XML too; no script. Refers to style.css, calendar.ics, qr.svg and
 // qr-webcal.svg beside it. All of the plan's own words are escaped.
 std::string feed_page(const Plan& plan, const ground::Schedule& schedule,
-                      const std::vector<work::Job>& jobs, const climate::Climate& climate,
+                      const std::vector<JobRow>& jobs, const climate::Climate& climate,
                       Date today, const FeedAddresses& addresses);
 // The page while the plan cannot be reckoned: how to get the calendar, which is the last good one.
 std::string feed_page_without_plan(const FeedAddresses& addresses);

@@ -198,7 +198,7 @@ std::string words(const ask::BeginsAnew& f, const About& about) {
 std::string words(const ask::TakenAsDone& f, const About& about) {
   std::vector<std::string> starts;
   for (const auto& start : f.starts) {
-    starts.push_back(fmt::format("{} {} on {}", work::words(start.kind),
+    starts.push_back(fmt::format("{} {} on {}", work::trait(start.kind).words,
                                  about.planting(start.planting).name, plain_day(start.day)));
   }
   return fmt::format("{} before today {} taken as done{}: [[happened]] says what was otherwise",

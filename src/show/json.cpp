@@ -5,7 +5,9 @@
 
 #include <algorithm>
 #include <nlohmann/json.hpp>
+#include <tuple>
 
+#include "base/words.h"
 #include "show/finding_words.h"
 
 namespace trug::show {
@@ -106,10 +108,18 @@ Json reminder_json(const Plan& plan, const work::Job& job) {
                      minutes / 60, minutes % 60);
 }
 
-// `uid`: null where the plan has no garden. All fields but the links to other jobs.
-Json job_json(const Plan& plan, const work::Job& job, Json uid) {
+Json uid_json(const std::string& uid) { return uid.empty() ? Json(nullptr) : Json(uid); }
+
+constexpr Word<Raised> kWhere[] = {{Raised::InPlace, "bed"},
+                                   {Raised::Heated, "heated"},
+                                   {Raised::Frame, "frame"},
+                                   {Raised::NurseryBed, "nursery"}};
+static_assert(names_all(kWhere));
+
+// All fields but the links to other jobs.
+Json job_json(const Plan& plan, const JobRow& job) {
   Json row;
-  row["uid"] = std::move(uid);
+  row["uid"] = uid_json(job.uid);
   row["kind"] = work::to_string(job.key.kind);
   row["date"] = iso(job.day);
   row["first"] = iso(job.first);
@@ -124,7 +134,7 @@ Json job_json(const Plan& plan, const work::Job& job, Json uid) {
   row["crop"] = job.crop;
   row["variety"] = maybe(job.variety);
   row["way"] = job.way;
-  row["where"] = maybe(job.where);
+  row["where"] = job.where ? Json(word_of(kWhere, *job.where)) : Json(nullptr);
   row["plants"] = maybe(job.plants);
   row["spacing_cm"] = maybe(job.spacing_cm);
   row["depth_mm"] = maybe(job.depth_mm);
@@ -137,11 +147,9 @@ Json job_json(const Plan& plan, const work::Job& job, Json uid) {
 }
 
 Json job_json(const Reckoned& r, std::size_t index) {
-  const work::Job& job = r.jobs[index];
-  Json row = job_json(r.plan, job, r.uids.empty() ? Json(nullptr) : Json(r.uids[index]));
-  if (!r.uids.empty()) {
-    for (const std::size_t i : job.after) row["after"].push_back(r.uids[i]);
-  }
+  Json row = job_json(r.plan, r.rows[index]);
+  if (!r.plan.garden) return row;
+  for (const std::size_t i : r.rows[index].after) row["after"].push_back(r.rows[i].uid);
   return row;
 }
 
@@ -201,11 +209,9 @@ std::string jobs_json(const DocumentHead& head, const Reckoned& reckoned,
                       const std::vector<std::size_t>& shown) {
   Json document = document_json(head, reckoned);
   std::vector<std::size_t> order = shown;
-  if (!reckoned.uids.empty()) {
-    std::ranges::sort(order, {}, [&](std::size_t i) {
-      return std::pair(reckoned.jobs[i].day, reckoned.uids[i]);
-    });
-  }
+  std::ranges::stable_sort(order, {}, [&](std::size_t i) {
+    return std::tie(reckoned.rows[i].day, reckoned.rows[i].uid);
+  });
   document["jobs"] = Json::array();
   for (const std::size_t index : order) document["jobs"].push_back(job_json(reckoned, index));
   document["plantings"] = Json::array();
@@ -237,7 +243,7 @@ std::string errors_json(const DocumentHead& head, const std::vector<Diagnostic>&
 std::string jobs_csv(const Reckoned& reckoned, const std::vector<std::size_t>& shown) {
   std::string text;
   // The header stands in an empty list too; no job need be there to name the fields.
-  const Json fields = job_json(reckoned.plan, work::Job{}, nullptr);
+  const Json fields = job_json(reckoned.plan, JobRow{});
   for (const auto& [name, value] : fields.items()) text += (text.empty() ? "" : ",") + name;
   text += "\r\n";
   for (const std::size_t index : shown) {

@@ -10,18 +10,16 @@
 #include "garden/plan.h"
 #include "ground/schedule.h"
 #include "show/document_head.h"
-#include "work/jobs.h"
+#include "show/job_words.h"
 
 namespace trug::show {
 
-// One plan with all that was reckoned for it. `uids` are the jobs', in their order; empty where the
-// plan has no garden.
+// One plan with all that was reckoned for it.
 struct Reckoned {
   const Plan& plan;
   const ground::Schedule& schedule;
   const std::vector<ask::Finding>& findings;
-  const std::vector<work::Job>& jobs;
-  const std::vector<std::string>& uids;
+  const std::vector<JobRow>& rows;
 };
 
 std::string jobs_json(const DocumentHead& head, const Reckoned& reckoned,

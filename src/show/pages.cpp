@@ -19,25 +19,21 @@ std::string weekday_and_number(Date day) {
 }
 
 std::string amount(const work::Job& job) {
-  using enum work::JobKind;
-  constexpr work::JobKind kCounted[] = {OrderBulbs, OrderPlants, Sow,   PrickOut,
-                                        PotOn,      PlantOut,    Plant, Thin};
   if (!job.plants) return "";
-  if (job.key.kind == OrderSeed) return fmt::format("for {}", counted(*job.plants, "plant"));
-  const bool counts = std::ranges::find(kCounted, job.key.kind) != std::end(kCounted);
-  return counts ? fmt::format("{}", *job.plants) : "";
+  if (job.key.kind == work::JobKind::OrderSeed) {
+    return fmt::format("for {}", counted(*job.plants, "plant"));
+  }
+  return work::trait(job.key.kind).counted ? fmt::format("{}", *job.plants) : "";
 }
 
 std::string where_words(const work::Job& job) {
-  if (!job.where || *job.where == "bed") return "";
-  if (*job.where == "heated") return "in warmth";
-  if (*job.where == "nursery") return "nursery bed";
-  return *job.where;
+  if (!job.where || *job.where == Raised::InPlace) return "";
+  return job.where == Raised::Heated ? "in warmth" : std::string(to_string(*job.where));
 }
 
 // The cautions of the crops among the jobs, each crop once.
-std::string caution_footer(const std::vector<work::Job>& jobs,
-                           const std::vector<std::size_t>& shown, Style style) {
+std::string caution_footer(const std::vector<JobRow>& jobs, const std::vector<std::size_t>& shown,
+                           Style style) {
   std::map<std::string, std::vector<std::string>> by_crop;
   for (const std::size_t i : shown) {
     if (!jobs[i].cautions.empty()) by_crop[jobs[i].crop] = jobs[i].cautions;
@@ -52,7 +48,7 @@ std::string caution_footer(const std::vector<work::Job>& jobs,
          "above it.\n";
 }
 
-std::string job_line(const work::Job& job, Style style) {
+std::string job_line(const JobRow& job, Style style) {
   const std::string sowing = job.key.succession > 0 ? fmt::format(" {}", job.key.succession) : "";
   const std::string name = job.planting_name + sowing + (job.cautions.empty() ? "" : " !");
   const std::string details = padded(amount(job), 14) + padded(where_words(job), 12);
@@ -63,7 +59,7 @@ std::string job_line(const work::Job& job, Style style) {
           ? ""
           : fmt::format("{} to {}", short_day(job.first), short_day(job.last));
   std::string line = fmt::format("  {}  {} {} {}", weekday_and_number(job.day),
-                                 padded(work::words(job.key.kind), 16), padded(name, 30), details);
+                                 padded(work::trait(job.key.kind).words, 16), padded(name, 30), details);
   line += window;
   line.erase(line.find_last_not_of(' ') + 1);
   return (assumed ? faint(line, style) : line) + "\n";
@@ -214,7 +210,7 @@ std::string trust_note(const climate::Climate& climate) {
          "weeks either side, heat lovers to five.";
 }
 
-std::string jobs_page(const Plan& plan, const std::vector<work::Job>& jobs,
+std::string jobs_page(const Plan& plan, const std::vector<JobRow>& jobs,
                       const std::vector<std::size_t>& shown, const climate::Climate& climate,
                       Style style, bool full) {
   std::string text =

@@ -11,8 +11,8 @@
 #include "garden/sheet.h"
 #include "ground/schedule.h"
 #include "harvest/weeks.h"
+#include "show/job_words.h"
 #include "show/style.h"
-#include "work/jobs.h"
 
 namespace trug::show {
 
@@ -21,7 +21,7 @@ namespace trug::show {
 std::string trust_note(const climate::Climate& climate);
 
 // The jobs by month and day; `shown` are indices into `jobs`. `full` prints what each says too.
-std::string jobs_page(const Plan& plan, const std::vector<work::Job>& jobs,
+std::string jobs_page(const Plan& plan, const std::vector<JobRow>& jobs,
                       const std::vector<std::size_t>& shown, const climate::Climate& climate,
                       Style style, bool full);
 

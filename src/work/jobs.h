@@ -1,61 +1,18 @@
 // SPDX-License-Identifier: MIT
-// The year's jobs: what to do, when, with how many plants, and what depends on it.
+// The year's jobs: what to do, when, with how many plants, and what depends on it. What a job says
+// to people is made of this in show/job_words.h.
 #pragma once
 
 #include <cstddef>
 #include <optional>
 #include <string>
-#include <string_view>
 #include <vector>
 
 #include "base/date.h"
-#include "garden/plan.h"
+#include "garden/sheet.h"
+#include "work/job_kinds.h"
 
 namespace trug::work {
-
-enum class JobKind {
-  OrderSeed,
-  OrderBulbs,
-  OrderPlants,
-  PreTreat,
-  Sow,
-  PrickOut,
-  PotOn,
-  HardenOff,
-  PlantOut,
-  Plant,
-  Thin,
-  Pinch,
-  Support,
-  Protect,
-  WatchForFrost,
-  FirstCut,
-  CutBack,
-  Lift,
-  LiftAndStore,
-  ClearAndFeed,
-  Divide,
-  Prune,
-  // With care = true in [work]:
-  LookForSeedlings,
-  WaterIn,
-  Slugs,
-  Pick,
-  DeadHead
-};
-
-// "sow", "prick-out", "first-cut": the stable word in files and options.
-std::string_view to_string(JobKind kind);
-std::optional<JobKind> parse_job_kind(std::string_view text);
-// "prick out", "first cut": the word for people.
-std::string words(JobKind kind);
-// Every kind, in the order above.
-const std::vector<JobKind>& all_job_kinds();
-// Its place among the jobs of one day: first what frees the ground, then what goes into it, then
-// what tends it.
-int order_in_ground(JobKind kind);
-// Jobs that spoil the year when their day is missed: they carry the one reminder by default.
-bool cannot_wait(JobKind kind, bool another_crop_follows);
 
 // Who a job is, whatever its date, wording or position: the ground of its UID.
 struct JobKey {
@@ -72,6 +29,7 @@ struct JobKey {
 struct Job {
   JobKey key;
   std::size_t planting = 0;   // in the plan's list
+  std::size_t sowing = 0;     // in the schedule's
   std::string planting_name;  // "west bed/zinnia"
   std::string bed;
   int stretch = 0;  // from 1
@@ -80,9 +38,9 @@ struct Job {
   std::string crop;
   std::optional<std::string> variety;
   std::string way;
-  std::optional<std::string> where;  // heated, frame, nursery, bed
-  Date day;                          // the chosen day
-  Date first;                        // the window in which it is still right, both ends inclusive
+  std::optional<Raised> where;  // in place: in the bed; absent: nowhere, it is bought or treated
+  Date day;                     // the chosen day
+  Date first;                   // the window in which it is still right, both ends inclusive
   Date last;
   enum class State { Due, Recorded, Assumed } state = State::Due;
   std::optional<int> plants;
@@ -90,11 +48,11 @@ struct Job {
   std::optional<double> spacing_cm;
   std::optional<int> depth_mm;
   std::optional<std::string> person;
-  std::string title;                  // "Sow: late cornflower 2"
-  std::string text;                   // what to do and why, sentences
-  std::vector<std::string> cautions;  // one sentence each
-  bool reminder = false;              // of the jobs that cannot wait
-  std::vector<std::size_t> after;     // jobs (by index in the list) that must come first
+  std::optional<double> soil_c;    // sowing outdoors: what the soil may not hold yet
+  std::optional<Date> sow_by;      // the last day on which what has not come up can be sown again
+  bool winter_takes_some = false;  // more than the plants that are wanted must be started
+  bool reminder = false;           // of the jobs that cannot wait
+  std::vector<std::size_t> after;  // jobs (by index in the list) that must come first
 };
 
 }  // namespace trug::work

@@ -33,10 +33,10 @@ class FeedPage : public testing::Test {
   }
 
   void add_job(const std::string& on, JobKind kind, const std::string& text) {
-    work::Job job;
+    JobRow job;
     job.key.kind = kind;
-    job.crop = "zinnia";
-    job.title = "Sow: zinnia";
+    job.crop = job.crop_words = "zinnia";
+    job.doing = "Sow";
     job.bed = "long <bed>";
     job.day = day(on);
     job.text = text;
@@ -69,7 +69,7 @@ class FeedPage : public testing::Test {
   Plan plan_;
   Sheet sheet_;
   ground::Schedule schedule_;
-  std::vector<work::Job> jobs_;
+  std::vector<JobRow> jobs_;
 };
 
 bool has(const std::string& text, const std::string& what) {
@@ -87,7 +87,7 @@ TEST_F(FeedPage, WithoutAPlanItStillLeadsToTheCalendar) {
 TEST_F(FeedPage, EscapesWhatThePlanSays) {
   add_job("2027-05-12", JobKind::Sow, "Sow <script>alert('x')</script>.");
   jobs_.back().crop = "zinnia <i>";
-  jobs_.back().title = "Sow: zinnia <i>";
+  jobs_.back().crop_words = "zinnia <i>";
   jobs_.back().person = "Ines & Co";
   jobs_.back().cautions = {"Irritant: <b>.", "Keep & hold."};
   const std::string text = page("2027-05-12");
@@ -125,15 +125,17 @@ TEST_F(FeedPage, AWeekRunsFromMondayToSundayAndNextMonthToItsEnd) {
 }
 
 TEST_F(FeedPage, LaterJobsOfAKindAndABedShareALine) {
-  const auto add = [this](const std::string& title, const std::string& bed) {
+  const auto add = [this](const std::string& doing, const std::string& crop,
+                          const std::string& bed) {
     add_job("2027-05-19", JobKind::HardenOff, "");
-    jobs_.back().title = title;
+    jobs_.back().doing = doing;
+    jobs_.back().crop_words = crop;
     jobs_.back().bed = bed;
   };
-  add("Harden off: zinnia <i>", "long <bed>");
-  add("Plant out: cosmos", "long <bed>");
-  add("Harden off: dahlia 2", "long <bed>");
-  add("Harden off: late: cosmos", "wall bed");
+  add("Harden off", "zinnia <i>", "long <bed>");
+  add("Plant out", "cosmos", "long <bed>");
+  add("Harden off", "dahlia 2", "long <bed>");
+  add("Harden off", "late: cosmos", "wall bed");
   const std::string later = under("After this week, until 30 June", page("2027-05-12"));
   EXPECT_TRUE(has(later,
                   "<ul>\n"

@@ -1,0 +1,384 @@
+// SPDX-License-Identifier: MIT
+#include "show/job_words.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <numeric>
+
+#include "base/text.h"
+#include "base/words.h"
+
+namespace trug::show {
+namespace {
+
+using ground::Sowing;
+using work::Job;
+using work::JobKind;
+
+constexpr double kSowExtra = 1.25;  // a quarter more seedlings than plants (memory)
+
+// A job and all it can speak of.
+struct Subject {
+  const Plan& plan;
+  const Sowing& sowing;
+  const Sheet& sheet;
+  const Job& job;
+
+  std::string plants() const { return counted(sowing.plants, "plant"); }
+};
+
+std::string range_words(Range range, std::string_view unit) {
+  if (range.low == range.high) return fmt::format("{} {}", number(range.low), unit);
+  return fmt::format("{} to {} {}", number(range.low), number(range.high), unit);
+}
+
+std::string in_rows(const Sowing& sowing) {
+  const std::string apart = number(sowing.spacing_cm, 0);
+  if (sowing.rows <= 1) return fmt::format("in one row, {} cm apart", apart);
+  return fmt::format("in {} rows, {} cm apart each way", sowing.rows, apart);
+}
+
+std::string at_place(const Job& job) {
+  return fmt::format("from {} to {} cm along the bed", job.at_cm, job.at_cm + job.length_cm);
+}
+
+std::string depth_words(const Sheet& sheet) {
+  if (!sheet.depth_mm) return "on the surface, pressed in and not covered, since it wants light";
+  return fmt::format("{} deep", *sheet.depth_mm >= 50 ? number(*sheet.depth_mm / 10) + " cm"
+                                                      : number(*sheet.depth_mm, 0) + " mm");
+}
+
+constexpr Word<Raised> kPlaces[] = {{Raised::InPlace, "where it is to flower"},
+                                    {Raised::Heated, "in warmth"},
+                                    {Raised::Frame, "in a cold frame"},
+                                    {Raised::NurseryBed, "in a nursery bed"}};
+static_assert(names_all(kPlaces));
+
+std::string_view word_for_bulb(LifeCycle life_cycle) {
+  return life_cycle == LifeCycle::Bulb ? "bulb" : life_cycle == LifeCycle::Corm ? "corm" : "tuber";
+}
+
+std::string bulbs(const Subject& of) {
+  return counted(of.sowing.plants, std::string(word_for_bulb(of.sheet.life_cycle)));
+}
+
+// "tulip 'Orchard Dusk'", "tulip (mid)".
+std::string kind_of_crop(const Subject& of) {
+  if (of.job.variety) return fmt::format("{} '{}'", of.job.crop, *of.job.variety);
+  return of.sowing.group ? fmt::format("{} ({})", of.job.crop, of.sowing.group->name) : of.job.crop;
+}
+
+std::string cut_day(const Subject& of) {
+  const growth::DateSpread& cut = of.sowing.timeline.first_cut;
+  return fmt::format("{} ({} to {})", short_day(cut.likely), short_day(cut.early),
+                     short_day(cut.late));
+}
+
+// --- What each kind of job says. ---
+
+std::string order_seed(const Subject& of) {
+  return fmt::format("Order seed for {} plants of {}; it is sown from {}.", of.sowing.plants,
+                     kind_of_crop(of), short_day(of.sowing.start));
+}
+
+std::string order_bulbs(const Subject& of) {
+  return fmt::format("Order {} of {} for planting on {}.", bulbs(of), kind_of_crop(of),
+                     short_day(of.sowing.start));
+}
+
+std::string order_plants(const Subject& of) {
+  return fmt::format("Order {} young plants of {} for planting on {}.", of.sowing.plants,
+                     kind_of_crop(of), short_day(of.sowing.in_ground));
+}
+
+std::string pre_treat(const Subject& of) {
+  if (of.sowing.needs_cold_store) {
+    const Range days = ground::cold_store_days(of.sheet);
+    return fmt::format(
+        "Keep the bulbs in a refrigerator, away from fruit, for {} and plant them straight from "
+        "it: the winter here is too mild to chill them in the ground.",
+        range_words({days.low / 7, days.high / 7}, "weeks"));
+  }
+  const Pretreatment& p = *of.sheet.pretreat;
+  const std::string_view need = p.needed ? "" : " It helps; it is not a must.";
+  return fmt::format("{}{}", p.text.empty() ? "Treat the seed before sowing." : p.text, need);
+}
+
+std::string sow_in_place(const Subject& of) {
+  std::string text = fmt::format(
+      "Sow where it is to flower, {}, {}; thin later to {} {}. First cut about {}.",
+      depth_words(of.sheet), at_place(of.job), of.plants(), in_rows(of.sowing), cut_day(of));
+  if (of.job.soil_c) {
+    text += fmt::format(
+        " The soil should hold {} degC for a week: measure it, the date is good to a week.",
+        number(*of.job.soil_c));
+  }
+  if (of.job.winter_takes_some) {
+    text += " Sow a tenth to a fifth more than that: the winter takes some.";
+  }
+  return text;
+}
+
+std::string sow_to_raise(const Subject& of) {
+  const int seedlings = static_cast<int>(std::ceil(of.sowing.plants * kSowExtra));
+  const Raised raised = of.sowing.raised_by().raised;
+  const bool cool =
+      raised == Raised::Heated && grown_cool_from(of.sheet, of.sowing.start).has_value();
+  return fmt::format("Sow {}, {}. {} seedlings make sure of {}, to be planted out on {}.{}",
+                     word_of(kPlaces, raised), depth_words(of.sheet), seedlings, of.plants(),
+                     short_day(of.sowing.in_ground),
+                     cool ? " Once they are up, grow them on cool, in a frame." : "");
+}
+
+std::string sow(const Subject& of) {
+  return of.job.where == Raised::InPlace ? sow_in_place(of) : sow_to_raise(of);
+}
+
+std::string prick_out(const Subject& of) {
+  return fmt::format("Prick out {} seedlings into modules or 9 cm pots.", of.sowing.plants);
+}
+
+std::string pot_on(const Subject&) {
+  return "Pot on into 9 cm pots or larger, so that they do not stand still.";
+}
+
+std::string harden_off(const Subject& of) {
+  return fmt::format("Put the plants out by day, in or covered by night, until {}.",
+                     short_day(of.sowing.in_ground));
+}
+
+std::string plant_out(const Subject& of) {
+  return fmt::format("Plant out {} {}, {}. First cut about {}.{}", of.plants(), in_rows(of.sowing),
+                     at_place(of.job), cut_day(of),
+                     of.job.winter_takes_some
+                         ? " Keep a tenth to a fifth more in pots: the winter takes some."
+                         : "");
+}
+
+std::string plant(const Subject& of) {
+  if (of.job.where != Raised::InPlace) {
+    return fmt::format("Pot up {} {}, to be planted out on {}.", bulbs(of),
+                       word_of(kPlaces, of.sowing.raised_by().raised),
+                       short_day(of.sowing.in_ground));
+  }
+  return fmt::format("Plant {} {}, {}, {}. First cut about {}.", bulbs(of),
+                     of.sheet.depth_mm ? depth_words(of.sheet) : "just under the surface",
+                     in_rows(of.sowing), at_place(of.job), cut_day(of));
+}
+
+std::string thin(const Subject& of) {
+  return fmt::format("Thin to {} cm apart, {} in all.", number(of.sowing.spacing_cm, 0),
+                     of.plants());
+}
+
+std::string pinch(const Subject& of) {
+  const Pinch& p = of.sheet.pinch;
+  const std::string at = p.at_cm ? " at " + range_words(*p.at_cm, "cm") : "";
+  return fmt::format("Pinch out the tips{}: there will be more stems, {} later.", at,
+                     range_words(p.costs_days, "days"));
+}
+
+std::string support(const Subject& of) {
+  return of.sheet.support == Sheet::Support::Light
+             ? "Give light support: twigs or one string round the patch."
+             : "Support it before the wind lays it flat: netting, or stakes and string.";
+}
+
+std::string protect(const Subject& of) {
+  return fmt::format(
+      "Lay fleece: the usual coldest night here ({} degC) is colder than it survives bare "
+      "({} degC).",
+      number(of.plan.place.coldest_c.value_or(0)), number(of.sheet.coldest_survived_c));
+}
+
+std::string watch_for_frost(const Subject& of) {
+  return fmt::format(
+      "Watch for frost and keep fleece at hand until {}: after that only one year in twenty "
+      "still has one.",
+      short_day(of.job.last));
+}
+
+// Of the whole flowering only what is cut before it is lifted or the season ends.
+std::string first_cut(const Subject& of) {
+  const growth::Timeline& timeline = of.sowing.timeline;
+  const Date last = of.sowing.last_cut();
+  const auto days = std::max(0, days_between(timeline.first_cut.likely, last) + 1);
+  const double share =
+      std::accumulate(timeline.shares.begin(), timeline.shares.begin() + days, 0.0);
+  const double stems = of.sowing.stems_of(of.sowing.plants) * share;
+  return fmt::format("Cut at this stage: {}. About {} stems in all, until {}.", of.sheet.cut_stage,
+                     static_cast<int>(std::lround(stems)), short_day(last));
+}
+
+std::string yearly(const Subject& of) {
+  const YearlyJob* job = work::yearly_job(of.job.key.kind, of.sheet);
+  if (job == nullptr) return "";
+  if (!job->every_years || *job->every_years <= 1) return job->text;
+  return fmt::format("{} Leave it if it was done less than {} years ago.", job->text,
+                     *job->every_years);
+}
+
+std::string cut_back(const Subject& of) {
+  return of.sheet.second_flush ? "Cut back hard after the first flowers, for a second flush."
+                               : yearly(of);
+}
+
+std::string lift(const Subject& of) {
+  const std::string how =
+      is_planted(of.sheet.life_cycle)
+          ? fmt::format("Lift the {}s with the last stems", word_for_bulb(of.sheet.life_cycle))
+          : "Pull out and compost";
+  return how + (of.sowing.another_follows() ? ": the ground is wanted for the next crop."
+                                            : ": it has given what it had.");
+}
+
+std::string clear_and_feed(const Subject& of) {
+  const auto& next = of.sowing.next_in_ground;
+  return fmt::format("Clear and feed the ground, {}{}.", at_place(of.job),
+                     next ? ": the next crop goes in on " + short_day(*next) : "");
+}
+
+std::string look_for_seedlings(const Subject& of) {
+  return fmt::format("Look whether it has come up. If not, it can still be sown again until {}.",
+                     short_day(*of.job.sow_by));
+}
+
+std::string water_in(const Subject&) {
+  return "Water in well, today and in the next days if it stays dry.";
+}
+
+std::string slugs(const Subject&) {
+  return "Look for slugs at dusk; seedlings and young plants go first.";
+}
+
+std::string pick(const Subject&) {
+  return "Pick through every two or three days from now on: the more is cut, the more comes.";
+}
+
+std::string dead_head(const Subject&) {
+  return "Dead-head what was not cut, so that it goes on flowering.";
+}
+
+// --- What each says of its window. ---
+
+std::string still_right(const Job& job) {
+  return fmt::format(" Still right from {} to {}.", short_day(job.first), short_day(job.last));
+}
+
+std::string eight_in_ten(const Job& job) {
+  return fmt::format(" In eight years of ten the first cut falls between {} and {}.",
+                     short_day(job.first), short_day(job.last));
+}
+
+std::string said_already(const Job&) { return ""; }
+
+struct Wording {
+  JobKind kind{};
+  std::string (*text)(const Subject&) = nullptr;
+  std::string (*window)(const Job&) = still_right;  // where it has more than a day
+};
+
+// By kind, in the order of the enumerators.
+constexpr std::array<Wording, work::kTraits.size()> kWordings{{
+    {JobKind::OrderSeed, order_seed},
+    {JobKind::OrderBulbs, order_bulbs},
+    {JobKind::OrderPlants, order_plants},
+    {JobKind::PreTreat, pre_treat},
+    {JobKind::Sow, sow},
+    {JobKind::PrickOut, prick_out},
+    {JobKind::PotOn, pot_on},
+    {JobKind::HardenOff, harden_off, said_already},
+    {JobKind::PlantOut, plant_out},
+    {JobKind::Plant, plant},
+    {JobKind::Thin, thin},
+    {JobKind::Pinch, pinch},
+    {JobKind::Support, support},
+    {JobKind::Protect, protect},
+    {JobKind::WatchForFrost, watch_for_frost, said_already},
+    {JobKind::FirstCut, first_cut, eight_in_ten},
+    {JobKind::CutBack, cut_back},
+    {JobKind::Lift, lift},
+    {JobKind::LiftAndStore, yearly},
+    {JobKind::ClearAndFeed, clear_and_feed},
+    {JobKind::Divide, yearly},
+    {JobKind::Prune, yearly},
+    {JobKind::LookForSeedlings, look_for_seedlings},
+    {JobKind::WaterIn, water_in},
+    {JobKind::Slugs, slugs},
+    {JobKind::Pick, pick},
+    {JobKind::DeadHead, dead_head},
+}};
+
+// A kind without words, or with another's, does not compile.
+consteval bool is_complete() {
+  for (std::size_t i = 0; i < kWordings.size(); ++i) {
+    if (kWordings[i].kind != static_cast<JobKind>(i) || kWordings[i].text == nullptr) return false;
+  }
+  return true;
+}
+static_assert(is_complete());
+
+std::string job_text(const Subject& of) {
+  const Wording& wording = kWordings.at(static_cast<std::size_t>(of.job.key.kind));
+  std::string text = wording.text(of);
+  if (of.job.first != of.job.last) text += wording.window(of.job);
+  return text;
+}
+
+std::string doing(const Subject& of) {
+  if (of.job.key.kind == JobKind::OrderBulbs) {
+    return fmt::format("Order {}s", word_for_bulb(of.sheet.life_cycle));
+  }
+  return capitalised(std::string(work::trait(of.job.key.kind).words));
+}
+
+std::string crop_words(const Subject& of) {
+  const CropEntry& asked = of.plan.plantings[of.job.planting].asked;
+  const int succession = of.job.key.succession;
+  return asked.id.value_or(asked.crop) + (succession > 0 ? fmt::format(" {}", succession) : "");
+}
+
+constexpr Word<Caution::Kind> kHarms[] = {{Caution::Kind::Poisonous, "Poisonous"},
+                                          {Caution::Kind::Irritant, "Irritant"},
+                                          {Caution::Kind::Phototoxic, "Burns skin in sunlight"},
+                                          {Caution::Kind::Invasive, "Spreads where it should not"},
+                                          {Caution::Kind::Thorny, "Thorns"}};
+static_assert(names_all(kHarms));
+
+std::string sentence(std::string text) {
+  if (!text.empty() && text.back() != '.') text += '.';
+  return text;
+}
+
+}  // namespace
+
+std::vector<JobRow> job_rows(const Plan& plan, const ground::Schedule& schedule,
+                             const std::vector<Job>& jobs, const std::vector<std::string>& uids) {
+  std::vector<JobRow> rows;
+  rows.reserve(jobs.size());
+  for (std::size_t i = 0; i < jobs.size(); ++i) {
+    const Sowing& sowing = schedule.sowings[jobs[i].sowing];
+    const Subject of{plan, sowing, *sowing.sheet, jobs[i]};
+    const bool handled = work::trait(jobs[i].key.kind).hands_on;
+    rows.push_back({jobs[i], uids.empty() ? "" : uids[i], doing(of), crop_words(of), job_text(of),
+                    handled ? caution_lines(of.sheet) : std::vector<std::string>{}});
+  }
+  return rows;
+}
+
+std::vector<std::string> caution_lines(const Sheet& sheet) {
+  std::vector<std::string> lines;
+  for (const Caution& caution : sheet.cautions) {
+    std::string line = fmt::format("{}: {}", word_of(kHarms, caution.kind), sentence(caution.text));
+    if (!caution.handling.empty()) {
+      line += " " + capitalised(sentence(caution.handling));
+    }
+    lines.push_back(std::move(line));
+  }
+  return lines;
+}
+
+}  // namespace trug::show

@@ -1,0 +1,33 @@
+// SPDX-License-Identifier: MIT
+// What a job says to people: the one place where calendar, page, table, JSON and CSV have it from.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "garden/plan.h"
+#include "ground/schedule.h"
+#include "work/jobs.h"
+
+namespace trug::show {
+
+// A job with its words.
+struct JobRow : work::Job {
+  std::string uid;                    // empty: the plan has no garden
+  std::string doing;                  // "Sow"
+  std::string crop_words;             // "late cornflower 2": by the planting's id where it has one
+  std::string text;                   // what to do and why, one paragraph of sentences
+  std::vector<std::string> cautions;  // one sentence each, where someone handles the plant
+
+  std::string title() const { return doing + ": " + crop_words; }
+};
+
+// A row for each job, in their order; `uids` likewise, or none.
+std::vector<JobRow> job_rows(const Plan& plan, const ground::Schedule& schedule,
+                             const std::vector<work::Job>& jobs,
+                             const std::vector<std::string>& uids);
+
+// One line a caution: "Poisonous: ... What to do."
+std::vector<std::string> caution_lines(const Sheet& sheet);
+
+}  // namespace trug::show

@@ -1,0 +1,264 @@
+// SPDX-License-Identifier: MIT
+// The kinds of jobs there are, and all that is known of each: one table, asked by everybody.
+#pragma once
+
+#include <array>
+#include <cstddef>
+#include <optional>
+#include <string_view>
+
+#include "base/words.h"
+#include "garden/sheet.h"
+
+namespace trug::work {
+
+enum class JobKind {
+  OrderSeed,
+  OrderBulbs,
+  OrderPlants,
+  PreTreat,
+  Sow,
+  PrickOut,
+  PotOn,
+  HardenOff,
+  PlantOut,
+  Plant,
+  Thin,
+  Pinch,
+  Support,
+  Protect,
+  WatchForFrost,
+  FirstCut,
+  CutBack,
+  Lift,
+  LiftAndStore,
+  ClearAndFeed,
+  Divide,
+  Prune,
+  LookForSeedlings,
+  WaterIn,
+  Slugs,
+  Pick,
+  DeadHead
+};
+
+// Whether the year is spoilt when the day is missed: such jobs carry the one reminder by default.
+enum class Urgent { No, Yes, IfAnotherFollows };
+
+// All that is known of a kind, whatever crop it is done to.
+struct JobTrait {
+  JobKind kind{};
+  std::string_view word;   // "first-cut": the stable word in files and options
+  std::string_view words;  // "first cut": for people
+  // Its place among the jobs of one day: first what frees the ground, then what goes into it, then
+  // what tends it.
+  int place_in_day = 0;
+  Urgent urgent = Urgent::No;
+  bool hands_on = true;   // someone touches, buys or cuts the plant
+  bool counted = false;   // done plant by plant: their number is worth a column
+  bool chosen = false;    // its day is the choice's own; the others move to the gardener's days
+  bool in_line = false;   // the next in line of the sowing waits for it
+  bool for_care = false;  // asked for only with care = true in [work]
+  bool forecast = false;  // its day follows from the forecast of the first flower or cut
+  std::optional<Frost> frost;  // its day follows from this one, whatever the crop's windows say
+  // The sheet's job that it is, where it comes every year at a time the frosts give.
+  std::optional<YearlyJob> Sheet::*yearly = nullptr;
+};
+
+// By kind, in the order of the enumerators.
+inline constexpr auto kTraits = std::to_array<JobTrait>({
+    {.kind = JobKind::OrderSeed,
+     .word = "order-seed",
+     .words = "order seed",
+     .place_in_day = 0,
+     .urgent = Urgent::Yes,
+     .in_line = true},
+    {.kind = JobKind::OrderBulbs,
+     .word = "order-bulbs",
+     .words = "order bulbs",
+     .place_in_day = 1,
+     .urgent = Urgent::Yes,
+     .counted = true,
+     .in_line = true},
+    {.kind = JobKind::OrderPlants,
+     .word = "order-plants",
+     .words = "order plants",
+     .place_in_day = 2,
+     .urgent = Urgent::Yes,
+     .counted = true,
+     .in_line = true},
+    {.kind = JobKind::PreTreat,
+     .word = "pre-treat",
+     .words = "pre-treat",
+     .place_in_day = 3,
+     .urgent = Urgent::Yes,
+     .in_line = true},
+    {.kind = JobKind::Sow,
+     .word = "sow",
+     .words = "sow",
+     .place_in_day = 13,
+     .urgent = Urgent::Yes,
+     .counted = true,
+     .chosen = true,
+     .in_line = true},
+    {.kind = JobKind::PrickOut,
+     .word = "prick-out",
+     .words = "prick out",
+     .place_in_day = 14,
+     .counted = true,
+     .in_line = true},
+    {.kind = JobKind::PotOn,
+     .word = "pot-on",
+     .words = "pot on",
+     .place_in_day = 15,
+     .counted = true,
+     .in_line = true},
+    {.kind = JobKind::HardenOff,
+     .word = "harden-off",
+     .words = "harden off",
+     .place_in_day = 16,
+     .in_line = true},
+    {.kind = JobKind::PlantOut,
+     .word = "plant-out",
+     .words = "plant out",
+     .place_in_day = 17,
+     .urgent = Urgent::Yes,
+     .counted = true,
+     .chosen = true,
+     .in_line = true},
+    {.kind = JobKind::Plant,
+     .word = "plant",
+     .words = "plant",
+     .place_in_day = 18,
+     .urgent = Urgent::Yes,
+     .counted = true,
+     .chosen = true,
+     .in_line = true},
+    {.kind = JobKind::Thin,
+     .word = "thin",
+     .words = "thin",
+     .place_in_day = 21,
+     .counted = true,
+     .in_line = true},
+    {.kind = JobKind::Pinch,
+     .word = "pinch",
+     .words = "pinch",
+     .place_in_day = 22,
+     .forecast = true},
+    {.kind = JobKind::Support,
+     .word = "support",
+     .words = "support",
+     .place_in_day = 23,
+     .forecast = true},
+    {.kind = JobKind::Protect,
+     .word = "protect",
+     .words = "protect",
+     .place_in_day = 25,
+     .urgent = Urgent::Yes,
+     .hands_on = false,
+     .frost = Frost::First},
+    {.kind = JobKind::WatchForFrost,
+     .word = "watch-for-frost",
+     .words = "watch for frost",
+     .place_in_day = 26,
+     .urgent = Urgent::Yes,
+     .hands_on = false,
+     .frost = Frost::Last},
+    {.kind = JobKind::FirstCut,
+     .word = "first-cut",
+     .words = "first cut",
+     .place_in_day = 4,
+     .in_line = true,
+     .forecast = true},
+    {.kind = JobKind::CutBack,
+     .word = "cut-back",
+     .words = "cut back",
+     .place_in_day = 7,
+     .in_line = true,
+     .forecast = true,
+     .yearly = &Sheet::cut_back},
+    {.kind = JobKind::Lift,
+     .word = "lift",
+     .words = "lift",
+     .place_in_day = 9,
+     .urgent = Urgent::IfAnotherFollows,
+     .in_line = true,
+     .frost = Frost::First},
+    {.kind = JobKind::LiftAndStore,
+     .word = "lift-and-store",
+     .words = "lift and store",
+     .place_in_day = 10,
+     .yearly = &Sheet::lift_and_store},
+    {.kind = JobKind::ClearAndFeed,
+     .word = "clear-and-feed",
+     .words = "clear and feed",
+     .place_in_day = 12,
+     .in_line = true,
+     .frost = Frost::First},
+    {.kind = JobKind::Divide,
+     .word = "divide",
+     .words = "divide",
+     .place_in_day = 11,
+     .yearly = &Sheet::divide},
+    {.kind = JobKind::Prune,
+     .word = "prune",
+     .words = "prune",
+     .place_in_day = 8,
+     .yearly = &Sheet::prune},
+    {.kind = JobKind::LookForSeedlings,
+     .word = "look-for-seedlings",
+     .words = "look for seedlings",
+     .place_in_day = 20,
+     .hands_on = false,
+     .for_care = true},
+    {.kind = JobKind::WaterIn,
+     .word = "water-in",
+     .words = "water in",
+     .place_in_day = 19,
+     .hands_on = false,
+     .for_care = true},
+    {.kind = JobKind::Slugs,
+     .word = "slugs",
+     .words = "slugs",
+     .place_in_day = 24,
+     .hands_on = false,
+     .for_care = true},
+    {.kind = JobKind::Pick,
+     .word = "pick",
+     .words = "pick",
+     .place_in_day = 5,
+     .for_care = true,
+     .forecast = true},
+    {.kind = JobKind::DeadHead,
+     .word = "dead-head",
+     .words = "dead head",
+     .place_in_day = 6,
+     .for_care = true,
+     .forecast = true},
+});
+
+// Whether each kind has its row and its own place in the day: a row forgotten does not compile.
+consteval bool is_complete() {
+  std::array<bool, kTraits.size()> taken{};
+  for (std::size_t i = 0; i < kTraits.size(); ++i) {
+    if (kTraits[i].kind != static_cast<JobKind>(i) || kTraits[i].word.empty()) return false;
+    taken.at(static_cast<std::size_t>(traits[i].place_in_day)) = true;
+  }
+  for (const bool place : taken) {
+    if (!place) return false;
+  }
+  return !is_enumerator<static_cast<JobKind>(kTraits.size())>();
+}
+static_assert(is_complete());
+
+// Throws std::out_of_range for what is no kind.
+constexpr const JobTrait& trait(JobKind kind) { return kTraits.at(static_cast<std::size_t>(kind)); }
+
+constexpr std::string_view to_string(JobKind kind) { return trait(kind).word; }
+std::optional<JobKind> parse_job_kind(std::string_view word);
+bool cannot_wait(JobKind kind, bool another_crop_follows);
+// The job of the sheet that comes every year at a time the frosts give, whatever is chosen; null:
+// the kind is none for this crop. Cutting back for a second flush follows the first cut.
+const YearlyJob* yearly_job(JobKind kind, const Sheet& sheet);
+
+}  // namespace trug::work

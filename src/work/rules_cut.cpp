@@ -1,0 +1,83 @@
+// SPDX-License-Identifier: MIT
+// Cutting, and what becomes of the plant and its ground.
+#include <algorithm>
+#include <cmath>
+
+#include "work/rules.h"
+
+namespace trug::work {
+
+using ground::Sowing;
+
+namespace {
+
+constexpr int kClearLater = 35, kLiftLater = 28;
+
+// Whether the end of the sowing frees its ground.
+bool is_lifted(const Sowing& sowing, const RuleContext& context) {
+  const Sheet& sheet = *sowing.sheet;
+  if (stays_in_ground(sheet.life_cycle)) return false;
+  const bool kept =
+      sheet.lift_and_store || (context.asked(sowing).keep && is_planted(sheet.life_cycle));
+  return sowing.another_follows() || !kept;
+}
+
+}  // namespace
+
+std::optional<JobDraft> first_cut(const Sowing& sowing, const RuleContext&) {
+  const growth::DateSpread& cut = sowing.timeline.first_cut;
+  return JobDraft{.kind = JobKind::FirstCut,
+                  .window = {cut.likely, cut.early, cut.late},
+                  .where = Raised::InPlace};
+}
+
+std::optional<JobDraft> pick(const Sowing& sowing, const RuleContext&) {
+  if (sowing.sheet->habit != Habit::CutAndComeAgain) return std::nullopt;
+  return JobDraft{.kind = JobKind::Pick,
+                  .window = around(sowing.timeline.first_cut.likely + Days{7}, 4, 7),
+                  .where = Raised::InPlace};
+}
+
+std::optional<JobDraft> dead_head(const Sowing& sowing, const RuleContext&) {
+  if (sowing.sheet->habit != Habit::CutAndComeAgain) return std::nullopt;
+  return JobDraft{.kind = JobKind::DeadHead,
+                  .window = around(sowing.timeline.first_cut.likely + Days{21}, 7, 14),
+                  .where = Raised::InPlace};
+}
+
+std::optional<JobDraft> cut_back(const Sowing& sowing, const RuleContext& context) {
+  if (!sowing.sheet->second_flush) return in_its_window(JobKind::CutBack, sowing, context);
+  const auto first_flush = static_cast<int>(std::lround(sowing.sheet->cutting_weeks.middle() * 7));
+  return JobDraft{.kind = JobKind::CutBack,
+                  .window = around(sowing.timeline.first_cut.likely + Days{first_flush}, 7, 7),
+                  .where = Raised::InPlace};
+}
+
+std::optional<JobDraft> lift(const Sowing& sowing, const RuleContext& context) {
+  if (!is_lifted(sowing, context)) return std::nullopt;
+  const Date last = sowing.another_follows()
+                        ? *sowing.next_in_ground - Days{context.plan.work.days_between_crops}
+                        : sowing.lift + Days{kLiftLater};
+  return JobDraft{.kind = JobKind::Lift,
+                  .window = {sowing.lift, std::min(sowing.lift_from, sowing.lift), last},
+                  .where = Raised::InPlace};
+}
+
+std::optional<JobDraft> lift_and_store(const Sowing& sowing, const RuleContext& context) {
+  if (stays_in_ground(sowing.sheet->life_cycle) || sowing.another_follows()) return std::nullopt;
+  return in_its_window(JobKind::LiftAndStore, sowing, context);
+}
+
+// On the day on which it is lifted.
+std::optional<JobDraft> clear_and_feed(const Sowing& sowing, const RuleContext& context) {
+  const auto lifting = lift(sowing, context);
+  if (!lifting) return std::nullopt;
+  const Date lifted = placed(*lifting, context).day;
+  const Date last =
+      sowing.another_follows() ? *sowing.next_in_ground - Days{1} : lifted + Days{kClearLater};
+  return JobDraft{.kind = JobKind::ClearAndFeed,
+                  .window = {lifted, lifted, std::max(lifted, last)},
+                  .where = Raised::InPlace};
+}
+
+}  // namespace trug::work

@@ -1,0 +1,175 @@
+// SPDX-License-Identifier: MIT
+// Buying what is needed, and bringing it into the ground.
+#include <algorithm>
+#include <cmath>
+
+#include "climate/soil.h"
+#include "ground/candidates.h"
+#include "work/rules.h"
+
+namespace trug::work {
+
+using ground::Sowing;
+
+namespace {
+
+// When what is needed is ordered, in days before it is.
+struct OrderDays {
+  int usual, earliest, latest;
+};
+constexpr OrderDays kOrderSeed{28, 84, 14};
+constexpr OrderDays kOrderBulbs{70, 120, 21};
+constexpr OrderDays kOrderPlants{42, 120, 14};
+constexpr int kHardenBefore = 8, kHardenFirst = 10, kHardenLast = 7;
+constexpr int kSoilAdviceDays = 21;  // after the soil is likely warm, it surely is
+
+// Bought and begun so; not what stands there already.
+bool is_begun_as(const Sowing& sowing, Method method) {
+  return !sowing.stands && sowing.raised_by().method == method;
+}
+
+Window before(Date needed, OrderDays days) {
+  return {needed - Days{days.usual}, needed - Days{days.earliest}, needed - Days{days.latest}};
+}
+
+// The days on which a raised start is right: so that its weeks under cover end in the window for
+// going out.
+Window raising_window(const Sowing& sowing, const RuleContext& context) {
+  const Way& way = sowing.raised_by();
+  const DateRange out = context.season.window_days(*way.window, way.flowers);
+  const Range& weeks = *way.weeks_under_cover;
+  return {sowing.start, out.from - Days{static_cast<int>(weeks.high * 7)},
+          out.until - Days{static_cast<int>(weeks.low * 7) + 1}};
+}
+
+bool waits_for_warm_soil(const Sowing& sowing) {
+  const Way& way = sowing.raised_by();
+  return way.raised == Raised::InPlace && way.method == Method::Seed &&
+         frost_class(*sowing.sheet) != FrostClass::Hardy;
+}
+
+// Into the bed, not before the soil is warm, its date taken as early as it may be.
+JobDraft into_the_bed(JobKind kind, const Sowing& sowing, const RuleContext& context) {
+  const Way& way = sowing.raised_by();
+  const DateRange window = context.season.window_days(*way.window, way.flowers);
+  Date first = window.from;
+  const auto soil = waits_for_warm_soil(sowing) ? context.clock.warm_soil() : std::nullopt;
+  if (soil && soil->from) first = std::max(first, *soil->from - Days{climate::kSoilDays});
+  return {.kind = kind,
+          .window = {sowing.in_ground, first, window.until - Days{1}},
+          .where = Raised::InPlace};
+}
+
+// The degrees to measure, in the weeks in which the soil may still be too cold for the seed.
+std::optional<double> soil_to_measure(const Sowing& sowing, const RuleContext& context) {
+  if (sowing.start < context.season.range().from) return std::nullopt;
+  const auto soil = context.clock.warm_soil();
+  if (!soil || (soil->from && sowing.start >= *soil->from + Days{kSoilAdviceDays})) {
+    return std::nullopt;
+  }
+  return soil->needed_c;
+}
+
+// The day the bulbs must be at hand: before their weeks in the cold, where they need them.
+Date bulbs_needed(const Sowing& sowing) {
+  if (!sowing.needs_cold_store) return sowing.start;
+  return sowing.start - Days{std::lround(ground::cold_store_days(*sowing.sheet).middle())};
+}
+
+}  // namespace
+
+Window around(Date day, int before, int after) {
+  return {day, day - Days{before}, day + Days{after}};
+}
+
+std::optional<JobDraft> order_seed(const Sowing& sowing, const RuleContext&) {
+  if (!is_begun_as(sowing, Method::Seed)) return std::nullopt;
+  return JobDraft{.kind = JobKind::OrderSeed, .window = before(sowing.start, kOrderSeed)};
+}
+
+std::optional<JobDraft> order_bulbs(const Sowing& sowing, const RuleContext&) {
+  if (!is_begun_as(sowing, Method::Bulb)) return std::nullopt;
+  return JobDraft{.kind = JobKind::OrderBulbs, .window = before(bulbs_needed(sowing), kOrderBulbs)};
+}
+
+std::optional<JobDraft> order_plants(const Sowing& sowing, const RuleContext&) {
+  if (!is_begun_as(sowing, Method::BoughtPlants)) return std::nullopt;
+  return JobDraft{.kind = JobKind::OrderPlants, .window = before(sowing.in_ground, kOrderPlants)};
+}
+
+std::optional<JobDraft> pre_treat(const Sowing& sowing, const RuleContext&) {
+  const auto& treat = sowing.sheet->pretreat;
+  const bool cold_only = !treat || treat->kind == Pretreatment::Kind::ColdStore;
+  if (sowing.stands || sowing.raised_by().method == Method::BoughtPlants ||
+      (cold_only && !sowing.needs_cold_store)) {
+    return std::nullopt;
+  }
+  const Range days = sowing.needs_cold_store ? ground::cold_store_days(*sowing.sheet) : treat->days;
+  const auto back = [&](double d) {
+    return sowing.start - Days{std::max(1, static_cast<int>(std::ceil(d)))};
+  };
+  return JobDraft{.kind = JobKind::PreTreat,
+                  .window = {back(days.middle()), back(days.high), back(days.low)}};
+}
+
+std::optional<JobDraft> sow(const Sowing& sowing, const RuleContext& context) {
+  const Way& way = sowing.raised_by();
+  if (!is_begun_as(sowing, Method::Seed)) return std::nullopt;
+  if (way.raised != Raised::InPlace) {
+    return JobDraft{
+        .kind = JobKind::Sow, .window = raising_window(sowing, context), .where = way.raised};
+  }
+  JobDraft job = into_the_bed(JobKind::Sow, sowing, context);
+  job.soil_c = soil_to_measure(sowing, context);
+  job.winter_takes_some = sowing.overwinters;
+  return job;
+}
+
+std::optional<JobDraft> plant(const Sowing& sowing, const RuleContext& context) {
+  const Way& way = sowing.raised_by();
+  if (!is_begun_as(sowing, Method::Bulb)) return std::nullopt;
+  if (way.raised == Raised::InPlace) return into_the_bed(JobKind::Plant, sowing, context);
+  if (!way.weeks_under_cover) return std::nullopt;
+  return JobDraft{
+      .kind = JobKind::Plant, .window = raising_window(sowing, context), .where = way.raised};
+}
+
+std::optional<JobDraft> prick_out(const Sowing& sowing, const RuleContext&) {
+  const Way& way = sowing.raised_by();
+  if (sowing.stands || !way.prick_out_weeks) return std::nullopt;
+  return JobDraft{.kind = JobKind::PrickOut,
+                  .window = around(sowing.start + Days{7 * *way.prick_out_weeks}, 4, 7),
+                  .where = way.raised};
+}
+
+std::optional<JobDraft> pot_on(const Sowing& sowing, const RuleContext&) {
+  const Way& way = sowing.raised_by();
+  if (sowing.stands || !way.pot_on_weeks) return std::nullopt;
+  return JobDraft{.kind = JobKind::PotOn,
+                  .window = around(sowing.start + Days{7 * *way.pot_on_weeks}, 7, 7),
+                  .where = way.raised};
+}
+
+std::optional<JobDraft> harden_off(const Sowing& sowing, const RuleContext&) {
+  const Way& way = sowing.raised_by();
+  if (sowing.stands || way.raised != Raised::Heated || !way.weeks_under_cover) return std::nullopt;
+  const Date out = sowing.in_ground;
+  return JobDraft{
+      .kind = JobKind::HardenOff,
+      .window = {out - Days{kHardenBefore}, out - Days{kHardenFirst}, out - Days{kHardenLast}},
+      .where = Raised::Frame};
+}
+
+std::optional<JobDraft> plant_out(const Sowing& sowing, const RuleContext& context) {
+  const Way& way = sowing.raised_by();
+  const bool raised_here = way.method == Method::Seed || way.method == Method::Bulb;
+  if (sowing.stands || (raised_here && way.raised == Raised::InPlace)) {
+    return std::nullopt;
+  }
+  JobDraft job = into_the_bed(JobKind::PlantOut, sowing, context);
+  job.winter_takes_some = way.method == Method::Seed && sowing.overwinters &&
+                          sowing.in_ground < context.season.range().from;
+  return job;
+}
+
+}  // namespace trug::work

@@ -1,0 +1,151 @@
+// SPDX-License-Identifier: MIT
+// Tending what grows, from its first day in the ground to its flower.
+#include <algorithm>
+#include <cmath>
+
+#include "climate/frost.h"
+#include "work/rules.h"
+
+namespace trug::work {
+
+using ground::Sowing;
+
+namespace {
+
+constexpr double kWatchRisk = 0.05;  // until one year in twenty
+constexpr int kHalfHardyEarlier = 30;
+constexpr int kDefaultGermination = 14;
+constexpr int kThinAfterEmergence = 21;
+constexpr int kPinchInPots = 35, kPinchAfterPlanting = 14, kPinchAfterWinter = 28;
+constexpr int kSupportBeforeFlower = 42, kSupportLast = 21;
+constexpr int kFleeceAfterFrost = 28;
+
+bool is_sown_in_place(const Sowing& sowing) {
+  const Way& way = sowing.raised_by();
+  return !sowing.stands && way.method == Method::Seed && way.raised == Raised::InPlace;
+}
+
+// Raised or bought, then set out; no bulb that is planted in its place.
+bool is_planted_out(const Sowing& sowing) {
+  const Way& way = sowing.raised_by();
+  return !sowing.stands && (way.method == Method::BoughtPlants || way.raised != Raised::InPlace);
+}
+
+// Days until it is up, at the latest.
+int days_to_come_up(const Sheet& sheet) {
+  return sheet.germination_days ? static_cast<int>(std::lround(sheet.germination_days->high))
+                                : kDefaultGermination;
+}
+
+}  // namespace
+
+std::optional<JobDraft> watch_for_frost(const Sowing& sowing, const RuleContext& context) {
+  const FrostClass hardiness = frost_class(*sowing.sheet);
+  if (hardiness == FrostClass::Hardy || sowing.stands) {
+    return std::nullopt;
+  }
+  const Date last = context.season.frosts().last;
+  const auto safe = climate::frost_safe_day(last, climate::kSpringSpreadDays, kWatchRisk);
+  if (!safe) return std::nullopt;
+  const Date until = *safe - Days{hardiness == FrostClass::HalfHardy ? kHalfHardyEarlier : 0};
+  if (sowing.in_ground >= until) return std::nullopt;
+  return JobDraft{.kind = JobKind::WatchForFrost,
+                  .window = {sowing.in_ground, sowing.in_ground, until},
+                  .where = Raised::InPlace};
+}
+
+std::optional<JobDraft> look_for_seedlings(const Sowing& sowing, const RuleContext& context) {
+  const Way& way = sowing.raised_by();
+  if (!is_sown_in_place(sowing)) return std::nullopt;
+  const int usual = days_to_come_up(*sowing.sheet);
+  return JobDraft{.kind = JobKind::LookForSeedlings,
+                  .window = around(sowing.in_ground + Days{2 * usual}, usual, 7),
+                  .where = Raised::InPlace,
+                  .sow_by = context.season.window_days(*way.window, way.flowers).until - Days{1}};
+}
+
+std::optional<JobDraft> thin(const Sowing& sowing, const RuleContext& context) {
+  if (!is_sown_in_place(sowing)) return std::nullopt;
+  Date day = sowing.in_ground + Days{days_to_come_up(*sowing.sheet) + kThinAfterEmergence};
+  if (const auto& winter = context.season.winter()) {
+    // Seedlings of a late sowing are thinned when they grow again.
+    if (winter->contains(day)) day = winter->until + Days{14};
+  }
+  return JobDraft{.kind = JobKind::Thin, .window = around(day, 7, 14), .where = Raised::InPlace};
+}
+
+std::optional<JobDraft> water_in(const Sowing& sowing, const RuleContext&) {
+  if (!is_planted_out(sowing)) return std::nullopt;
+  return JobDraft{
+      .kind = JobKind::WaterIn, .window = around(sowing.in_ground, 0, 2), .where = Raised::InPlace};
+}
+
+std::optional<JobDraft> slugs(const Sowing& sowing, const RuleContext&) {
+  if (!is_sown_in_place(sowing) && !is_planted_out(sowing)) return std::nullopt;
+  return JobDraft{.kind = JobKind::Slugs,
+                  .window = around(sowing.in_ground + Days{5}, 2, 9),
+                  .where = Raised::InPlace};
+}
+
+std::optional<JobDraft> pinch(const Sowing& sowing, const RuleContext& context) {
+  const Way& way = sowing.raised_by();
+  const Pinch::Advice advice = sowing.sheet->pinch.advice;
+  const bool wanted =
+      advice == Pinch::Advice::Yes || (advice == Pinch::Advice::Optional && context.plan.work.care);
+  if (!wanted || sowing.stands) return std::nullopt;
+  const bool from_seed = way.method == Method::Seed;
+  const bool long_in_pots = from_seed && way.weeks_under_cover &&
+                            days_between(sowing.start, sowing.in_ground) > kPinchInPots + 7;
+  Date day = long_in_pots ? sowing.start + Days{kPinchInPots}
+                          : sowing.in_ground + Days{kPinchAfterPlanting};
+  if (!way.weeks_under_cover && from_seed) day += Days{28};
+  const auto& winter = context.season.winter();
+  if (winter && sowing.in_ground < winter->until && !long_in_pots) {
+    day = std::max(day, winter->until + Days{kPinchAfterWinter});
+  }
+  day = std::min(day, sowing.timeline.first_flower.likely - Days{28});
+  return JobDraft{.kind = JobKind::Pinch,
+                  .window = around(day, 4, 10),
+                  .where = day < sowing.in_ground ? way.raised : Raised::InPlace};
+}
+
+std::optional<JobDraft> support(const Sowing& sowing, const RuleContext&) {
+  if (sowing.sheet->support == Sheet::Support::No) return std::nullopt;
+  const Date flower = sowing.timeline.first_flower.likely;
+  const Date day = std::max(sowing.in_ground + Days{7}, flower - Days{kSupportBeforeFlower});
+  return JobDraft{.kind = JobKind::Support,
+                  .window = {day, day - Days{7}, std::max(day, flower - Days{kSupportLast})},
+                  .where = Raised::InPlace};
+}
+
+std::optional<JobDraft> protect(const Sowing& sowing, const RuleContext& context) {
+  if (!sowing.under_fleece) return std::nullopt;
+  const Date frost = context.season.frosts(FlowersIn::NextYear).first;
+  return JobDraft{.kind = JobKind::Protect,
+                  .window = around(frost + Days{kFleeceAfterFrost}, kFleeceAfterFrost, 28),
+                  .where = Raised::InPlace};
+}
+
+std::optional<JobDraft> in_its_window(JobKind kind, const Sowing& sowing,
+                                      const RuleContext& context) {
+  const YearlyJob* job = yearly_job(kind, *sowing.sheet);
+  if (job == nullptr) return std::nullopt;
+  const DateRange window = context.season.window_days(job->window, FlowersIn::SameYear);
+  const Date middle = window.from + Days{days_between(window.from, window.until) / 2};
+  return JobDraft{.kind = kind,
+                  .window = {middle, window.from, window.until - Days{1}},
+                  .where = Raised::InPlace};
+}
+
+std::optional<JobDraft> prune(const Sowing& sowing, const RuleContext& context) {
+  return in_its_window(JobKind::Prune, sowing, context);
+}
+
+std::optional<JobDraft> divide(const Sowing& sowing, const RuleContext& context) {
+  if (!stays_in_ground(sowing.sheet->life_cycle) && !context.asked(sowing).keep) {
+    return std::nullopt;
+  }
+  return in_its_window(JobKind::Divide, sowing, context);
+}
+
+}  // namespace trug::work

@@ -1,0 +1,70 @@
+// SPDX-License-Identifier: MIT
+#include "show/job_words.h"
+
+#include <fmt/format.h>
+#include <gtest/gtest.h>
+
+#include "plan_text.h"
+#include "work/planned.h"
+
+namespace trug::show {
+namespace {
+
+using work::JobKind;
+
+std::vector<JobRow> rows(const Planned& p) { return job_rows(p.plan, p.schedule, p.jobs, {}); }
+
+Planned garden() {
+  return planned(
+      "",
+      "[work]\ncare = true\n" +
+          bed_text("long bed", "5.6", "1.2",
+                   {{"0.9", R"(crops = ["tulip", "cosmos"])"},
+                    {"1.1", R"(crops = ["foxglove"])"},
+                    {"0.7", R"(crops = ["cornflower"])"},
+                    {"1.3", R"(crops = ["dahlia"])"},
+                    {"0.8", "[[bed.stretch.crop]]\ncrop = \"achillea\"\nid = \"old achillea\""}}));
+}
+
+TEST(JobWords, AreWholeSentences) {
+  const Planned p = garden();
+  ASSERT_GT(rows(p).size(), 50u);
+  for (const JobRow& row : rows(p)) {
+    SCOPED_TRACE(row.title() + ": " + row.text);
+    EXPECT_TRUE(row.text.ends_with('.'));
+    EXPECT_EQ(row.text.find("  "), std::string::npos);
+    EXPECT_EQ(row.text.find(".."), std::string::npos);
+    EXPECT_EQ(row.crop_words, row.crop == "achillea" ? "old achillea" : row.crop);
+  }
+}
+
+TEST(JobWords, OfHarmfulPlantsCarryTheirCautionWhereverTheyAreHandled) {
+  int handled = 0;
+  const Planned p = garden();
+  for (const JobRow& row : rows(p)) {
+    if (row.crop != "foxglove") continue;
+    const bool hands_on = work::trait(row.key.kind).hands_on;
+    EXPECT_EQ(row.cautions.empty(), !hands_on) << row.title();
+    if (hands_on) ++handled;
+  }
+  EXPECT_GT(handled, 5);
+}
+
+// Common practice: hardy annuals are sown warm and grown cool; half-hardy ones stay warm.
+TEST(JobWords, HardyAnnualsSownInWarmthAreGrownOnCool) {
+  for (const auto& [crop, cool] : {std::pair("cornflower", true), std::pair("cosmos", false)}) {
+    const std::string in_warmth = fmt::format(
+        "[[bed.stretch.crop]]\ncrop = \"{}\"\nway = \"raised in warmth in spring\"", crop);
+    const Planned p = planned("", bed_text("long bed", "1.4", "1.2", {{"0.9", in_warmth}}));
+    int sown = 0;
+    for (const JobRow& row : rows(p)) {
+      if (row.key.kind != JobKind::Sow) continue;
+      ++sown;
+      EXPECT_EQ(row.text.find("grow them on cool") != std::string::npos, cool) << crop;
+    }
+    EXPECT_EQ(sown, 1) << crop;
+  }
+}
+
+}  // namespace
+}  // namespace trug::show

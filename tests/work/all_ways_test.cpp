@@ -1,0 +1,227 @@
+// SPDX-License-Identifier: MIT
+// Every sheet, way and group in three climates, alone on a metre and followed by another crop: what
+// holds for the jobs of any plant. The orders below are how plants grow, not how the rules are
+// written.
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <array>
+#include <map>
+#include <regex>
+
+#include "crops/test_garden.h"
+#include "show/job_words.h"
+#include "work/make_jobs.h"
+
+namespace trug::work {
+namespace {
+
+using ground::Candidate;
+using ground::Sowing;
+using enum JobKind;
+
+// A plan of many plantings, each alone on a metre of its own, and what is grown there.
+struct Everything {
+  Plan plan;
+  ground::Schedule schedule;
+  std::vector<Job> jobs;
+  std::vector<show::JobRow> rows;
+
+  std::string name(const Job& job) const {
+    const Sowing& sowing = schedule.sowings[job.sowing];
+    return job.crop + ", " + sowing.raised_by().name + ", started " + iso(sowing.start) + ": " +
+           std::string(to_string(job.key.kind)) + " " + iso(job.day);
+  }
+};
+
+// The first, the middle and the last start that a way and group allow.
+std::vector<Candidate> samples(const std::vector<Candidate>& all) {
+  std::map<std::pair<std::size_t, std::string>, std::vector<const Candidate*>> by_way;
+  for (const Candidate& c : all) by_way[{c.way, c.group ? c.group->name : ""}].push_back(&c);
+  std::vector<Candidate> result;
+  for (const auto& [way, starts] : by_way) {
+    for (const std::size_t at : {std::size_t{0}, starts.size() / 2, starts.size() - 1}) {
+      result.push_back(*starts[at]);
+    }
+  }
+  return result;
+}
+
+void add_sowing(Everything& all, const Sheet& sheet, const Candidate& candidate, bool followed) {
+  constexpr Millimetres kMetre{1000};
+  Sowing sowing;
+  static_cast<Candidate&>(sowing) = candidate;
+  sowing.planting = all.plan.plantings.size();
+  sowing.length = kMetre;
+  sowing.plants = 12;
+  sowing.rows = 3;
+  sowing.spacing_cm = sheet.spacing_cm.middle();
+  sowing.sheet = &sheet;
+  sowing.lift = followed ? candidate.lift_from : candidate.lift_to;
+  if (followed) sowing.next_in_ground = sowing.lift + Days{7};
+  all.plan.plantings.push_back({.asked = {.crop = sheet.name},
+                                .name = "bed/" + sheet.name,
+                                .flowering_year = all.plan.flowering_year,
+                                .patch = Patch{.stretch = 1, .length = kMetre, .width = kMetre}});
+  all.schedule.sowings.push_back(sowing);
+}
+
+Everything everything(const Place& place, std::vector<std::chrono::weekday> days) {
+  Everything all;
+  all.plan.flowering_year = 2027;
+  all.plan.place = place;
+  all.plan.place.coldest_c = -8;
+  all.plan.work.days = std::move(days);
+  all.plan.work.care = true;
+  all.plan.beds = {{.name = "bed",
+                    .length = Millimetres{1000},
+                    .width = Millimetres{1000},
+                    .stretches = {{.length = Millimetres{1000}}}}};
+  const auto climate = climate::Climate::from(all.plan.place);
+  Work saturdays;  // a seventh of the starts, enough to walk the whole of every window
+  saturdays.days = {std::chrono::Saturday};
+  for (const Sheet* sheet : all_sheets()) {
+    const auto found = ground::candidates({.climate = climate,
+                                           .place = all.plan.place,
+                                           .work = saturdays,
+                                           .flowering_year = all.plan.flowering_year},
+                                          *sheet, {.crop = sheet->name});
+    for (const Candidate& candidate : samples(found.list)) {
+      add_sowing(all, *sheet, candidate, false);
+      if (!stays_in_ground(sheet->life_cycle)) add_sowing(all, *sheet, candidate, true);
+    }
+  }
+  all.jobs = make_jobs(all.plan, all.schedule, climate, {make_date(2025, 1, 1)});
+  all.rows = show::job_rows(all.plan, all.schedule, all.jobs, {});
+  return all;
+}
+
+const std::vector<Everything>& gardens() {
+  static const std::vector<Everything> gardens = [] {
+    std::vector<Everything> made;
+    made.push_back(everything(maritime(), {}));
+    made.push_back(everything(continental(), {std::chrono::Sunday}));
+    made.push_back(everything(southern(), {std::chrono::Tuesday, std::chrono::Saturday}));
+    return made;
+  }();
+  return gardens;
+}
+
+TEST(AllWays, AreManyInEveryClimate) {
+  for (const Everything& all : gardens()) {
+    EXPECT_GT(all.schedule.sowings.size(), 600u);
+    EXPECT_GT(all.jobs.size(), 6000u);
+  }
+}
+
+TEST(AllWays, LiveInOrder) {
+  for (const Everything& all : gardens()) {
+    const auto climate = climate::Climate::from(all.plan.place);
+    const climate::Season season(climate, all.plan.flowering_year);
+    for (const Sowing& s : all.schedule.sowings) {
+      SCOPED_TRACE(s.sheet->name + ", " + s.raised_by().name + ", started " + iso(s.start));
+      EXPECT_LE(season.lives().from, s.start);
+      EXPECT_LE(s.start, s.in_ground);
+      EXPECT_LE(s.in_ground, s.timeline.first_flower.likely);
+      EXPECT_LE(s.timeline.first_flower.likely, s.timeline.first_cut.likely);
+      EXPECT_LE(s.timeline.first_cut.likely, s.lift_from);
+      EXPECT_LE(s.lift_from, s.lift_to);
+    }
+  }
+}
+
+TEST(AllWays, GiveEachJobADayInItsWindow) {
+  for (const Everything& all : gardens()) {
+    for (const Job& job : all.jobs) {
+      EXPECT_TRUE(job.first <= job.day && job.day <= job.last) << all.name(job);
+    }
+  }
+}
+
+// What comes before what in the life of a plant, each pair of neighbours in one of these lines.
+TEST(AllWays, PutTheJobsOfAPlantInAPossibleOrder) {
+  const std::vector<JobKind> lines[] = {
+      {OrderSeed, PreTreat, Sow, PrickOut, PotOn, HardenOff, PlantOut, FirstCut, Lift},
+      {OrderBulbs, PreTreat, Plant, HardenOff, PlantOut, FirstCut, Lift, ClearAndFeed},
+      {OrderPlants, PlantOut, WaterIn, FirstCut, Pick},
+      {Sow, LookForSeedlings, FirstCut, DeadHead},
+      {Sow, Thin, Pinch, FirstCut},
+      {Sow, Thin, Support, FirstCut},
+      {Sow, Slugs, FirstCut},
+      {Plant, Support, FirstCut, LiftAndStore},
+      {PlantOut, WatchForFrost, Lift}};
+  for (const Everything& all : gardens()) {
+    std::map<std::size_t, std::map<JobKind, const Job*>> by_sowing;
+    for (const Job& job : all.jobs) by_sowing[job.sowing][job.key.kind] = &job;
+    for (const auto& [sowing, jobs] : by_sowing) {
+      for (const std::vector<JobKind>& line : lines) {
+        const Job* before = nullptr;
+        for (const JobKind kind : line) {
+          const auto found = jobs.find(kind);
+          if (found == jobs.end()) continue;
+          if (before != nullptr) {
+            EXPECT_LE(before->day, found->second->day)
+                << all.name(*before) << "; then " << all.name(*found->second);
+          }
+          before = found->second;
+        }
+      }
+    }
+  }
+}
+
+TEST(AllWays, AskForNothingBeforeThePlantsAreThere) {
+  for (const Everything& all : gardens()) {
+    for (const Job& job : all.jobs) {
+      const Sowing& sowing = all.schedule.sowings[job.sowing];
+      const bool beforehand = job.key.kind == OrderSeed || job.key.kind == OrderBulbs ||
+                              job.key.kind == OrderPlants || job.key.kind == PreTreat;
+      if (beforehand || sowing.stands) continue;
+      EXPECT_LE(sowing.start, job.day) << all.name(job);
+      if (job.where == Raised::InPlace) EXPECT_LE(sowing.in_ground, job.day) << all.name(job);
+      if (job.where && job.where != Raised::InPlace) {
+        EXPECT_LE(job.day, sowing.in_ground) << all.name(job);
+      }
+    }
+  }
+}
+
+TEST(AllWays, DivideNothingThatWasJustPlanted) {
+  for (const Everything& all : gardens()) {
+    for (const Job& job : all.jobs) {
+      if (job.key.kind != Divide) continue;
+      EXPECT_TRUE(all.schedule.sowings[job.sowing].stands) << all.name(job);
+    }
+  }
+}
+
+// "until 3 June" said on 5 June is of no use. Words without a year mean the nearest such day.
+TEST(AllWays, SayNothingOfDaysThatArePast) {
+  const std::regex until(
+      "(until|till|on|by|before) ([0-9]{1,2}) "
+      "(January|February|March|April|May|June|July|August|September|October|November|December)");
+  constexpr std::array<const char*, 12> kMonths = {"January",   "February", "March",    "April",
+                                                   "May",       "June",     "July",     "August",
+                                                   "September", "October",  "November", "December"};
+  std::size_t said = 0;
+  for (const Everything& all : gardens()) {
+    for (const show::JobRow& row : all.rows) {
+      for (std::sregex_iterator it(row.text.begin(), row.text.end(), until), end; it != end; ++it) {
+        const auto month = std::ranges::find(kMonths, (*it)[3].str()) - kMonths.begin();
+        Date named{};
+        for (const int year : {-1, 0, 1}) {
+          const Date day = make_date(year_of(row.day) + year, static_cast<unsigned>(month) + 1,
+                                     static_cast<unsigned>(std::stoi((*it)[2])));
+          const auto off = [&](Date each) { return std::abs(days_between(each, row.day)); };
+          if (off(day) < off(named)) named = day;
+        }
+        ++said;
+        EXPECT_LE(row.day, named) << all.name(row) << ": " << row.text;
+      }
+    }
+  }
+  EXPECT_GT(said, 1000u);
+}
+
+}  // namespace
+}  // namespace trug::work

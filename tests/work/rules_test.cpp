@@ -1,0 +1,320 @@
+// SPDX-License-Identifier: MIT
+// Each rule on a sowing made up for it: a place whose garden frosts end on 15 May and begin on
+// 15 October. Expected days follow from the rule's own words by counting.
+#include "work/rules.h"
+
+#include <gtest/gtest.h>
+
+#include <string>
+
+#include "lowland.h"
+
+namespace trug::work {
+namespace {
+
+Date day(const std::string& text) { return parse_iso(text).value(); }
+
+FrostWindow weeks_from(Frost frost, double earliest, double latest) {
+  return {{earliest, frost}, {latest, frost}};
+}
+
+class Rules : public testing::Test {
+ protected:
+  Rules() {
+    plan_.flowering_year = 2027;
+    plan_.place = lowland();
+    plan_.beds = {{.name = "bed",
+                   .length = Millimetres{1700},
+                   .width = Millimetres{1100},
+                   .stretches = {{.length = Millimetres{1700}}}}};
+    add_planting(plan_, 0, 0, {.crop = "made up"});
+    sheet_.coldest_survived_c = -15;
+    sheet_.ways = {{.name = "in place", .window = weeks_from(Frost::Last, -6, 2)}};
+    live("2027-04-10", "2027-04-10", "2027-07-01", "2027-09-01");
+  }
+
+  Way& way() { return sheet_.ways.front(); }
+
+  void raise(Raised where, Range weeks) {
+    way().raised = where;
+    way().weeks_under_cover = weeks;
+  }
+
+  // A sowing started, set out, in flower and lifted on these days; it is cut from a week after its
+  // first flower, three weeks either side.
+  void live(const std::string& start, const std::string& in_ground, const std::string& flower,
+            const std::string& lift) {
+    sowing_.start = day(start);
+    sowing_.in_ground = day(in_ground);
+    sowing_.timeline.first_flower.likely = day(flower);
+    const Date cut = day(flower) + Days{7};
+    sowing_.timeline.first_cut = {cut - Days{21}, cut, cut + Days{21}};
+    sowing_.lift_from = cut + Days{14};
+    sowing_.lift = day(lift);
+  }
+
+  std::optional<JobDraft> draft(Rule* rule) {
+    sowing_.sheet = &sheet_;
+    const auto climate = climate::Climate::from(plan_.place);
+    const climate::Season season(climate, 2027);
+    const growth::CropClock clock(season, CropSpec(sheet_));
+    return rule(sowing_, {plan_, season, clock, {}});
+  }
+
+  // "2027-05-01, 2027-04-24 to 2027-05-15, frame"; "none".
+  std::string told(Rule* rule) {
+    const auto job = draft(rule);
+    if (!job) return "none";
+    const auto& [chosen, first, last] = job->window;
+    std::string text = iso(chosen) + ", " + iso(first) + " to " + iso(last);
+    if (job->where) text += ", " + std::string(to_string(*job->where));
+    return text;
+  }
+
+  Plan plan_;
+  Sheet sheet_;
+  ground::Sowing sowing_;
+};
+
+TEST_F(Rules, OrderSeedFourWeeksBefore) {
+  EXPECT_EQ(told(order_seed), "2027-03-13, 2027-01-16 to 2027-03-27");
+  way().method = Method::Bulb;
+  EXPECT_EQ(told(order_seed), "none");
+}
+
+TEST_F(Rules, OrderBulbsTenWeeksBeforeTheyArePlantedOrChilled) {
+  EXPECT_EQ(told(order_bulbs), "none");
+  way().method = Method::Bulb;
+  EXPECT_EQ(told(order_bulbs), "2027-01-30, 2026-12-11 to 2027-03-20");
+  sowing_.needs_cold_store = true;  // for 8 to 12 weeks
+  EXPECT_EQ(told(order_bulbs), "2026-11-21, 2026-10-02 to 2027-01-09");
+}
+
+TEST_F(Rules, OrderPlantsSixWeeksBeforeTheyGoOut) {
+  EXPECT_EQ(told(order_plants), "none");
+  way().method = Method::BoughtPlants;
+  EXPECT_EQ(told(order_plants), "2027-02-27, 2026-12-11 to 2027-03-27");
+}
+
+TEST_F(Rules, PreTreatSoThatItEndsOnTheDayOfSowing) {
+  EXPECT_EQ(told(pre_treat), "none");
+  sheet_.pretreat = Pretreatment{.kind = Pretreatment::Kind::Chill, .days = {14, 28}};
+  EXPECT_EQ(told(pre_treat), "2027-03-20, 2027-03-13 to 2027-03-27");
+  sheet_.pretreat = Pretreatment{.kind = Pretreatment::Kind::Soak, .days = {0.5, 0.5}};
+  EXPECT_EQ(told(pre_treat), "2027-04-09, 2027-04-09 to 2027-04-09") << "the day before";
+  sheet_.pretreat = Pretreatment{.kind = Pretreatment::Kind::ColdStore, .days = {42, 42}};
+  EXPECT_EQ(told(pre_treat), "none") << "the winter chills them in the ground";
+  sowing_.needs_cold_store = true;
+  EXPECT_EQ(told(pre_treat), "2027-02-27, 2027-02-27 to 2027-02-27");
+  way().method = Method::BoughtPlants;
+  EXPECT_EQ(told(pre_treat), "none");
+}
+
+TEST_F(Rules, SowInPlaceWithinTheTradesWindow) {
+  EXPECT_EQ(told(sow), "2027-04-10, 2027-04-03 to 2027-05-29, in place");
+  EXPECT_EQ(draft(sow)->winter_takes_some, false);
+  sowing_.overwinters = true;
+  EXPECT_EQ(draft(sow)->winter_takes_some, true);
+}
+
+TEST_F(Rules, SowTenderSeedInPlaceNotBeforeTheSoilIsWarm) {
+  sheet_.coldest_survived_c = 0;
+  const auto job = draft(sow);
+  const growth::WarmSoil soil = [&] {
+    const auto climate = climate::Climate::from(plan_.place);
+    const climate::Season season(climate, 2027);
+    return growth::CropClock(season, CropSpec(sheet_)).warm_soil().value();
+  }();
+  EXPECT_EQ(job->window.first, *soil.from - Days{7});
+  EXPECT_EQ(job->soil_c, soil.needed_c);
+  sowing_.start = *soil.from + Days{21};
+  EXPECT_FALSE(draft(sow)->soil_c) << "nobody measures in summer";
+}
+
+TEST_F(Rules, SowToRaiseSoManyWeeksBeforeTheWindow) {
+  raise(Raised::Heated, {4, 6});
+  live("2027-03-20", "2027-04-24", "2027-07-01", "2027-09-01");
+  EXPECT_EQ(told(sow), "2027-03-20, 2027-02-20 to 2027-05-01, heated");
+}
+
+TEST_F(Rules, PlantBulbsInPlaceOrInPots) {
+  EXPECT_EQ(told(plant), "none");
+  way().method = Method::Bulb;
+  EXPECT_EQ(told(plant), "2027-04-10, 2027-04-03 to 2027-05-29, in place");
+  raise(Raised::Heated, {4, 6});
+  EXPECT_EQ(told(plant), "2027-04-10, 2027-02-20 to 2027-05-01, heated");
+}
+
+TEST_F(Rules, PrickOutAndPotOnBySheet) {
+  EXPECT_EQ(told(prick_out), "none");
+  EXPECT_EQ(told(pot_on), "none");
+  raise(Raised::Frame, {8, 10});
+  way().prick_out_weeks = 3;
+  way().pot_on_weeks = 7;
+  EXPECT_EQ(told(prick_out), "2027-05-01, 2027-04-27 to 2027-05-08, frame");
+  EXPECT_EQ(told(pot_on), "2027-05-29, 2027-05-22 to 2027-06-05, frame");
+}
+
+TEST_F(Rules, HardenOffWhatStoodInWarmth) {
+  raise(Raised::Frame, {4, 6});
+  EXPECT_EQ(told(harden_off), "none");
+  way().raised = Raised::Heated;
+  live("2027-03-20", "2027-05-22", "2027-07-01", "2027-09-01");
+  EXPECT_EQ(told(harden_off), "2027-05-14, 2027-05-12 to 2027-05-15, frame");
+}
+
+TEST_F(Rules, PlantOutWhatWasRaisedOrBought) {
+  EXPECT_EQ(told(plant_out), "none") << "it was sown in place";
+  way().method = Method::BoughtPlants;
+  EXPECT_EQ(told(plant_out), "2027-04-10, 2027-04-03 to 2027-05-29, in place");
+  sowing_.stands = true;
+  EXPECT_EQ(told(plant_out), "none");
+  sowing_.stands = false;
+  way().method = Method::Seed;
+  raise(Raised::Frame, {4, 6});
+  EXPECT_FALSE(draft(plant_out)->winter_takes_some);
+  live("2026-08-20", "2026-09-26", "2027-06-01", "2027-07-01");
+  sowing_.overwinters = true;
+  EXPECT_TRUE(draft(plant_out)->winter_takes_some);
+}
+
+TEST_F(Rules, WaterInWhatIsSetOut) {
+  EXPECT_EQ(told(water_in), "none");
+  way().method = Method::BoughtPlants;
+  EXPECT_EQ(told(water_in), "2027-04-10, 2027-04-10 to 2027-04-12, in place");
+}
+
+TEST_F(Rules, WatchForFrostUntilOneYearInTwenty) {
+  sheet_.coldest_survived_c = 0;
+  // 15 May + 1.645 x 13 days, rounded up.
+  EXPECT_EQ(told(watch_for_frost), "2027-04-10, 2027-04-10 to 2027-06-06, in place");
+  sheet_.coldest_survived_c = -3;  // half-hardy: 30 days earlier
+  EXPECT_EQ(told(watch_for_frost), "2027-04-10, 2027-04-10 to 2027-05-07, in place");
+  sheet_.coldest_survived_c = -15;
+  EXPECT_EQ(told(watch_for_frost), "none");
+  sheet_.coldest_survived_c = 0;
+  live("2027-06-10", "2027-06-10", "2027-08-01", "2027-09-01");
+  EXPECT_EQ(told(watch_for_frost), "none");
+}
+
+TEST_F(Rules, LookForSeedlingsAtTwiceTheUsualDays) {
+  sheet_.germination_days = Range{7, 10};
+  EXPECT_EQ(told(look_for_seedlings), "2027-04-30, 2027-04-20 to 2027-05-07, in place");
+  EXPECT_EQ(draft(look_for_seedlings)->sow_by, day("2027-05-29"));
+  raise(Raised::Frame, {4, 6});
+  EXPECT_EQ(told(look_for_seedlings), "none");
+}
+
+TEST_F(Rules, ThinThreeWeeksAfterTheyAreUpAndNeverInWinter) {
+  sheet_.germination_days = Range{7, 10};
+  EXPECT_EQ(told(thin), "2027-05-11, 2027-05-04 to 2027-05-25, in place");
+  live("2026-10-10", "2026-10-10", "2027-06-01", "2027-07-01");
+  const auto climate = climate::Climate::from(plan_.place);
+  const Date spring = climate::Season(climate, 2027).winter()->until;
+  EXPECT_EQ(draft(thin)->window.day, spring + Days{14});
+  way().method = Method::Bulb;
+  EXPECT_EQ(told(thin), "none");
+}
+
+TEST_F(Rules, LookForSlugsWhileThePlantsAreYoung) {
+  EXPECT_EQ(told(slugs), "2027-04-15, 2027-04-13 to 2027-04-24, in place");
+  way().method = Method::Bulb;
+  EXPECT_EQ(told(slugs), "none");
+}
+
+TEST_F(Rules, PinchOnlyWhereTheSheetOrCareWantsIt) {
+  EXPECT_EQ(told(pinch), "none");
+  sheet_.pinch.advice = Pinch::Advice::Optional;
+  EXPECT_EQ(told(pinch), "none");
+  plan_.work.care = true;
+  EXPECT_NE(told(pinch), "none");
+  sheet_.pinch.advice = Pinch::Advice::Yes;
+  plan_.work.care = false;
+  EXPECT_NE(told(pinch), "none");
+  sowing_.stands = true;
+  EXPECT_EQ(told(pinch), "none");
+}
+
+TEST_F(Rules, SupportWhatFallsOver) {
+  EXPECT_EQ(told(support), "none");
+  sheet_.support = Sheet::Support::Yes;
+  EXPECT_EQ(told(support), "2027-05-20, 2027-05-13 to 2027-06-10, in place");
+}
+
+TEST_F(Rules, ProtectWhatStandsUnderFleeceInTheWinterBefore) {
+  EXPECT_EQ(told(protect), "none");
+  sowing_.under_fleece = true;
+  EXPECT_EQ(told(protect), "2026-11-12, 2026-10-15 to 2026-12-10, in place");
+}
+
+TEST_F(Rules, PruneAndDivideInTheirWindows) {
+  EXPECT_EQ(told(prune), "none");
+  EXPECT_EQ(told(divide), "none");
+  sowing_.stands = true;
+  live("2024-04-10", "2024-04-10", "2027-06-01", "2027-09-01");
+  sheet_.prune = sheet_.divide = YearlyJob{.window = weeks_from(Frost::Last, -10, -6)};
+  EXPECT_EQ(told(prune), "2027-03-20, 2027-03-06 to 2027-04-03, in place");
+  EXPECT_EQ(told(divide), "none") << "an annual";
+  sheet_.life_cycle = LifeCycle::Perennial;
+  EXPECT_EQ(told(divide), "2027-03-20, 2027-03-06 to 2027-04-03, in place");
+}
+
+TEST_F(Rules, FirstCutAsForecast) {
+  EXPECT_EQ(told(first_cut), "2027-07-08, 2027-06-17 to 2027-07-29, in place");
+}
+
+TEST_F(Rules, PickAndDeadHeadWhatComesAgain) {
+  EXPECT_EQ(told(pick), "2027-07-15, 2027-07-11 to 2027-07-22, in place");
+  EXPECT_EQ(told(dead_head), "2027-07-29, 2027-07-22 to 2027-08-12, in place");
+  sheet_.habit = Habit::Single;
+  EXPECT_EQ(told(pick), "none");
+  EXPECT_EQ(told(dead_head), "none");
+}
+
+TEST_F(Rules, CutBackAfterTheFirstFlushOrWhenTheSheetSays) {
+  EXPECT_EQ(told(cut_back), "none");
+  sheet_.cut_back = YearlyJob{.window = weeks_from(Frost::First, 2, 6)};
+  EXPECT_EQ(told(cut_back), "2027-11-12, 2027-10-29 to 2027-11-26, in place");
+  sheet_.second_flush = SecondFlush{};
+  sheet_.cutting_weeks = {3, 5};
+  EXPECT_EQ(told(cut_back), "2027-08-05, 2027-07-29 to 2027-08-12, in place");
+}
+
+TEST_F(Rules, LiftWhenItHasGivenWhatItHadOrTheGroundIsWanted) {
+  EXPECT_EQ(told(lift), "2027-09-01, 2027-07-22 to 2027-09-29, in place");
+  sowing_.next_in_ground = day("2027-09-20");
+  EXPECT_EQ(told(lift), "2027-09-01, 2027-07-22 to 2027-09-13, in place");
+  sheet_.life_cycle = LifeCycle::Perennial;
+  EXPECT_EQ(told(lift), "none");
+}
+
+TEST_F(Rules, KeptBulbsAreLiftedOnlyForTheNextCrop) {
+  sheet_.life_cycle = LifeCycle::Bulb;
+  plan_.plantings[0].asked.keep = true;
+  EXPECT_EQ(told(lift), "none");
+  sowing_.next_in_ground = day("2027-09-20");
+  EXPECT_NE(told(lift), "none");
+}
+
+TEST_F(Rules, LiftAndStoreInsteadOfLifting) {
+  EXPECT_EQ(told(lift_and_store), "none");
+  sheet_.lift_and_store = YearlyJob{.window = weeks_from(Frost::First, 0, 3)};
+  EXPECT_EQ(told(lift_and_store), "2027-10-26, 2027-10-15 to 2027-11-05, in place");
+  EXPECT_EQ(told(lift), "none");
+  sowing_.next_in_ground = day("2027-09-20");
+  EXPECT_EQ(told(lift_and_store), "none");
+  EXPECT_NE(told(lift), "none");
+}
+
+TEST_F(Rules, ClearOnTheDayOfLifting) {
+  EXPECT_EQ(told(clear_and_feed), "2027-09-01, 2027-09-01 to 2027-10-06, in place");
+  sowing_.next_in_ground = day("2027-09-20");
+  EXPECT_EQ(told(clear_and_feed), "2027-09-01, 2027-09-01 to 2027-09-19, in place");
+  plan_.work.days = {std::chrono::Saturday};  // 4 September
+  EXPECT_EQ(told(clear_and_feed), "2027-09-04, 2027-09-04 to 2027-09-19, in place");
+  sheet_.life_cycle = LifeCycle::Shrub;
+  EXPECT_EQ(told(clear_and_feed), "none");
+}
+
+}  // namespace
+}  // namespace trug::work
