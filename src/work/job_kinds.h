@@ -242,7 +242,7 @@ consteval bool is_complete() {
   std::array<bool, kTraits.size()> taken{};
   for (std::size_t i = 0; i < kTraits.size(); ++i) {
     if (kTraits[i].kind != static_cast<JobKind>(i) || kTraits[i].word.empty()) return false;
-    taken.at(static_cast<std::size_t>(traits[i].place_in_day)) = true;
+    taken.at(static_cast<std::size_t>(kTraits[i].place_in_day)) = true;
   }
   for (const bool place : taken) {
     if (!place) return false;

@@ -53,9 +53,9 @@ TEST(Glossary, KnowsEveryKeyAndHeadingOfAPlan) {
 }
 
 TEST(Glossary, KnowsEveryJob) {
-  for (const work::JobKind kind : work::all_job_kinds()) {
-    EXPECT_TRUE(knows(to_string(kind), WordKind::Job)) << to_string(kind);
-    EXPECT_TRUE(knows(work::words(kind), WordKind::Job)) << work::words(kind);
+  for (const work::JobTrait& kind : work::kTraits) {
+    EXPECT_TRUE(knows(kind.word, WordKind::Job)) << kind.word;
+    EXPECT_TRUE(knows(kind.words, WordKind::Job)) << kind.words;
   }
 }
 
