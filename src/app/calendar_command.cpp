@@ -23,6 +23,7 @@ class Writer {
 
   int run() {
     std::vector<PartFile> files = part_files(options_, r_.rows);
+    if (options_.output == kStandardStream) return write_to_standard_output(files.front());
     if (const std::string trouble = trouble_of(files); !trouble.empty()) {
       environment_.err << trouble;
       return kBadInput;
@@ -52,15 +53,28 @@ class Writer {
     return result;
   }
 
+  // A first calendar each time: what is written there is not found again.
+  int write_to_standard_output(const PartFile& whole) {
+    const CalendarContent content{whole.part, whole.jobs, profile(), options_.lost};
+    const Regenerated result = next_version(options_, environment_, r_, content, std::nullopt);
+    if (!options_.dry_run) environment_.out << result.bytes;
+    show::CalendarFile shown = changes_of("the standard output", false, r_, content, result);
+    shown.dry_run = options_.dry_run;
+    environment_.err << show::changes_page(shown);
+    return kDone;
+  }
+
+  calendar::Profile profile() const {
+    return options_.feed ? calendar::Profile::Feed : calendar::Profile::Import;
+  }
+
   int write(const PartFile& part) {
     const std::string& path = part.path;
     require_writable(environment_, path);
     std::optional<OutputFile> file;
     if (!options_.dry_run) file.emplace(path);
     const auto previous = file ? file->previous() : OutputFile::look(path);
-    const CalendarContent content{
-        part.part, part.jobs, options_.feed ? calendar::Profile::Feed : calendar::Profile::Import,
-        options_.lost};
+    const CalendarContent content{part.part, part.jobs, profile(), options_.lost};
     const Regenerated result = regenerated(content, previous);
     if (!result.refused.empty()) {
       tell_refused(path, result);

@@ -133,7 +133,8 @@ std::string ground(const Uuid& garden, const Plan& plan, const std::vector<std::
 std::string ground_name(const Uuid& garden, const Plan& plan, const Planting& planting) {
   const CropEntry& crop = planting.asked;
   Figures figures;
-  figures << (planting.patch ? bed_identity(*bed_of(plan, planting)) : "") << crop.crop << crop.id.value_or("1");
+  figures << (planting.patch ? bed_identity(*bed_of(plan, planting)) : "") << crop.crop
+          << crop.id.value_or("1");
   return "ground/" + digest(garden, folded(figures.text()));
 }
 

@@ -13,9 +13,11 @@
 
 namespace trug::app {
 
-int run_chart(const Options& options, const Environment& environment) {
-  const auto r = reckon(options, environment, "trug.chart/1");
-  if (!r) return kBadInput;
+namespace {
+
+// Writes the picture to its file. The exit code.
+int write_chart(const Options& options, const Environment& environment, const Reckoning& r,
+                const std::string& svg) {
   const std::string& path = options.output;
   require_writable(environment, path);
   OutputFile file(path);
@@ -27,13 +29,26 @@ int run_chart(const Options& options, const Environment& environment) {
         path);
     return kRefused;
   }
-  const std::string svg = show::chart_svg(r->plan, r->schedule, r->climate);
   const bool unchanged = previous == svg;
   if (!unchanged) file.replace(svg);
   environment.out << fmt::format("{}: {}, {}{}\n", path,
-                                 counted(static_cast<int>(r->plan.beds.size()), "bed"),
-                                 counted(static_cast<int>(r->plan.plantings.size()), "planting"),
+                                 counted(static_cast<int>(r.plan.beds.size()), "bed"),
+                                 counted(static_cast<int>(r.plan.plantings.size()), "planting"),
                                  unchanged ? ", nothing changed" : "");
+  return kDone;
+}
+
+}  // namespace
+
+int run_chart(const Options& options, const Environment& environment) {
+  const auto r = reckon(options, environment, "trug.chart/1");
+  if (!r) return kBadInput;
+  const std::string svg = show::chart_svg(r->plan, r->schedule, r->climate);
+  if (options.output == kStandardStream) {
+    environment.out << svg;
+  } else if (const int code = write_chart(options, environment, *r, svg); code != kDone) {
+    return code;
+  }
   environment.out.flush();
   environment.err << show::findings_line(r->findings, r->plan.file);
   return exit_code(options, *r);

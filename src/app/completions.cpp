@@ -3,10 +3,13 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
 
 #include "app/command_facts.h"
 #include "app/manual.h"
-#include "base/text.h"
 #include "show/glossary.h"
 
 namespace trug::app {

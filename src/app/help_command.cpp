@@ -1,6 +1,10 @@
 // SPDX-License-Identifier: MIT
 #include <fmt/format.h>
 
+#include <string>
+#include <string_view>
+#include <vector>
+
 #include "app/commands.h"
 #include "app/key_homes.h"
 #include "app/small_plan.h"

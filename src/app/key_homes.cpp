@@ -2,6 +2,7 @@
 #include "app/key_homes.h"
 
 #include <algorithm>
+#include <string_view>
 #include <vector>
 
 #include "base/text.h"

@@ -10,6 +10,8 @@
 #include <cstdlib>
 #include <ctime>
 #include <iostream>
+#include <optional>
+#include <string>
 #include <system_error>
 
 #include "app/environment.h"

@@ -3,6 +3,8 @@
 
 #include <fmt/format.h>
 
+#include <string_view>
+
 #include "app/command_facts.h"
 #include "app/key_homes.h"
 #include "app/small_plan.h"

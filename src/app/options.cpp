@@ -4,6 +4,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <string_view>
+#include <utility>
 
 #include "app/command_line.h"
 #include "app/environment.h"
@@ -35,7 +37,7 @@ Date bounded(Date day) {
 }
 
 void read_days(CommandLine& line, Date today) {
-  const CommandLine::Days& days = line.days();
+  const WrittenDays& days = line.days();
   Options& options = line.options();
   if (days.today) options.today = bounded(day_of("--today", *days.today, today, today));
   const Date counted_from = options.today.value_or(today);
@@ -50,6 +52,27 @@ void read_days(CommandLine& line, Date today) {
     throw CLI::ValidationError(
         "--to",
         fmt::format("{} lies before --from, {}", plain_day(*options.to), plain_day(*options.from)));
+  }
+}
+
+// What the standard streams cannot do.
+void check_streams(const CommandLine& line) {
+  const Options& options = line.options();
+  const bool serves = !line.app().get_subcommands().empty() &&
+                      line.app().get_subcommands().front()->get_name() == "feed";
+  if (serves && std::ranges::find(options.plans, kStandardStream) != options.plans.end()) {
+    throw CLI::ValidationError("plans", "the feed reads its plan again and again: name a file");
+  }
+  for (const auto& [option, file] :
+       {std::pair("--file", options.feed_file), std::pair("--qr", options.qr_file)}) {
+    if (file == kStandardStream) throw CLI::ValidationError(option, "name a file");
+  }
+  if (options.output != kStandardStream) return;
+  if (!options.split.empty()) {
+    throw CLI::ValidationError("--split", "several files cannot go to the standard output");
+  }
+  if (options.json) {
+    throw CLI::ValidationError("--json", "the standard output takes the calendar: name a file");
   }
 }
 
@@ -120,6 +143,7 @@ ParsedOptions parse_options(const std::vector<std::string>& arguments, Date toda
     // CLI11 takes the words last first.
     line.app().parse(std::vector<std::string>(arguments.rbegin(), arguments.rend()));
     read_days(line, today);
+    check_streams(line);
   } catch (const CLI::CallForHelp&) {
     out << line.app().help();  // of the command that was named, where one was
     return {std::nullopt, kDone};

@@ -5,14 +5,18 @@
 #include <optional>
 #include <ostream>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "base/date.h"
-#include "feed/server.h"
+#include "feed/address.h"
 #include "read/daily_csv.h"
 #include "work/jobs.h"
 
 namespace trug::app {
+
+// As a plan the standard input, as a file to write the standard output.
+inline constexpr std::string_view kStandardStream = "-";
 
 struct Options {
   std::string command;

@@ -22,7 +22,25 @@ namespace trug::app {
 
 namespace fs = std::filesystem;
 
+namespace {
+
+FileBytes read_to_end(int number, std::size_t limit) {
+  // What the system says of the size is no promise: the file may grow, or be of /proc.
+  std::string bytes;
+  std::array<char, 16384> buffer{};
+  while (bytes.size() <= limit) {
+    const ssize_t count = ::read(number, buffer.data(), buffer.size());
+    if (count == 0) return {FileState::Read, std::move(bytes)};
+    if (count < 0 && errno != EINTR) return {FileState::Unreadable, {}};
+    if (count > 0) bytes.append(buffer.data(), static_cast<std::size_t>(count));
+  }
+  return {FileState::TooLarge, {}};
+}
+
+}  // namespace
+
 FileBytes RealFiles::read(const std::string& path, std::size_t limit) const {
+  if (path == "-") return read_to_end(STDIN_FILENO, limit);
   // Without O_NONBLOCK a pipe would keep us waiting for a writer.
   const Descriptor file(::open(path.c_str(), O_RDONLY | O_NONBLOCK | O_CLOEXEC));
   if (!file.is_open()) {
@@ -33,16 +51,7 @@ FileBytes RealFiles::read(const std::string& path, std::size_t limit) const {
   if (::fstat(file.number(), &status) != 0) return {FileState::Unreadable, {}};
   if (S_ISDIR(status.st_mode)) return {FileState::Folder, {}};
   if (!S_ISREG(status.st_mode)) return {FileState::NotPlain, {}};
-  // What the system says of the size is no promise: the file may grow, or be of /proc.
-  std::string bytes;
-  std::array<char, 16384> buffer{};
-  while (bytes.size() <= limit) {
-    const ssize_t count = ::read(file.number(), buffer.data(), buffer.size());
-    if (count == 0) return {FileState::Read, std::move(bytes)};
-    if (count < 0 && errno != EINTR) return {FileState::Unreadable, {}};
-    if (count > 0) bytes.append(buffer.data(), static_cast<std::size_t>(count));
-  }
-  return {FileState::TooLarge, {}};
+  return read_to_end(file.number(), limit);
 }
 
 std::optional<std::vector<std::string>> RealFiles::list(const std::string& folder,

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// The machine's own files.
+// The machine's own files; "-" is the standard input, which can be read once.
 #pragma once
 
 #include <optional>

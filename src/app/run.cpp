@@ -31,7 +31,9 @@ int parse_and_dispatch(const std::vector<std::string>& arguments, const Environm
       parse_options(arguments, environment.today, environment.out, environment.err);
   if (!parsed.options) return parsed.exit;
   // What programs read goes out as it is.
-  if (parsed.options->json || parsed.options->csv) return dispatch(*parsed.options, environment);
+  const bool is_text =
+      !parsed.options->json && !parsed.options->csv && parsed.options->output != kStandardStream;
+  if (!is_text) return dispatch(*parsed.options, environment);
   SafeText safe(environment.out, parsed.options->colour.value_or(environment.colour));
   std::ostream out(&safe);
   return dispatch(*parsed.options, with(environment, environment.files, out, environment.err));

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <charconv>
+#include <system_error>
 
 namespace trug::app {
 namespace {

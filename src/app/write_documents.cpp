@@ -2,6 +2,8 @@
 // Writes the manual page and the completions into a folder; run while trug is built.
 #include <fstream>
 #include <iostream>
+#include <string>
+#include <vector>
 
 #include "app/manual.h"
 #include "read/sheet_library.h"

@@ -7,7 +7,6 @@
 #include <cctype>
 #include <charconv>
 #include <system_error>
-#include <utility>
 
 namespace trug {
 namespace {

@@ -23,7 +23,7 @@ function(trug_add_hardening target)
   target_compile_options(${target} INTERFACE
     $<$<NOT:$<STREQUAL:${type},SHARED_LIBRARY>>:-fPIE>)
   target_link_options(${target} INTERFACE $<$<STREQUAL:${type},EXECUTABLE>:-pie>)
-  foreach(flag -Wl,-z,relro -Wl,-z,now -Wl,-z,noexecstack -Wl,--as-needed)
+  foreach(flag -Wl,-z,relro -Wl,-z,now -Wl,-z,noexecstack)
     string(MAKE_C_IDENTIFIER "TRUG_LINKS${flag}" has)
     check_linker_flag(CXX ${flag} ${has})
     if(${has})

@@ -4,6 +4,7 @@ include(GNUInstallDirs)
 
 set(documents ${CMAKE_BINARY_DIR}/documents)
 install(TARGETS trug RUNTIME)
+install(TARGETS trug-feed RUNTIME DESTINATION libexec/trug)
 install(FILES ${documents}/trug.1.gz DESTINATION ${CMAKE_INSTALL_MANDIR}/man1)
 install(FILES ${documents}/trug.bash DESTINATION ${CMAKE_INSTALL_DATADIR}/bash-completion/completions RENAME trug)
 install(FILES ${documents}/trug.fish DESTINATION ${CMAKE_INSTALL_DATADIR}/fish/vendor_completions.d)

@@ -13,13 +13,13 @@
 #include <atomic>
 #include <bit>
 #include <cerrno>
-#include <charconv>
 #include <condition_variable>
 #include <cstdarg>
 #include <cstdint>
 #include <cstring>
 #include <memory>
 #include <mutex>
+#include <string>
 #include <system_error>
 #include <utility>
 
@@ -66,11 +66,21 @@ struct FreeAddresses {
   void operator()(addrinfo* list) const { freeaddrinfo(list); }
 };
 
+// The library's words for what ordinary clients bring about, and ours.
+constexpr std::pair<std::string_view, std::string_view> kTroubleWords[] = {
+    {"Error processing request",
+     "a request could not be read as plain HTTP and was refused; for https put a proxy in front"},
+    {"Server reached connection limit", "too many clients at once; some were turned away"},
+};
+
 // Only what the format says before its first value: values may come from the client.
 void note_trouble(void* service, const char* format, va_list) {
   std::string_view what = format;
   what = what.substr(0, what.find_first_of("(%"));
   what = what.substr(0, what.find_last_not_of(" .:`'\n") + 1);
+  for (const auto& [theirs, ours] : kTroubleWords) {
+    if (what.starts_with(theirs)) what = ours;
+  }
   static_cast<Service*>(service)->troubles.add(what.empty() ? "not named by the library" : what);
 }
 
@@ -237,39 +247,7 @@ int port_of(int fd) {
   return ntohs(address.sin_port);
 }
 
-bool is_number_address(const std::string& host) {
-  in6_addr address{};
-  return inet_pton(AF_INET, host.c_str(), &address) == 1 ||
-         inet_pton(AF_INET6, host.c_str(), &address) == 1;
-}
-
 }  // namespace
-
-std::optional<Address> parse_address(std::string_view text) {
-  const std::size_t colon = text.rfind(':');
-  if (colon == std::string_view::npos) return std::nullopt;
-  const std::string_view port = text.substr(colon + 1);
-  std::string_view host = text.substr(0, colon);
-  const bool bracketed = host.starts_with('[') && host.ends_with(']');
-  if (bracketed) host = host.substr(1, host.size() - 2);
-  Address address{host == "localhost" ? "127.0.0.1" : std::string(host), 0};
-  const auto [end, error] = std::from_chars(port.data(), port.data() + port.size(), address.port);
-  const bool is_port = error == std::errc{} && end == port.data() + port.size() &&
-                       address.port >= 0 && address.port <= 65535;
-  const bool is_six = address.host.find(':') != std::string::npos;
-  if (!is_port || is_six != bracketed || !is_number_address(address.host)) return std::nullopt;
-  return address;
-}
-
-std::string to_string(const Address& address) {
-  const bool is_six = address.host.find(':') != std::string::npos;
-  return is_six ? fmt::format("[{}]:{}", address.host, address.port)
-                : fmt::format("{}:{}", address.host, address.port);
-}
-
-bool is_loopback(const Address& address) {
-  return address.host.starts_with("127.") || address.host == "::1";
-}
 
 Server::Server(const Address& address, Handler handler, Limits limits, TroubleLog log)
     : handler_(std::move(handler)),

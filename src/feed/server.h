@@ -8,27 +8,13 @@
 #pragma once
 
 #include <functional>
-#include <optional>
 #include <stop_token>
-#include <string>
 #include <string_view>
 
+#include "feed/address.h"
 #include "feed/http.h"
 
 namespace trug::feed {
-
-struct Address {
-  std::string host = "127.0.0.1";  // IPv4 or IPv6, as numbers
-  int port = 0;                    // 0: any free one
-  bool operator==(const Address&) const = default;
-};
-
-// "192.168.1.20:8080", "[::1]:8080", "localhost:8080"; port 0 to 65535. Nothing else, no look-ups.
-std::optional<Address> parse_address(std::string_view text);
-// "192.168.1.20:8080", "[::1]:8080".
-std::string to_string(const Address& address);
-// True where only this machine can reach it.
-bool is_loopback(const Address& address);
 
 struct Limits {
   unsigned connections = 256;

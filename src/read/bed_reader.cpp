@@ -13,6 +13,7 @@
 #include <vector>
 
 #include "base/text.h"
+#include "base/words.h"
 #include "read/holdings_reader.h"
 #include "read/units.h"
 
@@ -21,6 +22,10 @@ namespace {
 
 constexpr Millimetres kLongestBed{1'000'000};
 constexpr Millimetres kWidestBed{100'000};
+
+constexpr Word<Cover> kCovers[] = {
+    {Cover::None, "none"}, {Cover::Fleece, "fleece"}, {Cover::Tunnel, "tunnel"}};
+static_assert(names_all(kCovers));
 
 // Sizes beyond which a slip of the unit is likelier than such a bed. Written in centimetres they
 // are taken as meant.
@@ -34,6 +39,52 @@ constexpr Doubt kLengthDoubt{"length", "long", Millimetres{200}, Millimetres{150
 constexpr Doubt kWidthDoubt{"width", "wide", Millimetres{200}, Millimetres{10'000}};
 constexpr Millimetres kLongStretch{10'000};  // longer ones may be centimetres
 constexpr Millimetres kNoBed{100};           // shorter or narrower than this there is none
+
+// Metres that were meant as centimetres, and the other way round.
+void check_unit(const Doubt& doubt, Millimetres size, TomlTable& table, Diagnostics& diagnostics) {
+  const std::string metres = fmt::format("{}_m", doubt.name);
+  const std::string centimetres = fmt::format("{}_cm", doubt.name);
+  const double cm = size.value() / 10.0;
+  if (table.has(centimetres) && size < kNoBed) {
+    table.error(centimetres, fmt::format("no bed is {} cm {}", number(cm), doubt.word),
+                fmt::format("in metres? then write {} = {}", metres, number(cm, 3)));
+  } else if (table.has(metres) && (size < doubt.under || size > doubt.over)) {
+    const std::string meant =
+        fmt::format("if that is so, {} = {} says it without this warning", centimetres, number(cm));
+    diagnostics.warning(table.at(metres),
+                        fmt::format("this bed is {} {}", in_metres(size), doubt.word),
+                        size > doubt.over ? fmt::format("in centimetres? then write {} = {}; {}",
+                                                        centimetres, number(cm / 100), meant)
+                                          : meant);
+  }
+}
+
+// Where a stretch's figure is short enough for its bed if it is taken for centimetres.
+std::string centimetres_hint(std::string_view key, Millimetres stretch, Millimetres bed) {
+  const bool fits = stretch.value() / 100 <= bed.value();
+  if (key != "length_m" || stretch < kLongStretch || !fits) return {};
+  return fmt::format("in centimetres? then write length_cm = {}", number(stretch.value() / 1000.0));
+}
+
+// The pins of a crop, which come in their order.
+Pins read_pins(TomlTable& table) {
+  Pins pins;
+  pins.way = table.text("way");
+  pins.start_on = table.date("start_on");
+  pins.plant_on = table.date("plant_on");
+  pins.lift_on = table.date("lift_on");
+  pins.not_before = table.date("not_before");
+  const std::pair<const char*, std::optional<Date>> in_order[] = {
+      {"start_on", pins.start_on}, {"plant_on", pins.plant_on}, {"lift_on", pins.lift_on}};
+  std::pair<const char*, std::optional<Date>> before{"", std::nullopt};
+  for (const auto& pin : in_order) {
+    if (before.second && pin.second && *pin.second < *before.second) {
+      table.error(pin.first, fmt::format("'{}' is before '{}'", pin.first, before.first));
+    }
+    if (pin.second) before = pin;
+  }
+  return pins;
+}
 
 // Which names a bed's plantings have used.
 struct PlantingNames {
@@ -63,14 +114,10 @@ class BedReader {
         read_length(table, "width", kWidestBed, required("width_m = 1.2 or width_ft = 4"));
     bed.length = length.value_or(kLongestBed);
     bed.width = width.value_or(kWidestBed);
-    if (length) check_unit(kLengthDoubt, *length, table);
-    if (width) check_unit(kWidthDoubt, *width, table);
+    if (length) check_unit(kLengthDoubt, *length, table, diagnostics_);
+    if (width) check_unit(kWidthDoubt, *width, table, diagnostics_);
     bed.person = table.text("person");
-    bed.cover = table
-                    .choice<Cover>("cover", {{"none", Cover::None},
-                                             {"fleece", Cover::Fleece},
-                                             {"tunnel", Cover::Tunnel}})
-                    .value_or(Cover::None);
+    bed.cover = table.choice("cover", kCovers).value_or(Cover::None);
     names_ = {};
     for (TomlTable& stretch : table.tables("stretch")) read_stretch(bed, stretch);
     table.finish(homes_);
@@ -91,25 +138,6 @@ class BedReader {
         table.error(key, fmt::format("there is another bed '{}'", word),
                     "give each bed a name of its own");
       }
-    }
-  }
-
-  // Metres that were meant as centimetres, and the other way round.
-  void check_unit(const Doubt& doubt, Millimetres size, TomlTable& table) {
-    const std::string metres = fmt::format("{}_m", doubt.name);
-    const std::string centimetres = fmt::format("{}_cm", doubt.name);
-    const double cm = size.value() / 10.0;
-    if (table.has(centimetres) && size < kNoBed) {
-      table.error(centimetres, fmt::format("no bed is {} cm {}", number(cm), doubt.word),
-                  fmt::format("in metres? then write {} = {}", metres, number(cm, 3)));
-    } else if (table.has(metres) && (size < doubt.under || size > doubt.over)) {
-      const std::string meant = fmt::format("if that is so, {} = {} says it without this warning",
-                                            centimetres, number(cm));
-      diagnostics_.warning(table.at(metres),
-                           fmt::format("this bed is {} {}", in_metres(size), doubt.word),
-                           size > doubt.over ? fmt::format("in centimetres? then write {} = {}; {}",
-                                                           centimetres, number(cm / 100), meant)
-                                             : meant);
     }
   }
 
@@ -135,15 +163,10 @@ class BedReader {
     const auto keys = {"length_m", "length_cm", "length_ft", "length_in"};
     const auto key = std::ranges::find_if(keys, [&](const char* k) { return table.has(k); });
     if (stretch.length > bed.length) {
-      // A hundredth of it, as if its figure were centimetres, is short enough.
-      const bool is_slip = *key == std::string_view("length_m") && stretch.length > kLongStretch &&
-                           stretch.length.value() / 100 <= bed.length.value();
       table.error(*key,
                   fmt::format("this stretch is {} long, its bed '{}' only {}",
                               in_metres(stretch.length), bed.name, in_metres(bed.length)),
-                  is_slip ? fmt::format("in centimetres? then write length_cm = {}",
-                                        number(stretch.length.value() / 1000.0))
-                          : "");
+                  centimetres_hint(*key, stretch.length, bed.length));
     } else {
       table.error(*key,
                   fmt::format("the stretches of '{}' reach {} here, {} beyond its {}", bed.name,
@@ -192,7 +215,7 @@ class BedReader {
     }
     entry.person = table.text("person");
     entry.since = read_since(table, flowering_year_);
-    read_pins(entry.pins, table);
+    entry.pins = read_pins(table);
     refuse_for_now(table, "share", "give the crop a stretch of its own");
     if (sheet) check_against_sheet(entry, *sheet, table);
     if (entry.id && entry.id->find('/') != std::string::npos) {
@@ -200,23 +223,6 @@ class BedReader {
     }
     table.finish(homes_);
     return entry;
-  }
-
-  void read_pins(Pins& pins, TomlTable& table) {
-    pins.way = table.text("way");
-    pins.start_on = table.date("start_on");
-    pins.plant_on = table.date("plant_on");
-    pins.lift_on = table.date("lift_on");
-    pins.not_before = table.date("not_before");
-    const std::pair<const char*, std::optional<Date>> in_order[] = {
-        {"start_on", pins.start_on}, {"plant_on", pins.plant_on}, {"lift_on", pins.lift_on}};
-    std::pair<const char*, std::optional<Date>> before{"", std::nullopt};
-    for (const auto& pin : in_order) {
-      if (before.second && pin.second && *pin.second < *before.second) {
-        table.error(pin.first, fmt::format("'{}' is before '{}'", pin.first, before.first));
-      }
-      if (pin.second) before = pin;
-    }
   }
 
   void check_against_sheet(const CropEntry& entry, const Sheet& sheet, TomlTable& table) {

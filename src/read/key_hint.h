@@ -6,7 +6,7 @@
 #include <string>
 #include <string_view>
 
-#include "read/toml_table.h"
+#include "read/toml_terms.h"
 
 namespace trug::read {
 

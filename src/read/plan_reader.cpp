@@ -8,6 +8,7 @@
 #include <cmath>
 #include <string_view>
 #include <utility>
+#include <variant>
 #include <vector>
 
 #include "base/text.h"
@@ -99,6 +100,20 @@ constexpr KeyHome kHomes[] = {
     {"plant_on", kCrop},
     {"lift_on", kCrop},
     {"not_before", kCrop},
+    {"crop", "[[elsewhere]]"},
+    {"name", "[[elsewhere]]"},
+    {"plants", "[[elsewhere]]"},
+    {"person", "[[elsewhere]]"},
+    {"since", "[[elsewhere]]"},
+    {"crop", "[[have]]"},
+    {"what", "[[have]]"},
+    {"number", "[[have]]"},
+    {"planting", "[[happened]]"},
+    {"what", "[[happened]]"},
+    {"on", "[[happened]]"},
+    {"stems", "[[happened]]"},
+    {"note", "[[happened]]"},
+    {"succession", "[[happened]]"},
 };
 
 constexpr std::string_view kPlaceExample =
@@ -125,6 +140,30 @@ int days_since(MonthDay season_start, MonthDay day) {
 std::string stem_of(const std::string& path) {
   const std::string name = path.substr(path.rfind('/') + 1);
   return name.substr(0, name.rfind('.'));
+}
+
+// The mean of the coldest month: of two means, as far below the year's as the warmest lies above
+// it.
+std::optional<double> coldest_month_c(const Temperatures& temperatures) {
+  if (const auto* monthly = std::get_if<MonthlyMeans>(&temperatures)) {
+    return *std::ranges::min_element(monthly->mean_c);
+  }
+  if (const auto* two = std::get_if<TwoMeans>(&temperatures)) {
+    return 2 * two->year_mean_c - two->warmest_month_c;
+  }
+  return std::nullopt;
+}
+
+// No winter's usual coldest night is warmer than its coldest month.
+void check_coldest(const Place& place, TomlTable& table) {
+  const auto month_c = coldest_month_c(place.temperatures);
+  if (!place.coldest_c || !month_c || *place.coldest_c <= *month_c) return;
+  const bool celsius = table.has("coldest_c");
+  table.error(
+      celsius ? "coldest_c" : "coldest_f",
+      fmt::format("the usual coldest night, {} degC, is warmer than the coldest month, {} degC",
+                  number(*place.coldest_c), number(*month_c)),
+      celsius ? "in degrees Fahrenheit? then write coldest_f" : "");
 }
 
 class PlanReader {
@@ -187,7 +226,7 @@ class PlanReader {
             .value_or(FrostMeaning::Garden);
     place.temperatures = read_temperatures(table);
     place.coldest_c = read_celsius(table, "coldest", kMonthMean);
-    check_coldest(table);
+    check_coldest(place, table);
     place.risk = table.number("risk", kOptional, {0.01, 0.5}).value_or(place.risk);
     place.weather = table.text("weather", kOptional, kLongestPath);
     table.finish(kHomes);
@@ -204,24 +243,6 @@ class PlanReader {
                             short_day(place.last_frost), short_day(place.first_frost)),
                 "last_frost is the last of spring, first_frost the first of autumn; south of the "
                 "equator the latitude is negative; in figures a date is year, month, day");
-  }
-
-  // No winter's coldest night is warmer than its coldest month.
-  void check_coldest(TomlTable& table) {
-    const Place& place = plan_.place;
-    std::optional<double> coldest_month_c;
-    if (const auto* monthly = std::get_if<MonthlyMeans>(&place.temperatures)) {
-      coldest_month_c = *std::ranges::min_element(monthly->mean_c);
-    } else if (const auto* two = std::get_if<TwoMeans>(&place.temperatures)) {
-      coldest_month_c = 2 * two->year_mean_c - two->warmest_month_c;
-    }
-    if (!place.coldest_c || !coldest_month_c || *place.coldest_c <= *coldest_month_c) return;
-    const bool celsius = table.has("coldest_c");
-    table.error(
-        celsius ? "coldest_c" : "coldest_f",
-        fmt::format("the usual coldest night, {} degC, is warmer than the coldest month, {} degC",
-                    number(*place.coldest_c), number(*coldest_month_c)),
-        celsius ? "in degrees Fahrenheit? then write coldest_f" : "");
   }
 
   Temperatures read_temperatures(TomlTable& table) {

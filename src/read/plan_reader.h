@@ -10,7 +10,7 @@
 #include "base/files.h"
 #include "garden/plan.h"
 #include "read/sheet_library.h"
-#include "read/toml_table.h"
+#include "read/toml_terms.h"
 
 namespace trug::read {
 

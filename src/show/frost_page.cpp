@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "base/text.h"
+#include "show/table.h"
 
 namespace trug::show {
 namespace {
@@ -91,22 +92,28 @@ class FrostPage {
   }
 
  private:
-  void paragraph(const std::string& words) {
-    text_ += indented(words, 2, style_);
-  }
+  void paragraph(const std::string& words) { text_ += indented(words, 2, style_); }
 
   void table(Frost which) {
     const bool last = which == Frost::Last;
     text_ += heading(last ? "Last frost: over by this day in so many winters of 100"
                           : "First frost: come by this day in so many winters of 100",
                      style_);
-    text_ += fmt::format("  {:<15}{:<14}{:<14}{:<14}{:<14}{:<9}{}\n", "minimum up to", "10", "50",
-                         "90", "mean", "spread", "earliest and latest");
-    for (const FrostStatistics& statistics : report_.thresholds) row(statistics, which);
+    Table levels({{"minimum up to", false},
+                  {"10"},
+                  {"50"},
+                  {"90"},
+                  {"mean"},
+                  {"spread", false},
+                  {"earliest and latest"}});
+    for (const FrostStatistics& statistics : report_.thresholds) {
+      levels.add(level_cells(statistics, which));
+    }
+    text_ += levels.text(style_);
     for (const FrostStatistics& statistics : report_.thresholds) notes(statistics, which);
   }
 
-  void row(const FrostStatistics& statistics, Frost which) {
+  std::vector<std::string> level_cells(const FrostStatistics& statistics, Frost which) const {
     const FrostDates& dates = dates_of(statistics, which);
     const auto day = [&](const std::optional<double>& days) {
       return day_words(days, report_.southern, "-");
@@ -119,11 +126,13 @@ class FrostPage {
         dates.earliest ? fmt::format("{} to {}", day(dates.earliest), day(dates.latest)) : "-";
     const std::string spread =
         dates.spread_days ? fmt::format("{:.0f} d", *dates.spread_days) : "-";
-    std::string line =
-        fmt::format("  {}{}{}{}{}{}{}", padded(number(statistics.threshold_c) + " degC", 15),
-                    padded(level(0), 14), padded(level(1), 14), padded(level(2), 14),
-                    padded(day(dates.mean), 14), padded(spread, 9), extremes);
-    text_ += line + "\n";
+    return {number(statistics.threshold_c) + " degC",
+            level(0),
+            level(1),
+            level(2),
+            day(dates.mean),
+            spread,
+            extremes};
   }
 
   void notes(const FrostStatistics& statistics, Frost which) {
@@ -205,25 +214,23 @@ class FrostPage {
           "maximum");
       return;
     }
-    text_ += fmt::format("  {:<8}", "");
+    Table table({{"month", false},
+                 {"maxima", false, true},
+                 {"means", false, true},
+                 {"minima", false, true}});
     for (unsigned month = 1; month <= 12; ++month) {
-      text_ += fmt::format("{:>7}", short_month(std::chrono::month{month}));
+      const std::size_t i = month - 1;
+      table.add({std::string(short_month(std::chrono::month{month})),
+                 tenths_words(report_.temperatures->max_c[i]),
+                 tenths_words(report_.temperatures->mean_c[i]),
+                 tenths_words(report_.temperatures->min_c[i])});
     }
-    text_ += "\n";
-    month_row("maxima", report_.temperatures->max_c);
-    month_row("means", report_.temperatures->mean_c);
-    month_row("minima", report_.temperatures->min_c);
+    text_ += table.text(style_);
     paragraph(
         fmt::format("from {}, a day's mean differs from its season's by {} degC (standard "
                     "deviation)",
                     report_.southern ? "September to April" : "March to October",
                     tenths_words(report_.temperatures->spread_c)));
-  }
-
-  void month_row(std::string_view name, const std::array<double, 12>& values) {
-    text_ += fmt::format("  {:<8}", name);
-    for (const double value : values) text_ += fmt::format("{:>7}", tenths_words(value));
-    text_ += "\n";
   }
 
   void cold() {

@@ -9,6 +9,7 @@
 
 #include "base/text.h"
 #include "show/finding_words.h"
+#include "show/table.h"
 
 namespace trug::show {
 namespace {
@@ -43,26 +44,21 @@ std::string caution_footer(const std::vector<JobRow>& jobs, const std::vector<st
   for (const auto& [crop, lines] : by_crop) {
     for (const std::string& line : lines) text += indented(crop + ": " + line, 2, style);
   }
-  return text +
-         "  No list of harmful plants is complete; local rules and qualified advice stand "
-         "above it.\n";
+  return text + indented(
+                    "No list of harmful plants is complete; local rules and qualified advice "
+                    "stand above it.",
+                    2, style);
 }
 
-std::string job_line(const JobRow& job, Style style) {
+std::string name_words(const JobRow& job) {
   const std::string sowing = job.key.succession > 0 ? fmt::format(" {}", job.key.succession) : "";
-  const std::string name = job.planting_name + sowing + (job.cautions.empty() ? "" : " !");
-  const std::string details = padded(amount(job), 14) + padded(where_words(job), 12);
-  const bool assumed = job.state == work::Job::State::Assumed;
-  const std::string window =
-      assumed ? "taken as done"
-      : job.first == job.last
-          ? ""
-          : fmt::format("{} to {}", short_day(job.first), short_day(job.last));
-  std::string line = fmt::format("  {}  {} {} {}", weekday_and_number(job.day),
-                                 padded(work::trait(job.key.kind).words, 16), padded(name, 30), details);
-  line += window;
-  line.erase(line.find_last_not_of(' ') + 1);
-  return (assumed ? faint(line, style) : line) + "\n";
+  return job.planting_name + sowing + (job.cautions.empty() ? "" : " !");
+}
+
+std::string window_words(const JobRow& job) {
+  if (job.state == work::Job::State::Assumed) return "taken as done";
+  if (job.first == job.last) return "";
+  return fmt::format("{} to {}", short_day(job.first), short_day(job.last));
 }
 
 std::string range_words(Range range) {
@@ -78,7 +74,7 @@ std::string offset_words(const FrostOffset& offset) {
                      offset.weeks < 0 ? "before" : "after", frost);
 }
 
-std::string window_words(const FrostWindow& window) {
+std::string frost_window_words(const FrostWindow& window) {
   return fmt::format("{} to {}", offset_words(window.earliest), offset_words(window.latest));
 }
 
@@ -135,7 +131,7 @@ std::string way_text(const Way& way, Style style) {
   };
   if (way.window) {
     line(way.raised == Raised::InPlace && way.method == Method::Seed ? "sow" : "into the bed",
-         window_words(*way.window));
+         frost_window_words(*way.window));
   }
   if (way.weeks_under_cover) {
     line("raised " + std::string(way.raised == Raised::Heated       ? "in warmth"
@@ -144,7 +140,7 @@ std::string way_text(const Way& way, Style style) {
                                                                     : "in place"),
          range_words(*way.weeks_under_cover) + " weeks");
   }
-  if (way.first_flower) line("first flower", window_words(*way.first_flower));
+  if (way.first_flower) line("first flower", frost_window_words(*way.first_flower));
   if (way.stems_per_plant) line("stems a plant", range_words(*way.stems_per_plant));
   if (way.note) text += indented(*way.note, 4, style);
   return text;
@@ -187,12 +183,13 @@ std::string growth_text(const Growth& growth, Style style) {
   return text;
 }
 
-std::string finding_text(const Plan& plan, const ask::Finding& finding) {
+std::string finding_text(const Plan& plan, const ask::Finding& finding, Style style) {
   std::string text =
-      fmt::format("{}:{}:{}: {}: {}\n", finding.at.file, finding.at.line, finding.at.column,
-                  ask::to_string(finding.rank()), message(plan, finding));
+      hanging(fmt::format("{}:{}:{}: {}: {}", finding.at.file, finding.at.line, finding.at.column,
+                          ask::to_string(finding.rank()), message(plan, finding)),
+              0, 2, style);
   if (const std::string remedy = remedy_text(plan, finding); !remedy.empty()) {
-    text += fmt::format("  remedy: {}\n", remedy);
+    text += hanging("remedy: " + remedy, 2, 4, style);
   }
   if (const auto toml = remedy_toml(plan, finding)) {
     text += "  paste:\n";
@@ -217,14 +214,19 @@ std::string jobs_page(const Plan& plan, const std::vector<JobRow>& jobs,
       bold(plan.title, style) + fmt::format(", flowering {}: {}\n", plan.flowering_year,
                                             counted(static_cast<int>(shown.size()), "job"));
   if (const std::string note = trust_note(climate); !note.empty()) text += indented(note, 0, style);
+  Table table({{"day", false}, {"job"}, {"planting"}, {"plants"}, {"where"}, {"still right"}});
   std::string month;
   for (const std::size_t i : shown) {
-    const std::string heading = month_and_year(jobs[i].day);
-    if (heading != month) text += "\n" + bold(heading, style) + "\n";
+    const work::Job& job = jobs[i];
+    const std::string heading = month_and_year(job.day);
+    if (heading != month) table.add_heading(heading);
     month = heading;
-    text += job_line(jobs[i], style);
-    if (full) text += indented(jobs[i].text, 26, style);
+    table.add({weekday_and_number(job.day), work::trait(job.key.kind).words, name_words(job), amount(job),
+               where_words(job), window_words(job)},
+              job.state == work::Job::State::Assumed);
+    if (full) table.add_note(job.text);
   }
+  text += table.text(style);
   return text + caution_footer(jobs, shown, style);
 }
 
@@ -233,7 +235,7 @@ std::string check_page(const Plan& plan, const ground::Schedule& schedule,
                        const std::vector<ask::Finding>& findings, const climate::Climate& climate,
                        Style style) {
   std::string text;
-  for (const ask::Finding& finding : findings) text += finding_text(plan, finding);
+  for (const ask::Finding& finding : findings) text += finding_text(plan, finding, style);
   int grown = 0;
   for (std::size_t i = 0; i < plan.plantings.size(); ++i) grown += schedule.of(i).empty() ? 0 : 1;
   text += bold(plan.title, style) +
@@ -245,10 +247,11 @@ std::string check_page(const Plan& plan, const ground::Schedule& schedule,
   }
   text += ".\n";
   if (!schedule.exact) {
-    text += fmt::format(
-        "Best for each stretch given the others ({} gone), not proved best "
-        "for the whole plan.\n",
-        counted(schedule.rounds, "round"));
+    text +=
+        indented(fmt::format("Best for each stretch given the others ({} gone), not proved best "
+                             "for the whole plan.",
+                             counted(schedule.rounds, "round")),
+                 0, style);
   }
   if (const std::string note = trust_note(climate); !note.empty()) text += indented(note, 0, style);
   return text;
@@ -267,19 +270,17 @@ std::string findings_line(const std::vector<ask::Finding>& findings, const std::
 }
 
 std::string crop_list(const std::vector<const Sheet*>& sheets, Style style) {
-  std::string text = bold(counted(static_cast<int>(sheets.size()), "crop"), style) + "\n";
+  Table table({{"crop"}, {"life"}, {"in the vase"}, {"caution"}});
   for (const Sheet* sheet : sheets) {
     std::string roles;
     for (const Role role : sheet->roles) {
       roles += (roles.empty() ? "" : ", ") + std::string(to_string(role));
     }
-    std::string line = fmt::format("  {} {} {} {}", padded(sheet->name, 22),
-                                   padded(to_string(sheet->life_cycle), 18), padded(roles, 18),
-                                   sheet->cautions.empty() ? "" : "!");
-    line.erase(line.find_last_not_of(' ') + 1);
-    text += line + "\n";
+    table.add({sheet->name, std::string(to_string(sheet->life_cycle)), roles,
+               sheet->cautions.empty() ? "" : "!"});
   }
-  return text + "\n! has a caution: trug crop NAME shows it.\n";
+  return bold(counted(static_cast<int>(sheets.size()), "crop"), style) + "\n" + table.text(style) +
+         "\n! has a caution: trug crop NAME shows it.\n";
 }
 
 std::string crop_page(const Sheet& sheet, Style style) {
@@ -330,7 +331,8 @@ std::string crop_page(const Sheet& sheet, Style style) {
   for (const Way& way : sheet.ways) text += way_text(way, style);
   for (const Group& group : sheet.groups) {
     if (!group.first_flower) continue;
-    text += fact("group " + group.name, "first flower " + window_words(*group.first_flower), style);
+    text += fact("group " + group.name, "first flower " + frost_window_words(*group.first_flower),
+                 style);
   }
   if (sheet.growth) text += "\nHeat (degree-days)\n" + growth_text(*sheet.growth, style);
   for (const Group& group : sheet.groups) {

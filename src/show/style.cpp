@@ -14,9 +14,14 @@ std::string faint(const std::string& text, Style style) {
 }
 
 std::string indented(std::string_view text, int indent, Style style) {
+  return hanging(text, indent, indent, style);
+}
+
+std::string hanging(std::string_view text, int first_indent, int indent, Style style) {
   std::string result;
   for (const std::string& line : wrapped(text, style.width - indent)) {
-    result += std::string(static_cast<std::size_t>(indent), ' ') + line + "\n";
+    const int blanks = result.empty() ? first_indent : indent;
+    result += std::string(static_cast<std::size_t>(blanks), ' ') + line + "\n";
   }
   return result;
 }

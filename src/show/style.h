@@ -16,5 +16,7 @@ std::string bold(const std::string& text, Style style);
 std::string faint(const std::string& text, Style style);
 // Wrapped into lines that begin with so many blanks; each ends.
 std::string indented(std::string_view text, int indent, Style style);
+// The same with the first line further out: "label  text" whose text hangs under itself.
+std::string hanging(std::string_view text, int first_indent, int indent, Style style);
 
 }  // namespace trug::show

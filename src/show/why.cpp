@@ -11,6 +11,7 @@
 #include "base/text.h"
 #include "climate/frost.h"
 #include "show/refusal_words.h"
+#include "show/table.h"
 
 namespace trug::show {
 namespace {
@@ -106,10 +107,6 @@ std::string day_hours(const climate::Climate& climate, Date day) {
                      number(climate.day_hours(day, climate::Horizon::CivilTwilight)));
 }
 
-std::string row(std::string_view label, const std::string& text) {
-  return fmt::format("  {} {}\n", padded(label, 17), text);
-}
-
 std::string where_stood(const Plan& plan, const Sheet& sheet, const Way& way, Date start) {
   switch (way.raised) {
     case Raised::Heated: {
@@ -162,6 +159,11 @@ class Page {
   }
 
  private:
+  std::string row(std::string_view label, const std::string& text) const {
+    constexpr int kColumn = 20;
+    const std::string lines = indented(text, kColumn, style_);
+    return "  " + padded(label, kColumn - 2) + lines.substr(kColumn);
+  }
   const Sowing& c() const { return sowings_.front(); }
   const Way& way() const { return c().raised_by(); }
 
@@ -269,10 +271,11 @@ class Page {
 
   void constants_list() {
     text_ += "\nFigures and where they come from\n";
+    Table table({{"figure"}, {"value", false}, {"source"}});
     for (const Constant& constant : constants(c())) {
-      text_ += fmt::format("  {} {} {}\n", padded(constant.key, 32),
-                           padded(number(constant.value), 8), constant.source);
+      table.add({constant.key, number(constant.value), constant.source});
     }
+    text_ += table.text(style_);
   }
 
   void ways() {
@@ -287,12 +290,7 @@ class Page {
       if (report.allowed == 0 && report.refusal) {
         verdict += ": " + refusal_words(*report.refusal);
       }
-      const std::string line = name + ": " + verdict;
-      bool first = true;
-      for (const std::string& part : wrapped(line, style_.width - 4)) {
-        text_ += (first ? "  " : "    ") + part + "\n";
-        first = false;
-      }
+      text_ += hanging(name + ": " + verdict, 2, 4, style_);
     }
   }
 

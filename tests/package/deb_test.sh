@@ -23,7 +23,7 @@ for field in Package Version Architecture Maintainer Description Section; do
 done
 
 dpkg-deb -x "$deb" "$folder/root"
-for file in usr/bin/trug usr/share/man/man1/trug.1.gz usr/share/bash-completion/completions/trug \
+for file in usr/bin/trug usr/libexec/trug/trug-feed usr/share/man/man1/trug.1.gz usr/share/bash-completion/completions/trug \
             usr/share/zsh/vendor-completions/_trug usr/share/fish/vendor_completions.d/trug.fish \
             usr/lib/systemd/user/trug-feed.service usr/share/doc/trug/copyright \
             usr/share/doc/trug/changelog.gz usr/share/doc/trug/examples/harbour-office.toml; do

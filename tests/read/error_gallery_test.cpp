@@ -946,34 +946,28 @@ const Row kRows[] = {
      "  |              ^\n"
      "  hint: name the day: last_frost = \"14 May\"\n"},
     {"TodayInAPlan",
-     "[[bed]]",
-     "[work]\n"
-     "no_jobs_before = \"today\"\n"
-     "\n"
-     "[[bed]]",
-     "plan.toml:11:18: error: 'no_jobs_before' is 'today', which is another day tomorrow\n"
-     "  | no_jobs_before = \"today\"\n"
-     "  |                  ^\n"
-     "  hint: name the day: no_jobs_before = 2027-05-14\n"},
+     "title =",
+     "began = \"today\"\n"
+     "title =",
+     "plan.toml:2:9: error: 'began' is 'today', which is another day tomorrow\n"
+     "  | began = \"today\"\n"
+     "  |         ^\n"
+     "  hint: name the day: began = 2027-05-14\n"},
     {"DateWithoutItsYear",
-     "[[bed]]",
-     "[work]\n"
-     "no_jobs_before = \"25th November\"\n"
-     "\n"
-     "[[bed]]",
-     "plan.toml:11:18: error: 'no_jobs_before' is '25 November', without a year\n"
-     "  | no_jobs_before = \"25th November\"\n"
-     "  |                  ^\n"
-     "  hint: write the year too: no_jobs_before = \"25 November 2027\"\n"},
+     "title =",
+     "began = \"25th November\"\n"
+     "title =",
+     "plan.toml:2:9: error: 'began' is '25 November', without a year\n"
+     "  | began = \"25th November\"\n"
+     "  |         ^\n"
+     "  hint: write the year too: began = \"25 November 2027\"\n"},
     {"DateThatNoCalendarHas",
-     "[[bed]]",
-     "[work]\n"
-     "no_jobs_before = \"31 November 2026\"\n"
-     "\n"
-     "[[bed]]",
-     "plan.toml:11:18: error: 'no_jobs_before' is '31 November 2026', a day that no calendar has\n"
-     "  | no_jobs_before = \"31 November 2026\"\n"
-     "  |                  ^\n"},
+     "title =",
+     "began = \"31 November 2026\"\n"
+     "title =",
+     "plan.toml:2:9: error: 'began' is '31 November 2026', a day that no calendar has\n"
+     "  | began = \"31 November 2026\"\n"
+     "  |         ^\n"},
     {"DayBeforeMonthInFigures",
      "\"10 May\"",
      "28.11.2027",
@@ -982,15 +976,13 @@ const Row kRows[] = {
      "  |                   ^\n"
      "  hint: a date is year, month, day: last_frost = 2027-11-28\n"},
     {"DayAndMonthSwapped",
-     "[[bed]]",
-     "[work]\n"
-     "no_jobs_before = 2026-28-11\n"
-     "\n"
-     "[[bed]]",
-     "plan.toml:11:25: error: cannot read the date: expected month between 1 and 12, saw 28\n"
-     "  | no_jobs_before = 2026-28-11\n"
-     "  |                         ^\n"
-     "  hint: a date is year, month, day: no_jobs_before = 2026-11-28\n"},
+     "title =",
+     "began = 2026-28-11\n"
+     "title =",
+     "plan.toml:2:16: error: cannot read the date: expected month between 1 and 12, saw 28\n"
+     "  | began = 2026-28-11\n"
+     "  |                ^\n"
+     "  hint: a date is year, month, day: began = 2026-11-28\n"},
     {"DayOrMonthInFigures",
      "\"10 May\"",
      "5.10.2027",
@@ -1038,7 +1030,7 @@ const Row kRows[] = {
      "plan.toml:6:1: error: unknown key 'name' under [place]\n"
      "  | name = \"here\"\n"
      "  | ^\n"
-     "  hint: 'name' belongs under [[bed]]: move it there\n"},
+     "  hint: 'name' belongs under [[bed]] or [[elsewhere]]: move it there\n"},
     {"FahrenheitYear",
      "latitude = 52.5",
      "latitude = 52.5\n"
@@ -1114,7 +1106,10 @@ const Row kRows[] = {
     {"CropInAnotherLanguage",
      "\"zinnia\"",
      "\"Schmuckkörbchen\"",
-     "TODO"},
+     "plan.toml:17:24: error: there is no sheet for 'Schmuckkörbchen'\n"
+     "  | crops = [\"cornflower\", \"Schmuckkörbchen\"]\n"
+     "  |                        ^\n"
+     "  hint: 'trug crop' lists the crops by their English names; botanical names do too, and a sheet of your own goes into a folder crops/ beside the plan\n"},
     {"Several",
      nullptr,
      "flowering_year = \"2027\"\n"
