@@ -57,7 +57,7 @@ std::vector<std::string> value_words(std::string_view value) {
   if (value == "WHEN") return {"auto", "always", "never"};
   std::vector<std::string> words;
   if (value != "KIND") return words;
-  for (const work::JobKind kind : work::all_job_kinds()) words.emplace_back(to_string(kind));
+  for (const work::JobTrait& kind : work::kTraits) words.emplace_back(kind.word);
   std::ranges::sort(words);
   return words;
 }

@@ -76,10 +76,12 @@ std::string parse_url_option(const std::string& text) {
 std::vector<work::JobKind> kinds_of(const std::string& text) {
   if (const auto kind = work::parse_job_kind(text)) return {*kind};
   std::vector<work::JobKind> parts, beginnings;
-  for (const work::JobKind kind : work::all_job_kinds()) {
-    const std::string word(to_string(kind));
-    if (("-" + word + "-").find("-" + text + "-") != std::string::npos) parts.push_back(kind);
-    if (word.starts_with(text)) beginnings.push_back(kind);
+  for (const work::JobTrait& kind : work::kTraits) {
+    const std::string word(kind.word);
+    if (("-" + word + "-").find("-" + text + "-") != std::string::npos) {
+      parts.push_back(kind.kind);
+    }
+    if (word.starts_with(text)) beginnings.push_back(kind.kind);
   }
   if (!parts.empty()) return parts;
   return beginnings.size() == 1 ? beginnings : std::vector<work::JobKind>{};

@@ -27,6 +27,7 @@ class CommandLine {
   CLI::App& app() { return app_; }
   const CLI::App& app() const { return app_; }
   Options& options() { return options_; }
+  const Options& options() const { return options_; }
   // In the order of the help.
   std::vector<const CLI::App*> commands() const;
 

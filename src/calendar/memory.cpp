@@ -38,10 +38,10 @@ std::string without(std::string_view bytes, std::initializer_list<std::string_vi
   return content;
 }
 
-// The last moment but one year that can be written, so that there is room for later ones.
+// A moment before 2200: no plan reaches that far, and there is room for later ones.
 std::optional<Instant> parse_stamp(std::string_view text) {
   const auto stamp = parse_instant_value(text);
-  return stamp && *stamp < make_date(9999, 1, 1) ? stamp : std::nullopt;
+  return stamp && *stamp < make_date(2200, 1, 1) ? stamp : std::nullopt;
 }
 
 // The bytes with CRLF at each line's end, without empty lines and byte-order mark.

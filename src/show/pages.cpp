@@ -217,11 +217,12 @@ std::string jobs_page(const Plan& plan, const std::vector<JobRow>& jobs,
   Table table({{"day", false}, {"job"}, {"planting"}, {"plants"}, {"where"}, {"still right"}});
   std::string month;
   for (const std::size_t i : shown) {
-    const work::Job& job = jobs[i];
+    const JobRow& job = jobs[i];
     const std::string heading = month_and_year(job.day);
     if (heading != month) table.add_heading(heading);
     month = heading;
-    table.add({weekday_and_number(job.day), work::trait(job.key.kind).words, name_words(job), amount(job),
+    const std::string kind(work::trait(job.key.kind).words);
+    table.add({weekday_and_number(job.day), kind, name_words(job), amount(job),
                where_words(job), window_words(job)},
               job.state == work::Job::State::Assumed);
     if (full) table.add_note(job.text);

@@ -26,6 +26,7 @@ last_frost = "12 May"
 first_frost = "18 October"
 frost_meaning = "garden"
 )";
+  if (beds.empty()) text += "[wish]\nfrom = \"10 May\"\nto = \"1 October\"\n";
   for (const TestBed& bed : beds) {
     text += fmt::format("[[bed]]\nname = \"{}\"\nlength_m = 2.7\nwidth_m = 1.1\n", bed.name);
     if (!bed.person.empty()) text += fmt::format("person = \"{}\"\n", bed.person);

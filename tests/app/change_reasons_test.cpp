@@ -50,7 +50,9 @@ width_m = 0.9
 
 [[bed.stretch]]
 length_m = 1.1
-crops = ["cornflower"]
+[[bed.stretch.crop]]
+crop = "cornflower"
+way = "sown in place in spring"
 
 [[bed.stretch]]
 length_m = 0.8

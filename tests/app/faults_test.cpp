@@ -122,7 +122,7 @@ TEST_F(Faults, NamesOfFilesCannotActOnTheTerminal) {
   const std::string shown = "@p?]0;pwn??txt?x?.toml";
   const Answer wrong = run({"check", "@" + name});
   EXPECT_EQ(wrong.exit, kBadInput);
-  EXPECT_TRUE(wrong.err.starts_with(shown + ":16:1: error:")) << wrong.err;
+  EXPECT_TRUE(wrong.err.starts_with(shown + ":17:1: error:")) << wrong.err;
   write(name, kPlan);
   EXPECT_TRUE(run({"jobs", "@" + name}).err.find('\x1b') == std::string::npos);
   const Answer chart = run({"chart", "@" + name, "-o", "@b\x1b[8m.svg"});

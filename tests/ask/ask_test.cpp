@@ -62,7 +62,7 @@ TEST(Ask, FindingsAreFreshOrClearedWhereverTheirPlantingWent) {
   const auto has = [](const std::vector<Finding>& list, std::string_view code) {
     return std::ranges::find(list, code, &Finding::code) != list.end();
   };
-  const Difference fewer = ask(garden, before, Plants{1, 20});
+  const Difference fewer = ask(garden, before, Plants{1, 6});
   EXPECT_TRUE(has(fewer.cleared, "too-many-plants"));
   const Difference without = ask(garden, before, LeaveOut{0});
   EXPECT_FALSE(has(without.cleared, "too-many-plants"));
