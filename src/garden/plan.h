@@ -124,6 +124,9 @@ struct Stretch {
 
 // What is laid or built over a bed.
 enum class Cover { None, Fleece, Tunnel };
+inline constexpr Word<Cover> kCovers[] = {
+    {Cover::None, "none"}, {Cover::Fleece, "fleece"}, {Cover::Tunnel, "tunnel"}};
+static_assert(names_all(kCovers));
 
 struct Bed {
   std::string name;
@@ -147,6 +150,18 @@ struct Patch {
 
 // What really took place with a planting: everything later is reckoned from it.
 enum class Happening { Sown, Planted, PlantedOut, Pinched, FirstCut, Cut, Lifted, Failed, NotDone };
+inline constexpr Word<Happening> kHappenings[] = {
+    {Happening::Sown, "sown"},
+    {Happening::Planted, "planted"},
+    {Happening::PlantedOut, "planted-out"},
+    {Happening::Pinched, "pinched"},
+    {Happening::FirstCut, "first-cut"},
+    {Happening::Cut, "cut"},
+    {Happening::Lifted, "lifted"},
+    {Happening::Failed, "failed"},
+    {Happening::NotDone, "not-done"},
+};
+static_assert(names_all(kHappenings));
 
 struct Happened {
   Happening what{};
@@ -160,6 +175,9 @@ struct Happened {
 
 // What is in hand: nothing of it is ordered.
 enum class Held { Seed, Bulbs, Plants };
+inline constexpr Word<Held> kHeld[] = {
+    {Held::Seed, "seed"}, {Held::Bulbs, "bulbs"}, {Held::Plants, "plants"}};
+static_assert(names_all(kHeld));
 
 struct InHand {
   std::string crop;  // the sheet's name, once resolved

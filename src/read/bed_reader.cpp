@@ -14,7 +14,7 @@
 
 #include "base/text.h"
 #include "base/words.h"
-#include "read/holdings_reader.h"
+#include "read/crop_reader.h"
 #include "read/units.h"
 
 namespace trug::read {
@@ -23,9 +23,6 @@ namespace {
 constexpr Millimetres kLongestBed{1'000'000};
 constexpr Millimetres kWidestBed{100'000};
 
-constexpr Word<Cover> kCovers[] = {
-    {Cover::None, "none"}, {Cover::Fleece, "fleece"}, {Cover::Tunnel, "tunnel"}};
-static_assert(names_all(kCovers));
 
 // Sizes beyond which a slip of the unit is likelier than such a bed. Written in centimetres they
 // are taken as meant.
@@ -64,26 +61,6 @@ std::string centimetres_hint(std::string_view key, Millimetres stretch, Millimet
   const bool fits = stretch.value() / 100 <= bed.value();
   if (key != "length_m" || stretch < kLongStretch || !fits) return {};
   return fmt::format("in centimetres? then write length_cm = {}", number(stretch.value() / 1000.0));
-}
-
-// The pins of a crop, which come in their order.
-Pins read_pins(TomlTable& table) {
-  Pins pins;
-  pins.way = table.text("way");
-  pins.start_on = table.date("start_on");
-  pins.plant_on = table.date("plant_on");
-  pins.lift_on = table.date("lift_on");
-  pins.not_before = table.date("not_before");
-  const std::pair<const char*, std::optional<Date>> in_order[] = {
-      {"start_on", pins.start_on}, {"plant_on", pins.plant_on}, {"lift_on", pins.lift_on}};
-  std::pair<const char*, std::optional<Date>> before{"", std::nullopt};
-  for (const auto& pin : in_order) {
-    if (before.second && pin.second && *pin.second < *before.second) {
-      table.error(pin.first, fmt::format("'{}' is before '{}'", pin.first, before.first));
-    }
-    if (pin.second) before = pin;
-  }
-  return pins;
 }
 
 // Which names a bed's plantings have used.
@@ -192,76 +169,9 @@ class BedReader {
       }
     }
     if (has_long_form) {
-      for (TomlTable& crop : table.tables("crop")) add(stretch, read_crop(crop));
+      for (TomlTable& crop : table.tables("crop"))
+        add(stretch, read_crop(crop, sheets_, diagnostics_, homes_, flowering_year_));
     }
-  }
-
-  CropEntry read_crop(TomlTable& table) {
-    CropEntry entry;
-    entry.at = table.at();
-    const auto crop = table.text("crop", required("crop = \"zinnia\""));
-    entry.crop = crop.value_or("");
-    const Sheet* sheet = crop ? resolve_crop(entry, table.at("crop"), sheets_, diagnostics_) : nullptr;
-    entry.variety = table.text("variety");
-    entry.group = table.text("group");
-    entry.id = table.text("id");
-    entry.plants = table.whole_number("plants", kOptional, {1, 100'000});
-    entry.spacing_cm = read_spacing_cm(table, "spacing", {1, 500});
-    for (const PlacedText& colour : table.strings("colours")) entry.colours.push_back(colour.text);
-    entry.keep = table.boolean("keep").value_or(false);
-    entry.successions = table.whole_number("successions", kOptional, {1, 30}).value_or(1);
-    if (const auto weeks = table.number("gap_weeks", kOptional, {0.5, 26})) {
-      entry.gap_days = static_cast<int>(std::lround(*weeks * 7));
-    }
-    entry.person = table.text("person");
-    entry.since = read_since(table, flowering_year_);
-    entry.pins = read_pins(table);
-    refuse_for_now(table, "share", "give the crop a stretch of its own");
-    if (sheet) check_against_sheet(entry, *sheet, table);
-    if (entry.id && entry.id->find('/') != std::string::npos) {
-      table.error("id", "an id may not hold '/'", "'/' stands between a bed and its planting");
-    }
-    table.finish(homes_);
-    return entry;
-  }
-
-  void check_against_sheet(const CropEntry& entry, const Sheet& sheet, TomlTable& table) {
-    std::vector<std::string> groups, ways;
-    for (const Group& group : sheet.groups) groups.push_back(group.name);
-    for (const Way& way : sheet.ways) ways.push_back(way.name);
-    if (entry.group) check_word(table, "group", *entry.group, groups, sheet.name);
-    if (entry.pins.way) check_word(table, "way", *entry.pins.way, ways, sheet.name);
-    check_established(entry, sheet, table);
-    if (entry.keep && !is_planted(sheet.life_cycle)) {
-      table.error("keep",
-                  fmt::format("'keep' is for bulbs, corms and tubers; {} is none", sheet.name));
-    }
-  }
-
-  // What stands already is said with its year, never taken for granted.
-  void check_established(const CropEntry& entry, const Sheet& sheet, TomlTable& table) {
-    const auto way = std::ranges::find(sheet.ways, Method::Established, &Way::method);
-    const bool can_stand = way != sheet.ways.end();
-    if (entry.pins.way && can_stand && *entry.pins.way == way->name && !entry.since) {
-      table.error("way", fmt::format("since when does {} stand there?", sheet.name),
-                  fmt::format("write since = {} beside it, or leave the way out and it is planted",
-                              flowering_year_ - 3));
-    }
-    if (entry.since && !can_stand && !is_planted(sheet.life_cycle)) {
-      table.error("since", fmt::format("{} does not stand for years", sheet.name),
-                  "'since' is for perennials, shrubs, bulbs, corms and tubers");
-    }
-  }
-
-  void check_word(TomlTable& table, std::string_view key, const std::string& word,
-                  const std::vector<std::string>& known, const std::string& crop) {
-    if (std::ranges::find(known, word) != known.end()) return;
-    std::vector<std::string> quoted;
-    for (const std::string& name : known) quoted.push_back(fmt::format("'{}'", name));
-    const std::string hint = known.empty()
-                                 ? fmt::format("its sheet has no {}s: leave the key out", key)
-                                 : "its sheet has " + listed(quoted);
-    table.error(key, fmt::format("{} has no {} '{}'", crop, key, word), hint);
   }
 
   // Two plantings whose names or identities are the same cannot be told apart from year to year.
@@ -293,27 +203,6 @@ class BedReader {
 };
 
 }  // namespace
-
-const Sheet* resolve_crop(CropEntry& entry, const Position& at, SheetLibrary& sheets,
-                          Diagnostics& diagnostics) {
-  const Sheet* sheet = sheets.find(entry.crop, diagnostics);
-  if (sheet) {
-    entry.crop = sheet->name;
-  } else if (!sheets.has(entry.crop)) {
-    const std::string near = sheets.nearest_name(entry.crop, diagnostics);
-    diagnostics.error(at, fmt::format("there is no sheet for '{}'", entry.crop),
-                      near.empty() ? "'trug crop' lists the crops by their English names; "
-                                     "botanical names do too, and a sheet of your own goes "
-                                     "into a folder crops/ beside the plan"
-                                   : fmt::format("did you mean '{}'?", near));
-  }
-  return sheet;
-}
-
-void refuse_for_now(TomlTable& table, std::string_view key, std::string_view instead) {
-  if (!table.has(key)) return;
-  table.error(key, fmt::format("'{}' cannot be used yet", key), std::string(instead));
-}
 
 void read_beds(TomlTable& file, SheetLibrary& sheets, Diagnostics& diagnostics,
                std::span<const KeyHome> homes, Plan& plan) {

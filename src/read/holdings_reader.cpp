@@ -10,7 +10,7 @@
 #include <vector>
 
 #include "base/text.h"
-#include "read/bed_reader.h"
+#include "read/crop_reader.h"
 #include "read/units.h"
 
 namespace trug::read {
@@ -50,17 +50,7 @@ class HappenedReader {
     const auto name = table.text("planting", required("planting = \"west bed/zinnia\""));
     Happened happened;
     happened.at = table.at();
-    const auto what = table.choice<Happening>("what",
-                                              {{"sown", Happening::Sown},
-                                               {"planted", Happening::Planted},
-                                               {"planted-out", Happening::PlantedOut},
-                                               {"pinched", Happening::Pinched},
-                                               {"first-cut", Happening::FirstCut},
-                                               {"cut", Happening::Cut},
-                                               {"lifted", Happening::Lifted},
-                                               {"failed", Happening::Failed},
-                                               {"not-done", Happening::NotDone}},
-                                              required("what = \"sown\""));
+    const auto what = table.choice("what", kHappenings, required("what = \"sown\""));
     const auto on = table.date("on", required("on = 2027-04-18"));
     happened.stems = table.whole_number("stems", kOptional, {0, 100'000});
     happened.note = table.text("note", kOptional, 500);
@@ -97,8 +87,8 @@ class HappenedReader {
     }
     if (sowings <= 1) happened.succession = 0;
     if (year_of(happened.on) < plan_.flowering_year - 2) {
-      table.error("on", fmt::format("{} is of an earlier year than this plan's",
-                                    plain_day(happened.on)));
+      table.error("on",
+                  fmt::format("{} is of an earlier year than this plan's", plain_day(happened.on)));
       return;
     }
     const auto& before = planting.happened;
@@ -113,8 +103,8 @@ class HappenedReader {
   // Reported at the later one of the file, naming the other's line.
   bool contradicts(const Happened& other, const Happened& happened) {
     const int a = step(other.what), b = step(happened.what);
-    const bool out_of_order =
-        a != 0 && b != 0 && a != b && (a < b) != (other.on <= happened.on) && other.on != happened.on;
+    const bool out_of_order = a != 0 && b != 0 && a != b && (a < b) != (other.on <= happened.on) &&
+                              other.on != happened.on;
     if (!out_of_order) return false;
     diagnostics_.error(happened.at,
                        fmt::format("{} is out of order with what line {} says of {}",
@@ -187,11 +177,10 @@ void read_have(TomlTable& file, SheetLibrary& sheets, Diagnostics& diagnostics,
     entry.crop = crop.value_or("");
     if (crop) resolve_crop(entry, table.at("crop"), sheets, diagnostics);
     held.crop = entry.crop;
-    const auto what = table.choice<Held>(
-        "what", {{"seed", Held::Seed}, {"bulbs", Held::Bulbs}, {"plants", Held::Plants}},
-        required("what = \"seed\""));
+    const auto what = table.choice("what", kHeld, required("what = \"seed\""));
     held.what = what.value_or(Held::Seed);
-    held.number = table.whole_number("number", required("number = 200"), {1, 1'000'000}).value_or(0);
+    held.number =
+        table.whole_number("number", required("number = 200"), {1, 1'000'000}).value_or(0);
     table.finish(homes);
     plan.have.push_back(std::move(held));
   }

@@ -13,6 +13,7 @@
 
 #include "base/text.h"
 #include "read/bed_reader.h"
+#include "read/crop_reader.h"
 #include "read/holdings_reader.h"
 #include "read/text_file.h"
 #include "read/toml_table.h"
