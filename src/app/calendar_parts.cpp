@@ -9,6 +9,7 @@
 #include <optional>
 #include <set>
 #include <string_view>
+#include <utility>
 
 #include "app/output_file.h"
 #include "base/text.h"

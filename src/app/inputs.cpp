@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <system_error>
 
 namespace trug::app {
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include <exception>
 #include <new>
+#include <ostream>
 #include <string>
 #include <system_error>
 #include <vector>

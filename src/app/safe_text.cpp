@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "app/safe_text.h"
 
+#include <string_view>
+
 #include "base/text.h"
 
 namespace trug::app {

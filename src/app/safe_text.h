@@ -3,6 +3,7 @@
 // hold anything.
 #pragma once
 
+#include <ios>
 #include <ostream>
 #include <streambuf>
 #include <string>

@@ -9,7 +9,7 @@ import re
 
 from finding import Finding
 
-INCLUDE = re.compile(r'^#include\s+(?:<([^>]+)>|"([^"]+)")', re.MULTILINE)
+INCLUDE = re.compile(r'^#include\s+(?:<([^>]+)>|"([^"]+)")(\s*//)?', re.MULTILINE)
 STD_NAME = re.compile(r"\b(std::)(?:ranges::)?([a-z_0-9]+)")
 FREE_WORD = re.compile(r"(?<![\w:.>])(?:::)?([A-Za-z_]\w*)")
 WORD = re.compile(r"([A-Za-z_]\w*)")
@@ -25,13 +25,17 @@ class Source:
         text = (pathlib.Path(root) / path).read_text()
         self.path = path
         self.system, self.ours = {}, {}  # name -> line
+        self.explained = set()  # those with a remark behind them, which says what they are for
         for match in INCLUDE.finditer(text):
             line = text.count("\n", 0, match.start()) + 1
+            if match[3]:
+                self.explained.add(match[1] or match[2])
             if match[1]:
                 self.system[match[1]] = line
             else:
                 self.ours[match[2]] = line
-        code = NOT_CODE.sub(lambda match: "\n" * match[0].count("\n"), INCLUDE.sub("", text))
+        code = re.sub(r"^#include.*", "", text, flags=re.MULTILINE)
+        code = NOT_CODE.sub(lambda match: "\n" * match[0].count("\n"), code)
         code = code.replace("<=>", " std::strong_ordering ")
         self.words = first_lines(WORD, code)
         # "std::chrono::days" is std::chrono, "std::ranges::find" std::find, "EINTR" itself
@@ -99,6 +103,8 @@ def missing_standard(source, own, standard):
 
 def unused_standard(source, standard):
     for header, line in source.system.items():
+        if header in source.explained:
+            continue
         if header not in standard.welcome:
             if "/" not in header and "." not in header:
                 yield Finding(source.path, line, "include", header,
@@ -118,7 +124,7 @@ def declared_names(tags):
 
 def unused_of_ours(source, own, declared):
     for header, line in source.ours.items():
-        if own and own.endswith("/" + header):
+        if header in source.explained or own and own.endswith("/" + header):
             continue
         if declared[header] and not declared[header].intersection(source.words):
             yield Finding(source.path, line, "include", header, f'"{header}" is not used')

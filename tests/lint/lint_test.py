@@ -100,6 +100,7 @@ class Includes(MadeUpTree):
     def test_neither(self):
         for code in ("#include <string>\nstd::string f();\n", "// std::string is not used\n",
                      "constexpr auto kText = \"std::string\";\n",
+                     "#include <map>  // the library forgets it\n",
                      "#include <compare>\nstruct A { auto operator<=>(const A&) const; };\n",
                      "#include <iostream>\nvoid f(std::ostream&);\n"):
             self.assertEqual(self.found(x_h=code), [], code)
