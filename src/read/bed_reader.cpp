@@ -4,8 +4,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
-#include <optional>
 #include <set>
 #include <string>
 #include <string_view>

@@ -7,6 +7,8 @@
 #include <array>
 #include <cmath>
 #include <numeric>
+#include <string_view>
+#include <utility>
 
 #include "base/text.h"
 #include "base/words.h"

@@ -3,6 +3,8 @@
 
 #include <fmt/format.h>
 
+#include <optional>
+
 #include "base/text.h"
 
 namespace trug::show {

@@ -77,9 +77,10 @@ def names(tags):
 
 
 def is_not_ours(tag):
-    """Operators, constructors and lambdas, what a library asks for, `struct stat x{}`."""
+    """Operators, constructors and lambdas, what a library asks for, `struct stat x{}`, and what ctags
+    takes for a name in a structured binding."""
     name = tag["name"]
     is_constructor = name == tag.get("scope", "").split("::")[-1]
     is_variable = tag["kind"] == "struct" and tag.get("end") == tag["line"] and name.islower()
-    return (name.startswith(("operator ", "~", "__anon")) or is_constructor or is_variable
+    return (name.startswith(("operator ", "~", "&", "__anon")) or is_constructor or is_variable
             or OF_GOOGLETEST.match(name) is not None)
