@@ -27,14 +27,15 @@ constexpr double kVaseShare = 1.0 / 12;  // of a vase's stems: the least a kind 
 struct View {
   const Plan& plan;
   const climate::Climate& climate;
-  const ground::Schedule& schedule;
+  const ground::Schedule& chosen;    // by the averages, as are the flags that are judged
+  const ground::Schedule& schedule;  // as measured weather moves it
   const std::vector<harvest::Week>& weeks;
 
-  std::span<const Sowing> sowings(std::size_t planting) const { return schedule.of(planting); }
+  std::span<const Sowing> sowings(std::size_t planting) const { return chosen.of(planting); }
   bool grown(std::size_t planting) const { return !sowings(planting).empty(); }
-  const Sheet& sheet(std::size_t planting) const { return *schedule.weighed[planting].sheet; }
+  const Sheet& sheet(std::size_t planting) const { return *chosen.weighed[planting].sheet; }
   const Candidates& weighed(std::size_t planting) const {
-    return *schedule.weighed[planting].candidates;
+    return *chosen.weighed[planting].candidates;
   }
 };
 
@@ -121,6 +122,15 @@ std::optional<LateStart> late_start(const View& view, const Sowing& sowing) {
   return LateStart{way.name, sowing.in_ground, clock.window_days(*way.window, way.flowers)};
 }
 
+std::optional<NotInCut> not_in_cut(const View& view, std::size_t planting) {
+  const auto sowings = view.schedule.of(planting);
+  const auto sowing = std::ranges::find_if(sowings, [](const Sowing& s) { return !s.is_cut(); });
+  if (sowing == sowings.end()) return std::nullopt;
+  NotInCut found{sowing->lift, {}};
+  if (!sowing->without_flower) found.first_cut = sowing->timeline.first_cut.likely;
+  return found;
+}
+
 std::optional<TooEarly> too_early(const Sowing& sowing) {
   if (!sowing.too_early) return std::nullopt;
   return TooEarly{sowing.start, sowing.timeline.forecast.flower_share};
@@ -175,13 +185,13 @@ std::optional<FewStems> few_stems(const View& view, std::size_t planting) {
     best = std::max(best, std::accumulate(day, last, 0.0));
   }
   if (best >= view.plan.wish->stems_per_vase * kVaseShare) return std::nullopt;
-  return FewStems{best, view.schedule.weighed[planting].layout.plants};
+  return FewStems{best, view.chosen.weighed[planting].layout.plants};
 }
 
 // --- What the plan says of a crop, grown or not.
 
 std::optional<TooManyPlants> too_many_plants(const View& view, std::size_t planting) {
-  const ground::Layout& layout = view.schedule.weighed[planting].layout;
+  const ground::Layout& layout = view.chosen.weighed[planting].layout;
   if (layout.plants <= layout.room()) return std::nullopt;
   return TooManyPlants{layout.plants, layout.room(), layout.spacing_cm};
 }
@@ -230,7 +240,7 @@ std::optional<ShortSeason::Need> season_needed(const View& view, std::size_t pla
 
 std::optional<ShortSeason> short_season(const View& view) {
   const int days = frost_free_days(view);
-  const bool bound = std::ranges::any_of(view.schedule.weighed, [](const ground::Weighed& weighed) {
+  const bool bound = std::ranges::any_of(view.chosen.weighed, [](const ground::Weighed& weighed) {
     return frost_class(*weighed.sheet) != FrostClass::Hardy;
   });
   if (days >= kShortSeasonDays || !bound) return std::nullopt;
@@ -256,8 +266,8 @@ std::optional<ShortWeeks> short_weeks(const View& view) {
 }
 
 std::optional<NotSettled> not_settled(const View& view) {
-  if (view.schedule.settled) return std::nullopt;
-  return NotSettled{view.schedule.rounds};
+  if (view.chosen.settled) return std::nullopt;
+  return NotSettled{view.chosen.rounds};
 }
 
 class List {
@@ -289,6 +299,7 @@ class List {
 
 void look_at_grown(const View& view, std::size_t planting, List& list) {
   const Sowing& first = view.sowings(planting).front();
+  list.add(planting, not_in_cut(view, planting));
   list.add(planting, late_start(view, first));
   list.add(planting, too_early(first));
   list.add(planting, small_rosette(first));
@@ -335,9 +346,9 @@ void sort_by_rank(std::vector<Finding>& findings) {
 }
 
 std::vector<Finding> find(const Plan& plan, const climate::Climate& climate,
-                          const ground::Schedule& schedule,
+                          const ground::Schedule& chosen, const ground::Schedule& schedule,
                           const std::vector<harvest::Week>& weeks) {
-  const View view{plan, climate, schedule, weeks};
+  const View view{plan, climate, chosen, schedule, weeks};
   List list(plan);
   for (std::size_t i = 0; i < plan.plantings.size(); ++i) {
     if (view.grown(i)) {

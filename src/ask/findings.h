@@ -50,6 +50,14 @@ struct GroundTaken {
   std::optional<Neighbour> before, after;
 };
 
+// Measured weather delays its first cut until after it is lifted.
+struct NotInCut {
+  static constexpr std::string_view kCode = "not-in-cut";
+  static constexpr Rank kRank = Rank::Short;
+  Date lift;
+  std::optional<Date> first_cut;  // absent: it does not flower within the year
+};
+
 // Weeks of the wish without their stems.
 struct ShortWeeks {
   static constexpr std::string_view kCode = "short-weeks";
@@ -193,7 +201,7 @@ struct ShelterAssumed {
   double heated_c = 0;
 };
 
-using Found = std::variant<CannotGrow, TooLate, GroundTaken, ShortWeeks, LateStart, TooEarly,
+using Found = std::variant<CannotGrow, TooLate, GroundTaken, NotInCut, ShortWeeks, LateStart, TooEarly,
                            SmallRosette, NeedsFleece, NeedsCold, ColdSoil, FewStems, TooManyPlants,
                            OffColour, CostsStems, HardlyFrost, ShortSeason, NotSettled, BeginsAnew,
                            TakenAsDone, ShelterAssumed>;
@@ -223,9 +231,9 @@ Finding about_planting(const Plan& plan, std::size_t planting, Found found);
 void sort_by_rank(std::vector<Finding>& findings);
 
 // All that is seen by looking, worst first, then in the plan's order; nothing is reckoned anew.
-// `schedule` as the averages chose it; `weeks` as they will be.
+// `chosen` by the averages; `schedule` the same, and `weeks`, as measured weather moves them.
 std::vector<Finding> find(const Plan& plan, const climate::Climate& climate,
-                          const ground::Schedule& schedule,
+                          const ground::Schedule& chosen, const ground::Schedule& schedule,
                           const std::vector<harvest::Week>& weeks);
 
 }  // namespace trug::ask

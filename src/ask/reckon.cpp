@@ -21,7 +21,7 @@ Outcome outcome_of(const Garden& garden, const ground::Schedule& chosen,
                    ground::Schedule schedule) {
   const Plan& plan = garden.plan;
   auto weeks = harvest::count_weeks(plan, garden.climate, ground::cuts(schedule));
-  auto findings = find(plan, garden.climate, chosen, weeks);
+  auto findings = find(plan, garden.climate, chosen, schedule, weeks);
   auto jobs = work::make_jobs(plan, schedule, garden.climate, {garden.today, garden.first_day()});
   for (Finding& finding : taken_for_granted(garden, schedule, jobs)) {
     findings.push_back(std::move(finding));

@@ -35,6 +35,7 @@ std::span<const Sowing> Schedule::of(std::size_t planting) const {
 }
 
 std::vector<double> stems_by_day(const Sowing& sowing) {
+  if (!sowing.is_cut()) return {};
   const double all = sowing.stems_of(sowing.plants);
   const int days = days_between(sowing.timeline.first_cut.likely, sowing.lift) + 1;
   std::vector<double> result;

@@ -45,10 +45,15 @@ struct Sowing : Candidate {
   const Sheet* sheet = nullptr;
   Date lift;
   std::optional<Date> next_in_ground;  // the crop after the planting wants the ground
+  // In the weather that was measured it does not flower within the year; its timeline is that of
+  // averages.
+  bool without_flower = false;
 
   const Way& raised_by() const { return sheet->ways[way]; }
   bool another_follows() const { return next_in_ground.has_value(); }
-  // The last day of cutting: it ends by itself, or is lifted.
+  // False: measured weather delays it until after it is lifted.
+  bool is_cut() const { return !without_flower && timeline.first_cut.likely <= lift; }
+  // The last day of cutting, of what is cut: it ends by itself, or is lifted.
   Date last_cut() const { return std::min(lift, timeline.last_cut()); }
 };
 

@@ -84,9 +84,8 @@ Schedule retimed(Schedule schedule, const Climate& climate, int flowering_year) 
   for (Sowing& sowing : schedule.sowings) {
     const CropClock clock = clock_of(climate, sowing, flowering_year);
     auto timeline = clock.timeline(sowing.raised_by(), sowing.start, sowing.in_ground);
-    if (timeline && timeline->first_cut.likely <= sowing.lift) {
-      sowing.timeline = std::move(*timeline);
-    }
+    sowing.without_flower = !timeline;
+    if (timeline) sowing.timeline = std::move(*timeline);
   }
   return schedule;
 }

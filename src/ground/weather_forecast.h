@@ -12,8 +12,8 @@
 
 namespace trug::ground {
 
-// The schedule with the timelines of all sowings reckoned again in `climate`, one with a record. A
-// sowing that would not flower in that weather before it is lifted keeps its timeline.
+// The schedule with the timelines of all sowings reckoned again in `climate`, one with a record.
+// Some may now be lifted before they are cut.
 Schedule retimed(Schedule schedule, const climate::Climate& climate, int flowering_year);
 
 // Fewer recorded lives of a planting than this tell no spread, and no more than the last so many

@@ -29,7 +29,8 @@ std::string sentence_of_dates(const Sowing& sowing, const ChartBlock& block) {
                                  ? "stands for years"
                                  : "in the ground from " + plain_day(block.in_ground.from);
   const std::string flowers =
-      fmt::format("first cut about {} ({} to {}), last cut {}",
+      !sowing.is_cut() ? "lifted before its first cut"
+      : fmt::format("first cut about {} ({} to {}), last cut {}",
                   plain_day(timeline.first_cut.likely), short_day(timeline.first_cut.early),
                   short_day(timeline.first_cut.late), plain_day(block.in_flower.until - Days{1}));
   const std::string end = block.stays ? "stays in the ground"
@@ -51,8 +52,12 @@ ChartBlock block_of(const Plan& plan, const Sowing& sowing) {
   block.in_ground = {sowing.in_ground, sowing.lift};
   block.stood_before = sowing.stands;
   block.stays = stays_in_ground(sheet.life_cycle);
-  block.in_flower = {timeline.first_cut.likely, sowing.last_cut() + Days{1}};
-  block.perhaps_from = std::max(timeline.first_cut.early, sowing.in_ground);
+  block.in_flower = {sowing.lift, sowing.lift};
+  block.perhaps_from = sowing.lift;
+  if (sowing.is_cut()) {
+    block.in_flower = {timeline.first_cut.likely, sowing.last_cut() + Days{1}};
+    block.perhaps_from = std::max(timeline.first_cut.early, sowing.in_ground);
+  }
   block.colours = drawn_colours(plan, asked, sheet);
   block.label = sheet.name;
   block.words =

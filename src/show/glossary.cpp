@@ -114,6 +114,7 @@ constexpr GlossaryEntry kGlossary[] = {
     {"cannot-grow", Finding, "No way of the crop's sheet keeps the rules here this year."},
     {"ground-taken", Finding, "The crop grows here, but does not fit between its neighbours on this stretch."},
     {"too-late", Finding, "It should have begun before the plan's first day: the day it began, else today."},
+    {"not-in-cut", Finding, "The weather that was measured delays it: it would be lifted before its first cut."},
     {"short-weeks", Finding, "Weeks of the wish that go without all their stems."},
     {"late-start", Finding, "It begins outside the window that the trade keeps to; possible, but worth less."},
     {"too-early", Finding, "It would be far on towards its flower before the winter, and frost may take the buds."},

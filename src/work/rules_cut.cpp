@@ -25,6 +25,7 @@ bool is_lifted(const Sowing& sowing, const RuleContext& context) {
 }  // namespace
 
 std::optional<JobDraft> first_cut(const Sowing& sowing, const RuleContext&) {
+  if (!sowing.is_cut()) return std::nullopt;
   const growth::DateSpread& cut = sowing.timeline.first_cut;
   return JobDraft{.kind = JobKind::FirstCut,
                   .window = {cut.likely, cut.early, cut.late},
@@ -32,14 +33,14 @@ std::optional<JobDraft> first_cut(const Sowing& sowing, const RuleContext&) {
 }
 
 std::optional<JobDraft> pick(const Sowing& sowing, const RuleContext&) {
-  if (sowing.sheet->habit != Habit::CutAndComeAgain) return std::nullopt;
+  if (sowing.sheet->habit != Habit::CutAndComeAgain || !sowing.is_cut()) return std::nullopt;
   return JobDraft{.kind = JobKind::Pick,
                   .window = around(sowing.timeline.first_cut.likely + Days{7}, 4, 7),
                   .where = Raised::InPlace};
 }
 
 std::optional<JobDraft> dead_head(const Sowing& sowing, const RuleContext&) {
-  if (sowing.sheet->habit != Habit::CutAndComeAgain) return std::nullopt;
+  if (sowing.sheet->habit != Habit::CutAndComeAgain || !sowing.is_cut()) return std::nullopt;
   return JobDraft{.kind = JobKind::DeadHead,
                   .window = around(sowing.timeline.first_cut.likely + Days{21}, 7, 14),
                   .where = Raised::InPlace};
@@ -47,6 +48,7 @@ std::optional<JobDraft> dead_head(const Sowing& sowing, const RuleContext&) {
 
 std::optional<JobDraft> cut_back(const Sowing& sowing, const RuleContext& context) {
   if (!sowing.sheet->second_flush) return in_its_window(JobKind::CutBack, sowing, context);
+  if (!sowing.is_cut()) return std::nullopt;
   const auto first_flush = static_cast<int>(std::lround(sowing.sheet->cutting_weeks.middle() * 7));
   return JobDraft{.kind = JobKind::CutBack,
                   .window = around(sowing.timeline.first_cut.likely + Days{first_flush}, 7, 7),

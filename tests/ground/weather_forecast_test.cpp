@@ -122,14 +122,34 @@ TEST(Retimed, ARecordOfOtherDaysChangesNothing) {
   EXPECT_EQ(grown.timeline().first_cut.likely, before.timeline().first_cut.likely);
 }
 
-// A degree above the base a day: three hundred days to the flower, long after the ground is wanted.
-TEST(Retimed, TooColdToFlowerBeforeItIsLifted) {
-  const Grown before;
+// A degree above the base a day: three hundred days to the flower, beyond the year.
+TEST(Retimed, TooColdToFlowerWithinTheYear) {
   Grown grown;
   DailyRecord cold;
   add(cold, make_date(kYear, 1, 1), make_date(kYear + 1, 12, 1), 6);
   measure(grown, cold);
-  EXPECT_EQ(grown.timeline().first_cut.likely, before.timeline().first_cut.likely);
+  EXPECT_TRUE(grown.sowing().without_flower);
+  EXPECT_FALSE(grown.sowing().is_cut());
+  EXPECT_TRUE(cuts(grown.choice).front().stems.empty());
+}
+
+// Two and a half degrees above the base a day: it flowers on the 120th day of its life, a week
+// before the first cut. It is lifted between the first cut that averages would give and that one.
+TEST(Retimed, MeasuredWeatherStandsThoughItDelaysTheCutBeyondTheLift) {
+  Grown grown;
+  Sowing& sowing = grown.choice.sowings.front();
+  const Date cut = sowing.start + Days{119 + 7};
+  ASSERT_LT(sowing.timeline.first_cut.likely, cut);
+  sowing.lift = cut - Days{1};
+  DailyRecord cool;
+  add(cool, make_date(kYear, 1, 1), make_date(kYear + 1, 1, 1), 7.5);
+  measure(grown, cool);
+  EXPECT_EQ(grown.timeline().first_cut.likely, cut);
+  EXPECT_EQ(grown.timeline().basis, growth::Basis::Measured);
+  EXPECT_FALSE(grown.sowing().is_cut());
+  EXPECT_TRUE(cuts(grown.choice).front().stems.empty());
+  grown.choice.sowings.front().lift = cut;
+  EXPECT_TRUE(grown.sowing().is_cut());
 }
 
 TEST(Retimed, EverySowingOfASuccession) {
