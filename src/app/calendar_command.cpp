@@ -35,7 +35,7 @@ class Writer {
     for (const PartFile& file : files) {
       if (const int code = write(file); code != kDone) return code;
     }
-    if (options_.json) environment_.out << show::changes_json(head(), files_);
+    if (options_.json) environment_.out << show::changes_json(head(), r_.shown(), files_);
     return kDone;
   }
 

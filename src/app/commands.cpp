@@ -91,8 +91,8 @@ int run_why(const Options& options, const Environment& environment) {
   }
   environment.out << (options.json
                           ? show::why_json(document_head(options, environment, "trug.why/1"),
-                                           r->plan, r->schedule, *planting, r->climate)
-                          : show::why_page(r->plan, r->schedule, *planting, r->climate,
+                                           r->shown(), *planting, r->climate)
+                          : show::why_page(r->shown(), *planting, r->climate,
                                            style(options, environment)));
   return exit_code(options, *r);
 }

@@ -10,6 +10,7 @@
 #include <string>
 #include <vector>
 
+#include "garden/crop_spec.h"
 #include "garden/plan.h"
 #include "garden/sheet.h"
 #include "ground/candidates.h"
@@ -50,6 +51,7 @@ struct Sowing : Candidate {
   bool without_flower = false;
 
   const Way& raised_by() const { return sheet->ways[way]; }
+  CropSpec spec() const { return CropSpec(*sheet, group); }
   bool another_follows() const { return next_in_ground.has_value(); }
   // False: measured weather delays it until after it is lifted.
   bool is_cut() const { return !without_flower && timeline.first_cut.likely <= lift; }

@@ -10,7 +10,7 @@
 #include <utility>
 
 #include "base/text.h"
-#include "show/json_parts.h"
+#include "show/plan_json.h"
 
 namespace trug::show {
 namespace {
@@ -89,8 +89,9 @@ std::string changes_page(const CalendarFile& file) {
   return text;
 }
 
-std::string changes_json(const DocumentHead& head, const std::vector<CalendarFile>& files) {
-  Json document = json_of(head);
+std::string changes_json(const DocumentHead& head, const Reckoned& reckoned,
+                         const std::vector<CalendarFile>& files) {
+  Json document = json_of(head, reckoned);
   document["files"] = Json::array();
   for (const CalendarFile& file : files) {
     Json row{{"path", file.path}, {"events", file.events}, {"dry_run", file.dry_run}};

@@ -41,6 +41,7 @@ struct CalendarFile {
 };
 
 std::string changes_page(const CalendarFile& file);
-std::string changes_json(const DocumentHead& head, const std::vector<CalendarFile>& files);
+std::string changes_json(const DocumentHead& head, const Reckoned& reckoned,
+                         const std::vector<CalendarFile>& files);
 
 }  // namespace trug::show

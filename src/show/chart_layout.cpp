@@ -29,10 +29,12 @@ std::string sentence_of_dates(const Sowing& sowing, const ChartBlock& block) {
                                  ? "stands for years"
                                  : "in the ground from " + plain_day(block.in_ground.from);
   const std::string flowers =
-      !sowing.is_cut() ? "lifted before its first cut"
-      : fmt::format("first cut about {} ({} to {}), last cut {}",
-                  plain_day(timeline.first_cut.likely), short_day(timeline.first_cut.early),
-                  short_day(timeline.first_cut.late), plain_day(block.in_flower.until - Days{1}));
+      !sowing.is_cut()
+          ? "lifted before its first cut"
+          : fmt::format("first cut about {} ({} to {}), last cut {}",
+                        plain_day(timeline.first_cut.likely), short_day(timeline.first_cut.early),
+                        short_day(timeline.first_cut.late),
+                        plain_day(block.in_flower.until - Days{1}));
   const std::string end = block.stays ? "stays in the ground"
                           : is_planted(sowing.sheet->life_cycle)
                               ? "lifted " + plain_day(sowing.lift)

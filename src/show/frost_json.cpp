@@ -50,7 +50,6 @@ Json threshold_json(const FrostStatistics& statistics, bool southern) {
 
 std::string frost_json(const DocumentHead& head, const FrostReport& report) {
   Json document = json_of(head);
-  for (const char* list : {"plans", "findings", "errors"}) document[list] = Json::array();
   document["file"] = report.file;
   document["from"] = iso(report.record.first);
   document["to"] = iso(report.record.until() - Days{1});

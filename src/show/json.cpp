@@ -4,26 +4,14 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <nlohmann/json.hpp>
 #include <tuple>
 
 #include "base/words.h"
-#include "show/finding_words.h"
+#include "show/json_parts.h"
+#include "show/plan_json.h"
 
 namespace trug::show {
 namespace {
-
-using Json = nlohmann::ordered_json;
-
-template <class T>
-Json maybe(const std::optional<T>& value) {
-  return value ? Json(*value) : Json(nullptr);
-}
-
-// A name of a file need not be UTF-8: what is not becomes U+FFFD.
-std::string dump(const Json& document) {
-  return document.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
-}
 
 std::string_view to_string(work::Job::State state) {
   switch (state) {
@@ -35,69 +23,6 @@ std::string_view to_string(work::Job::State state) {
       return "assumed";
   }
   return "";
-}
-
-std::string_view to_string(growth::Basis basis) {
-  switch (basis) {
-    case growth::Basis::Heat:
-      return "heat";
-    case growth::Basis::Light:
-      return "light";
-    case growth::Basis::Measured:
-      return "measured";
-    case growth::Basis::Window:
-      return "window";
-  }
-  return "";
-}
-
-Json head_json(const DocumentHead& head) {
-  Json document;
-  document["format"] = head.format;
-  document["program"] = head.program;
-  document["today"] = iso(head.today);
-  document["plans"] = Json::array();
-  document["findings"] = Json::array();
-  document["errors"] = Json::array();
-  return document;
-}
-
-Json finding_json(const Plan& plan, const ask::Finding& finding) {
-  Json row;
-  row["code"] = finding.code();
-  row["rank"] = ask::to_string(finding.rank());
-  row["file"] = finding.at.file;
-  row["line"] = finding.at.line;
-  row["column"] = finding.at.column;
-  row["key"] = finding.key;
-  row["planting"] = finding.planting ? Json(plan.plantings[*finding.planting].name) : Json(nullptr);
-  row["message"] = message(plan, finding);
-  row["numbers"] = Json::object();
-  for (const auto& [name, value] : numbers(finding)) row["numbers"][name] = value;
-  if (finding.remedy) {
-    row["remedy"] = {{"text", remedy_text(plan, finding)},
-                     {"toml", maybe(remedy_toml(plan, finding))}};
-  } else {
-    row["remedy"] = nullptr;
-  }
-  return row;
-}
-
-Json document_json(const DocumentHead& head, const Reckoned& r) {
-  Json document = head_json(head);
-  document["plans"].push_back(
-      {{"file", r.plan.file},
-       {"title", r.plan.title},
-       {"garden", r.plan.garden ? Json(trug::to_string(*r.plan.garden)) : Json(nullptr)},
-       {"flowering_years", {r.plan.flowering_year}}});
-  for (const ask::Finding& finding : r.findings) {
-    document["findings"].push_back(finding_json(r.plan, finding));
-  }
-  return document;
-}
-
-Json spread_json(const growth::DateSpread& spread) {
-  return {{"early", iso(spread.early)}, {"likely", iso(spread.likely)}, {"late", iso(spread.late)}};
 }
 
 // When the job's reminder rings, "2027-04-01T18:00" of the gardener's own clock; null: never.
@@ -153,33 +78,6 @@ Json job_json(const Reckoned& r, std::size_t index) {
   return row;
 }
 
-Json sowing_json(const Reckoned& r, const ground::Sowing& c) {
-  const Planting& planting = r.plan.plantings[c.planting];
-  const growth::DateSpread& cut = c.timeline.first_cut;
-  // The last cut moves with the first, but never beyond the lift.
-  const Date last = c.last_cut();
-  const growth::DateSpread last_cut{last - (cut.likely - cut.early), last,
-                                    c.timeline.cut_short ? last : last + (cut.late - cut.likely)};
-  Json row;
-  row["id"] = planting.name;
-  const Bed* bed = bed_of(r.plan, planting);
-  row["bed"] = bed ? Json(bed->name) : Json(nullptr);
-  row["stretch"] = planting.patch ? Json(planting.patch->stretch) : Json(nullptr);
-  row["crop"] = planting.asked.crop;
-  row["way"] = c.raised_by().name;
-  row["flowering_year"] = planting.flowering_year;
-  row["start"] = iso(c.start);
-  row["in_ground"] = iso(c.in_ground);
-  row["lift"] = iso(c.lift);
-  row["first_cut"] = spread_json(cut);
-  row["last_cut"] = spread_json(last_cut);
-  row["plants"] = c.plants;
-  row["basis"] = to_string(c.timeline.basis);
-  row["exact"] = r.schedule.exact;
-  row["group"] = c.group ? Json(c.group->name) : Json(nullptr);
-  return row;
-}
-
 std::string csv_field(const Json& value) {
   if (value.is_null()) return "";
   std::string text;
@@ -207,7 +105,7 @@ std::string csv_field(const Json& value) {
 
 std::string jobs_json(const DocumentHead& head, const Reckoned& reckoned,
                       const std::vector<std::size_t>& shown) {
-  Json document = document_json(head, reckoned);
+  Json document = json_of(head, reckoned);
   std::vector<std::size_t> order = shown;
   std::ranges::stable_sort(order, {}, [&](std::size_t i) {
     return std::tie(reckoned.rows[i].day, reckoned.rows[i].uid);
@@ -222,14 +120,14 @@ std::string jobs_json(const DocumentHead& head, const Reckoned& reckoned,
 }
 
 std::string check_json(const DocumentHead& head, const Reckoned& reckoned) {
-  Json document = document_json(head, reckoned);
+  Json document = json_of(head, reckoned);
   document["exact"] = reckoned.schedule.exact;
   document["rounds"] = reckoned.schedule.rounds;
   return dump(document);
 }
 
 std::string errors_json(const DocumentHead& head, const std::vector<Diagnostic>& errors) {
-  Json document = head_json(head);
+  Json document = json_of(head);
   for (const Diagnostic& error : errors) {
     document["errors"].push_back({{"file", error.position.file},
                                   {"line", error.position.line},

@@ -8,6 +8,7 @@ Json json_of(const DocumentHead& head) {
   document["format"] = head.format;
   document["program"] = head.program;
   document["today"] = iso(head.today);
+  for (const char* list : {"plans", "findings", "errors"}) document[list] = Json::array();
   return document;
 }
 

@@ -13,7 +13,7 @@ namespace trug::show {
 
 using Json = nlohmann::ordered_json;
 
-// A document that holds its head so far.
+// A document that holds its head so far, with no plan, no finding and no error.
 Json json_of(const DocumentHead& head);
 // The document's bytes.
 std::string dump(const Json& document);

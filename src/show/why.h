@@ -2,19 +2,18 @@
 // The reckoning behind one planting's dates, stage by stage, with the sources of its constants.
 #pragma once
 
+#include <cstddef>
 #include <string>
 
 #include "climate/climate.h"
-#include "garden/plan.h"
-#include "ground/schedule.h"
 #include "show/json.h"
-#include "show/pages.h"
+#include "show/style.h"
 
 namespace trug::show {
 
-std::string why_page(const Plan& plan, const ground::Schedule& schedule, std::size_t planting,
+std::string why_page(const Reckoned& reckoned, std::size_t planting,
                      const climate::Climate& climate, Style style);
-std::string why_json(const DocumentHead& head, const Plan& plan, const ground::Schedule& schedule,
-                     std::size_t planting, const climate::Climate& climate);
+std::string why_json(const DocumentHead& head, const Reckoned& reckoned, std::size_t planting,
+                     const climate::Climate& climate);
 
 }  // namespace trug::show

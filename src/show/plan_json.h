@@ -1,0 +1,18 @@
+// SPDX-License-Identifier: MIT
+// What the documents about a plan share. Only .cpp files include this: the library stays behind
+// this folder.
+#pragma once
+
+#include "ground/schedule.h"
+#include "show/json.h"
+#include "show/json_parts.h"
+
+namespace trug::show {
+
+// A document that holds its head, the plan and what was found in it so far.
+Json json_of(const DocumentHead& head, const Reckoned& reckoned);
+
+// A sowing with its dates; one of a succession with its number.
+Json sowing_json(const Reckoned& reckoned, const ground::Sowing& sowing);
+
+}  // namespace trug::show

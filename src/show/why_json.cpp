@@ -1,0 +1,68 @@
+// SPDX-License-Identifier: MIT
+#include <span>
+
+#include "show/pages.h"
+#include "show/plan_json.h"
+#include "show/refusal_words.h"
+#include "show/why.h"
+#include "show/why_facts.h"
+
+namespace trug::show {
+namespace {
+
+Json step_json(const Step& step) {
+  return {{"name", step.name}, {"start", iso(step.start)}, {"end", maybe(step.end, iso)},
+          {"need", step.need}, {"reached", step.reached},  {"unit", step.unit}};
+}
+
+Json constant_json(const Constant& constant) {
+  return {{"name", constant.key}, {"value", constant.value}, {"source", constant.source}};
+}
+
+Json way_json(const ground::WayReport& report, const Sheet& sheet) {
+  const bool refused = report.allowed == 0 && report.refusal;
+  return {{"name", sheet.ways[report.way].name},
+          {"group", report.group ? Json(report.group->name) : Json(nullptr)},
+          {"dates", report.allowed},
+          {"refused", refused ? Json(refusal_words(*report.refusal)) : Json(nullptr)}};
+}
+
+// Null where nothing is grown.
+void add_weather(std::span<const ground::Sowing> sowings, Json& document) {
+  for (const char* key : {"measured_until", "years", "years_without"}) document[key] = nullptr;
+  if (sowings.empty()) return;
+  const growth::Timeline& timeline = sowings.front().timeline;
+  document["measured_until"] = maybe(timeline.measured_until, iso);
+  document["years"] = timeline.years;
+  document["years_without"] = timeline.years_without;
+}
+
+}  // namespace
+
+std::string why_json(const DocumentHead& head, const Reckoned& reckoned, std::size_t planting,
+                     const climate::Climate& climate) {
+  const auto sowings = reckoned.schedule.of(planting);
+  const ground::Weighed& weighed = reckoned.schedule.weighed[planting];
+  Json document = json_of(head, reckoned);
+  document["planting"] = reckoned.plan.plantings[planting].name;
+  document["stages"] = Json::array();
+  document["constants"] = Json::array();
+  document["ways"] = Json::array();
+  document["way"] = nullptr;
+  if (!sowings.empty()) {
+    const ground::Sowing& first = sowings.front();
+    document["way"] = first.raised_by().name;
+    for (const Step& step : steps(first)) document["stages"].push_back(step_json(step));
+    for (const Constant& each : constants(first)) {
+      document["constants"].push_back(constant_json(each));
+    }
+  }
+  for (const ground::WayReport& report : weighed.candidates->reports) {
+    document["ways"].push_back(way_json(report, *weighed.sheet));
+  }
+  add_weather(sowings, document);
+  document["trust"] = trust_note(climate);
+  return dump(document);
+}
+
+}  // namespace trug::show
