@@ -65,6 +65,9 @@ struct Advice {
   // A crop that has no date this year.
   std::optional<Remedy> operator()(const CannotGrow&) const { return next_year(); }
   std::optional<Remedy> operator()(const TooLate&) const { return next_year(); }
+  std::optional<Remedy> operator()(const FewerSowings& found) const {
+    return Remedy{Sowings{planting, found.useful}};
+  }
   std::optional<Remedy> operator()(const TooManyPlants& found) const {
     return Remedy{Plants{planting, found.room}};
   }

@@ -20,6 +20,7 @@ struct Made {
   void operator()(const LiftOn& c) const { of(c.planting).pins.lift_on = c.day; }
   void operator()(const Plants& c) const { of(c.planting).plants = c.number; }
   void operator()(const StartAfter& c) const { of(c.planting).pins.not_before = c.day; }
+  void operator()(const Sowings& c) const { of(c.planting).successions = c.number; }
   void operator()(const Year& c) const { plan.flowering_year = c.flowering; }
 
   CropEntry& of(std::size_t planting) const { return plan.plantings[planting].asked; }

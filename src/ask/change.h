@@ -29,12 +29,17 @@ struct StartAfter {
   std::size_t planting = 0;
   Date day;
 };
+// Of one succession.
+struct Sowings {
+  std::size_t planting = 0;
+  int number = 0;
+};
 // The plan's flowering year.
 struct Year {
   int flowering = 0;
 };
 
-using Change = std::variant<LeaveOut, LiftOn, Plants, StartAfter, Year>;
+using Change = std::variant<LeaveOut, LiftOn, Plants, StartAfter, Sowings, Year>;
 
 // A plan with a change made, and where each planting of the old one stands in it.
 struct ChangedPlan {

@@ -101,8 +101,11 @@ GroundTaken ground_taken(const View& view, std::size_t planting) {
 
 Found left_out(const View& view, std::size_t planting) {
   const Candidates& weighed = view.weighed(planting);
-  if (!weighed.list.empty() && (weighed.wanted_sowings <= 1 || !weighed.streams.empty())) {
-    return ground_taken(view, planting);
+  if (!weighed.list.empty()) {
+    if (weighed.wanted_sowings <= 1 || !weighed.streams.empty()) {
+      return ground_taken(view, planting);
+    }
+    return FewerSowings{weighed.most_sowings, weighed.wanted_sowings};
   }
   if (const WayReport* report = nearest_way(weighed)) {
     if (report->refusal->rule == Rule::TooLate) return TooLate{*report->refusal};

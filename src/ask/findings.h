@@ -31,6 +31,14 @@ struct CannotGrow {
   std::optional<ground::Refusal> refusal;
 };
 
+// It grows here, but not so many sowings of it one after the other.
+struct FewerSowings {
+  static constexpr std::string_view kCode = "fewer-sowings";
+  static constexpr Rank kRank = Rank::Broken;
+  int useful = 0;
+  int asked = 0;
+};
+
 // It should have begun before the plan's first day.
 struct TooLate {
   static constexpr std::string_view kCode = "too-late";
@@ -201,7 +209,7 @@ struct ShelterAssumed {
   double heated_c = 0;
 };
 
-using Found = std::variant<CannotGrow, TooLate, GroundTaken, NotInCut, ShortWeeks, LateStart, TooEarly,
+using Found = std::variant<CannotGrow, FewerSowings, TooLate, GroundTaken, NotInCut, ShortWeeks, LateStart, TooEarly,
                            SmallRosette, NeedsFleece, NeedsCold, ColdSoil, FewStems, TooManyPlants,
                            OffColour, CostsStems, HardlyFrost, ShortSeason, NotSettled, BeginsAnew,
                            TakenAsDone, ShelterAssumed>;

@@ -33,6 +33,14 @@ std::string words(const ask::CannotGrow& f, const About& about) {
                      f.refusal ? refusal_words(*f.refusal) : "no way of its sheet fits");
 }
 
+std::string words(const ask::FewerSowings& f, const About& about) {
+  return fmt::format("{} is left out: {} of its {} sowings fit into the year", about.name, f.useful,
+                     f.asked);
+}
+Numbers numbers(const ask::FewerSowings& f) {
+  return {{"useful", f.useful}, {"asked", f.asked}};
+}
+
 std::string words(const ask::TooLate& f, const About& about) {
   return fmt::format("{} is too late for this year: {}", about.name, refusal_words(f.refusal));
 }
@@ -56,9 +64,8 @@ std::string words(const ask::GroundTaken& f, const About& about) {
 }
 
 std::string words(const ask::NotInCut& f, const About& about) {
-  const std::string in_cut =
-      f.first_cut ? "its first cut would be on " + plain_day(*f.first_cut)
-                  : std::string("it would not flower within the year");
+  const std::string in_cut = f.first_cut ? "its first cut would be on " + plain_day(*f.first_cut)
+                                         : std::string("it would not flower within the year");
   return fmt::format(
       "{} will not be in cut before it is lifted on {}: in the weather that was measured {}",
       about.name, plain_day(f.lift), in_cut);
@@ -283,6 +290,14 @@ std::string advice(const ask::StartAfter& change, const Plan&, double) {
 }
 Toml toml(const ask::StartAfter& change, const Plan&) {
   return fmt::format("not_before = {}\n", iso(change.day));
+}
+
+std::string advice(const ask::Sowings& change, const Plan&, double) {
+  return fmt::format("sow it {}",
+                     change.number == 1 ? "once" : fmt::format("{} times", change.number));
+}
+Toml toml(const ask::Sowings& change, const Plan&) {
+  return fmt::format("successions = {}\n", change.number);
 }
 
 std::string advice(const ask::Year&, const Plan&, double) {

@@ -112,6 +112,7 @@ constexpr GlossaryEntry kGlossary[] = {
     {"dead-head", Job, "Take off what was not cut, so that it goes on flowering. With care = true."},
 
     {"cannot-grow", Finding, "No way of the crop's sheet keeps the rules here this year."},
+    {"fewer-sowings", Finding, "It grows here, but not so many sowings of it fit into the year, each with its gap to the next."},
     {"ground-taken", Finding, "The crop grows here, but does not fit between its neighbours on this stretch."},
     {"too-late", Finding, "It should have begun before the plan's first day: the day it began, else today."},
     {"not-in-cut", Finding, "The weather that was measured delays it: it would be lifted before its first cut."},

@@ -28,6 +28,7 @@ TEST(Ask, ChangesOneThingOfACopy) {
   EXPECT_EQ(asked(changed(p.plan, LiftOn{0, day}), 0).pins.lift_on, day);
   EXPECT_EQ(asked(changed(p.plan, StartAfter{1, day}), 1).pins.not_before, day);
   EXPECT_EQ(asked(changed(p.plan, Plants{2, 7}), 2).plants, 7);
+  EXPECT_EQ(asked(changed(p.plan, Sowings{2, 3}), 2).successions, 3);
   EXPECT_EQ(changed(p.plan, Year{2028}).plan.flowering_year, 2028);
   EXPECT_EQ(p.plan.plantings[0].asked, lane().plan.plantings[0].asked);
 }

@@ -44,6 +44,9 @@ std::vector<Row> rows() {
            "[[bed.stretch.crop]]\ncrop = \"canterbury bells\"\nPASTE\n"
            "[[bed.stretch.crop]]\ncrop = \"china aster\"\n",
        "ground-taken", is<LiftOn>},
+      {"more sowings than fit", "",
+       bed + "[[bed.stretch.crop]]\ncrop = \"sunflower\"\nPASTE\n", "fewer-sowings", is<Sowings>,
+       false, "successions = 20"},
       {"too far on before the winter", "",
        bed + "[[bed.stretch.crop]]\ncrop = \"euphorbia\"\nPASTE\n", "too-early", is<StartAfter>},
       {"a dear crop", "", bed + "PASTE\n", "costs-stems", is<LeaveOut>, false,
