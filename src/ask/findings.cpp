@@ -8,7 +8,6 @@
 #include <utility>
 
 #include "climate/soil.h"
-#include "growth/crop_clock.h"
 
 namespace trug::ask {
 namespace {
@@ -117,12 +116,10 @@ Found left_out(const View& view, std::size_t planting) {
 
 // --- A crop that is grown.
 
-std::optional<LateStart> late_start(const View& view, const Sowing& sowing) {
-  if (sowing.place != ground::WindowPlace::Outside) return std::nullopt;
-  const Way& way = sowing.raised_by();
-  const growth::CropClock clock(view.climate, *sowing.sheet, sowing.group,
-                                view.plan.flowering_year);
-  return LateStart{way.name, sowing.in_ground, clock.window_days(*way.window, way.flowers)};
+std::optional<LateStart> late_start(const Sowing& sowing) {
+  if (sowing.days_late() + sowing.days_early() == 0) return std::nullopt;
+  return LateStart{sowing.raised_by().name, sowing.in_ground, sowing.window, sowing.days_late(),
+                   sowing.days_early()};
 }
 
 std::optional<NotInCut> not_in_cut(const View& view, std::size_t planting) {
@@ -303,7 +300,7 @@ class List {
 void look_at_grown(const View& view, std::size_t planting, List& list) {
   const Sowing& first = view.sowings(planting).front();
   list.add(planting, not_in_cut(view, planting));
-  list.add(planting, late_start(view, first));
+  list.add(planting, late_start(first));
   list.add(planting, too_early(first));
   list.add(planting, small_rosette(first));
   list.add(planting, needs_fleece(view, first));

@@ -82,6 +82,8 @@ struct LateStart {
   std::string way;
   Date in_ground;
   DateRange window;
+  int days_late = 0;
+  int days_early = 0;  // only a pin can ask for that
 };
 
 // So far on before the winter that frost may take its buds.

@@ -378,16 +378,11 @@ class Generator {
                             : group_ && group_->stems_per_plant ? *group_->stems_per_plant
                                                                 : sheet_.stems_per_plant;
     c.stems_per_plant = per_plant.middle();
-    c.window_middle = c.in_ground;
-    if (!way.window) {
-      c.place = WindowPlace::Middle;
-      return;
-    }
-    const DateRange window = clock_.window_days(*way.window, way.flowers);
-    const int length = days_between(window.from, window.until) - 1;
-    c.window_middle = window.from + Days{length / 2};
-    const int off = std::abs(days_between(c.window_middle, c.in_ground));
-    c.place = !window.contains(c.in_ground)       ? WindowPlace::Outside
+    c.window = way.window ? clock_.window_days(*way.window, way.flowers)
+                          : DateRange{c.in_ground, c.in_ground + Days{1}};
+    const int length = days_between(c.window.from, c.window.until) - 1;
+    const int off = std::abs(days_between(c.window_middle(), c.in_ground));
+    c.place = !c.window.contains(c.in_ground)     ? WindowPlace::Outside
               : 4 * off <= length && !c.cold_soil ? WindowPlace::Middle
                                                   : WindowPlace::Inside;
   }

@@ -3,6 +3,7 @@
 // and for what is refused, the rule it broke with both numbers.
 #pragma once
 
+#include <algorithm>
 #include <cstddef>
 #include <optional>
 #include <vector>
@@ -56,7 +57,7 @@ struct Candidate {
   Date start;                    // sown; planted where it is not sown
   Date in_ground;
   WindowPlace place = WindowPlace::Inside;
-  Date window_middle;  // of the window for `in_ground`
+  DateRange window;  // the trade's for `in_ground`; where it has none, that day
   growth::Timeline timeline;
   Date lift_from, lift_to;
   double stem_factor = 1;      // half for a small rosette
@@ -69,6 +70,13 @@ struct Candidate {
   bool needs_cold_store = false;  // a bulb where no winter chills it in the ground
   bool stands = false;            // stood there before: nothing of it is bought, raised or planted
 
+  // Days by which it goes into the ground after the window, or before it (only a pin asks for
+  // that).
+  int days_late() const { return std::max(0, days_between(window.until, in_ground) + 1); }
+  int days_early() const { return std::max(0, days_between(in_ground, window.from)); }
+  Date window_middle() const {
+    return window.from + Days{(days_between(window.from, window.until) - 1) / 2};
+  }
   // Likely stems of so many plants over the whole flowering, after losses.
   double stems_of(int plants) const { return stems_per_plant * stem_factor * plants * kFitShare; }
 };

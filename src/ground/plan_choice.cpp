@@ -52,7 +52,7 @@ Option option_of(const Candidate& first, const DayCount& count) {
           .first_cut = count.number(first.timeline.first_cut.likely),
           .lift_from = count.number(first.lift_from),
           .lift_to = count.number(first.lift_to),
-          .off_middle = std::abs(days_between(first.window_middle, first.in_ground)),
+          .off_middle = std::abs(days_between(first.window_middle(), first.in_ground)),
           .way_rank = static_cast<int>(first.way),
           .weight = weight(first.place),
           .shares = &first.timeline.shares};

@@ -85,24 +85,19 @@ Numbers numbers(const ask::ShortWeeks& f) {
           {"missing_stems", f.missing_stems}};
 }
 
-// Only a pin can ask for a start before the window.
-int days_early(const ask::LateStart& f) { return days_between(f.in_ground, f.window.from); }
-int days_late(const ask::LateStart& f) {
-  return days_between(f.window.until - Days{1}, f.in_ground);
-}
 std::string words(const ask::LateStart& f, const About& about) {
   const std::string start =
       fmt::format("{} ({}) goes into the ground on {}", about.name, f.way, plain_day(f.in_ground));
-  if (days_early(f) > 0) {
-    return fmt::format("{}, {} days before the trade's window opens ({})", start, days_early(f),
+  if (f.days_early > 0) {
+    return fmt::format("{}, {} days before the trade's window opens ({})", start, f.days_early,
                        short_day(f.window.from));
   }
-  return fmt::format("{}, {} days after the trade's window ends ({})", start, days_late(f),
+  return fmt::format("{}, {} days after the trade's window ends ({})", start, f.days_late,
                      short_day(f.window.until - Days{1}));
 }
 Numbers numbers(const ask::LateStart& f) {
-  if (days_early(f) > 0) return {{"days_early", days_early(f)}};
-  return {{"days_late", days_late(f)}};
+  if (f.days_early > 0) return {{"days_early", f.days_early}};
+  return {{"days_late", f.days_late}};
 }
 
 std::string words(const ask::TooEarly& f, const About& about) {

@@ -74,14 +74,16 @@ class Life {
       text += row("into the bed", fmt::format("{}, after {} weeks, then a week without progress",
                                               long_day(sowing_.in_ground), number(weeks)));
     }
-    const growth::CropClock clock(climate_, sheet_, sowing_.group, plan_.flowering_year);
-    const DateRange window = clock.window_days(*way.window, way.flowers);
-    const std::string_view place = sowing_.place == ground::WindowPlace::Outside ? "after it"
-                                   : sowing_.place == ground::WindowPlace::Middle
-                                       ? "in its middle half"
-                                       : "inside it";
-    return text + row("trade's window", fmt::format("{} to {}: {}", plain_day(window.from),
-                                                    plain_day(window.until - Days{1}), place));
+    const DateRange& window = sowing_.window;
+    return text +
+           row("trade's window", fmt::format("{} to {}: {}", plain_day(window.from),
+                                             plain_day(window.until - Days{1}), place_in_window()));
+  }
+
+  std::string place_in_window() const {
+    if (sowing_.days_early() > 0) return counted(sowing_.days_early(), "day") + " before it";
+    if (sowing_.days_late() > 0) return counted(sowing_.days_late(), "day") + " after it";
+    return sowing_.place == ground::WindowPlace::Middle ? "in its middle half" : "inside it";
   }
 
   std::string reckoned_by_heat() const {

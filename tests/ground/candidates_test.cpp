@@ -428,7 +428,7 @@ TEST(Candidates, WindowsMayBeLateByTenWeeksAndNeverEarly) {
   EXPECT_EQ(found.list.size(), 99u);
   for (const Candidate& c : found.list) {
     SCOPED_TRACE(iso(c.in_ground));
-    EXPECT_EQ(iso(c.window_middle), "2027-05-01");
+    EXPECT_EQ(iso(c.window_middle()), "2027-05-01");
     // The middle half of 28 days: a week either side of 1 May.
     const int off = std::abs(days_between(make_date(2027, 5, 1), c.in_ground));
     EXPECT_EQ(c.place, off <= 7    ? WindowPlace::Middle
