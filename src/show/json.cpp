@@ -55,7 +55,7 @@ Json job_json(const Plan& plan, const JobRow& job) {
   row["stretch"] = job.stretch > 0 ? Json(job.stretch) : Json(nullptr);
   row["at_cm"] = job.at_cm;
   row["length_cm"] = job.length_cm;
-  row["succession"] = job.key.succession > 0 ? Json(job.key.succession) : Json(nullptr);
+  row["succession"] = succession_json(job.key.succession);
   row["crop"] = job.crop;
   row["variety"] = maybe(job.variety);
   row["way"] = job.way;

@@ -18,6 +18,9 @@ Json json_of(const DocumentHead& head);
 // The document's bytes.
 std::string dump(const Json& document);
 
+// The number of a sowing in its succession; null: there is none.
+inline Json succession_json(int number) { return number > 0 ? Json(number) : Json(nullptr); }
+
 template <class Value>
 Json maybe(const std::optional<Value>& value) {
   return value ? Json(*value) : Json(nullptr);

@@ -88,6 +88,9 @@ Json sowing_json(const Reckoned& r, const ground::Sowing& sowing) {
   row["basis"] = to_string(sowing.timeline.basis);
   row["exact"] = r.schedule.exact;
   row["group"] = sowing.group ? Json(sowing.group->name) : Json(nullptr);
+  row["succession"] = succession_json(sowing.number);
+  row["at_cm"] = planting.patch ? Json(whole_cm(sowing.offset)) : Json(nullptr);
+  row["length_cm"] = planting.patch ? Json(whole_cm(sowing.length)) : Json(nullptr);
   return row;
 }
 

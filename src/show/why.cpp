@@ -178,6 +178,12 @@ class Life {
   Style style_;
 };
 
+// Of a succession, on its own part of the ground.
+std::string heading(const Sowing& sowing, std::size_t all) {
+  return fmt::format("\nSowing {} of {}, {} to {} cm along the bed\n", sowing.number, all,
+                     whole_cm(sowing.offset), whole_cm(sowing.offset + sowing.length));
+}
+
 std::string constants_list(const Sowing& sowing, Style style) {
   Table table({{"figure"}, {"value", false}, {"source"}});
   for (const Constant& constant : constants(sowing)) {
@@ -218,7 +224,10 @@ std::string why_page(const Reckoned& reckoned, std::size_t planting,
   const Sowing& first = sowings.front();
   std::string text = fmt::format("{}: {}{}\n", name, first.raised_by().name,
                                  first.group ? ", group " + first.group->name : "");
-  text += Life(reckoned.plan, first, climate, style).text();
+  for (const Sowing& sowing : sowings) {
+    if (sowing.number > 0) text += heading(sowing, sowings.size());
+    text += Life(reckoned.plan, sowing, climate, style).text();
+  }
   return text + constants_list(first, style) + ways(weighed, sowings, style);
 }
 

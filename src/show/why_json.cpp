@@ -10,9 +10,23 @@
 namespace trug::show {
 namespace {
 
-Json step_json(const Step& step) {
-  return {{"name", step.name}, {"start", iso(step.start)}, {"end", maybe(step.end, iso)},
-          {"need", step.need}, {"reached", step.reached},  {"unit", step.unit}};
+Json step_json(const Step& step, int succession) {
+  return {{"name", step.name},
+          {"start", iso(step.start)},
+          {"end", maybe(step.end, iso)},
+          {"need", step.need},
+          {"reached", step.reached},
+          {"unit", step.unit},
+          {"succession", succession_json(succession)}};
+}
+
+// With what the weather has to do with its dates.
+Json weathered_json(const Reckoned& reckoned, const ground::Sowing& sowing) {
+  Json row = sowing_json(reckoned, sowing);
+  row["measured_until"] = maybe(sowing.timeline.measured_until, iso);
+  row["years"] = sowing.timeline.years;
+  row["years_without"] = sowing.timeline.years_without;
+  return row;
 }
 
 Json constant_json(const Constant& constant) {
@@ -27,7 +41,7 @@ Json way_json(const ground::WayReport& report, const Sheet& sheet) {
           {"refused", refused ? Json(refusal_words(*report.refusal)) : Json(nullptr)}};
 }
 
-// Null where nothing is grown.
+// Of the first sowing; null where nothing is grown.
 void add_weather(std::span<const ground::Sowing> sowings, Json& document) {
   for (const char* key : {"measured_until", "years", "years_without"}) document[key] = nullptr;
   if (sowings.empty()) return;
@@ -52,13 +66,19 @@ std::string why_json(const DocumentHead& head, const Reckoned& reckoned, std::si
   if (!sowings.empty()) {
     const ground::Sowing& first = sowings.front();
     document["way"] = first.raised_by().name;
-    for (const Step& step : steps(first)) document["stages"].push_back(step_json(step));
     for (const Constant& each : constants(first)) {
       document["constants"].push_back(constant_json(each));
     }
   }
   for (const ground::WayReport& report : weighed.candidates->reports) {
     document["ways"].push_back(way_json(report, *weighed.sheet));
+  }
+  document["plantings"] = Json::array();
+  for (const ground::Sowing& sowing : sowings) {
+    for (const Step& step : steps(sowing)) {
+      document["stages"].push_back(step_json(step, sowing.number));
+    }
+    document["plantings"].push_back(weathered_json(reckoned, sowing));
   }
   add_weather(sowings, document);
   document["trust"] = trust_note(climate);

@@ -5,6 +5,7 @@
 #include <gtest/gtest.h>
 
 #include <nlohmann/json.hpp>
+#include <set>
 
 #include "work/planned.h"
 
@@ -34,6 +35,49 @@ TEST(Why, AStartBeforeTheWindowIsNotAfterIt) {
   EXPECT_TRUE(says(cornflower("2027-02-10"), " days before it")) << cornflower("2027-02-10");
   EXPECT_TRUE(says(cornflower("2027-06-20"), " days after it")) << cornflower("2027-06-20");
   EXPECT_TRUE(says(cornflower("2027-04-28"), ": in its middle half"));
+}
+
+Planned sunflowers() {
+  return planned("", kBed + "[[bed.stretch.crop]]\ncrop = \"sunflower\"\nsuccessions = 3\n");
+}
+
+TEST(Why, ShowsEverySowingOfASuccessionWithItsOwnDates) {
+  const Planned p = sunflowers();
+  const auto sowings = p.schedule.of(0);
+  ASSERT_EQ(sowings.size(), 3u);
+  const std::string text = page(p);
+  std::size_t at = 0;
+  for (const ground::Sowing& sowing : sowings) {
+    for (const std::string& words :
+         {"Sowing " + std::to_string(sowing.number) + " of 3", long_day(sowing.start),
+          "first cut         " + long_day(sowing.timeline.first_cut.likely),
+          "lifted            " + long_day(sowing.lift)}) {
+      at = text.find(words, at);
+      ASSERT_NE(at, std::string::npos) << words << " in its order in\n" << text;
+    }
+  }
+}
+
+TEST(Why, TheDocumentHasARowForEverySowing) {
+  const Planned p = sunflowers();
+  const auto json = nlohmann::json::parse(why_json({}, shown(p), 0, *p.climate));
+  ASSERT_EQ(json.at("plantings").size(), 3u);
+  std::set<int> with_stages;
+  for (const auto& stage : json.at("stages")) with_stages.insert(stage.at("succession").get<int>());
+  EXPECT_EQ(with_stages, (std::set{1, 2, 3}));
+  for (std::size_t i = 0; i < 3; ++i) {
+    const auto& row = json.at("plantings").at(i);
+    EXPECT_EQ(row.at("succession"), i + 1);
+    EXPECT_EQ(row.at("start"), iso(p.schedule.of(0)[i].start));
+    EXPECT_EQ(row.at("lift"), iso(p.schedule.of(0)[i].lift));
+  }
+}
+
+TEST(Why, ASowingThatIsNoSuccessionHasNoNumber) {
+  const Planned p = planned("", kBed + "crops = [\"sunflower\"]\n");
+  EXPECT_FALSE(says(page(p), "Sowing 1"));
+  const auto json = nlohmann::json::parse(why_json({}, shown(p), 0, *p.climate));
+  EXPECT_TRUE(json.at("plantings").at(0).at("succession").is_null());
 }
 
 }  // namespace
