@@ -8,6 +8,7 @@
 
 #include "base/date.h"
 #include "show/document_head.h"
+#include "show/json.h"
 
 namespace trug::show {
 

@@ -10,10 +10,12 @@
 namespace trug::show {
 namespace {
 
+std::string iso_day(Date day) { return iso(day); }
+
 Json step_json(const Step& step, int succession) {
   return {{"name", step.name},
           {"start", iso(step.start)},
-          {"end", maybe(step.end, iso)},
+          {"end", maybe(step.end, iso_day)},
           {"need", step.need},
           {"reached", step.reached},
           {"unit", step.unit},
@@ -23,7 +25,7 @@ Json step_json(const Step& step, int succession) {
 // With what the weather has to do with its dates.
 Json weathered_json(const Reckoned& reckoned, const ground::Sowing& sowing) {
   Json row = sowing_json(reckoned, sowing);
-  row["measured_until"] = maybe(sowing.timeline.measured_until, iso);
+  row["measured_until"] = maybe(sowing.timeline.measured_until, iso_day);
   row["years"] = sowing.timeline.years;
   row["years_without"] = sowing.timeline.years_without;
   return row;
@@ -46,7 +48,7 @@ void add_weather(std::span<const ground::Sowing> sowings, Json& document) {
   for (const char* key : {"measured_until", "years", "years_without"}) document[key] = nullptr;
   if (sowings.empty()) return;
   const growth::Timeline& timeline = sowings.front().timeline;
-  document["measured_until"] = maybe(timeline.measured_until, iso);
+  document["measured_until"] = maybe(timeline.measured_until, iso_day);
   document["years"] = timeline.years;
   document["years_without"] = timeline.years_without;
 }
