@@ -710,7 +710,7 @@ const Row kRows[] = {
      "plan.toml:2:1: error: unknown key 'zzzzzzzz'\n"
      "  | zzzzzzzz = 1\n"
      "  | ^\n"
-     "  hint: there may stand flowering_year, title, garden, began, calendar, [place], [wish], [work], [shelter] and [[bed]]\n"},
+     "  hint: there may stand flowering_year, title, garden, began, calendar, [place], [wish], [work], [shelter], [[bed]], [[elsewhere]], [[have]] and [[happened]]\n"},
     {"UnknownHeading",
      "[[bed]]",
      "[plaec]\n"
@@ -727,7 +727,7 @@ const Row kRows[] = {
      "plan.toml:2:1: error: unknown key '\x1B[2J'\n"
      "  | \"\\u001b[2J\" = 1\n"
      "  | ^\n"
-     "  hint: there may stand flowering_year, title, garden, began, calendar, [place], [wish], [work], [shelter] and [[bed]]\n"},
+     "  hint: there may stand flowering_year, title, garden, began, calendar, [place], [wish], [work], [shelter], [[bed]], [[elsewhere]], [[have]] and [[happened]]\n"},
     {"KeyUnderTheWrongHeading",
      "name = \"long bed\"",
      "name = \"long bed\"\n"
@@ -999,7 +999,7 @@ const Row kRows[] = {
      "plan.toml:11:1: error: unknown key 'notes' under [work]\n"
      "  | notes = \"by hand\"\n"
      "  | ^\n"
-     "  hint: under [work] may stand days, remind_days_before, remind_at, remind, care and days_between_crops\n"},
+     "  hint: did you mean 'note' of [[happened]]?\n"},
     {"UnknownKeyOfABed",
      "name = \"long bed\"",
      "name = \"long bed\"\n"
