@@ -47,6 +47,10 @@ std::optional<Date> grown_cool_from(const Sheet& sheet, Date sown) {
   return sown + Days{static_cast<int>(std::ceil(up))};
 }
 
+bool is_sown_in_place(const Way& way) {
+  return way.method == Method::Seed && way.raised == Raised::InPlace;
+}
+
 bool stays_in_ground(LifeCycle life_cycle) {
   return life_cycle == LifeCycle::Perennial || life_cycle == LifeCycle::Shrub;
 }

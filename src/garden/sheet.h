@@ -312,6 +312,8 @@ FrostClass frost_class_of(double coldest_survived_c);
 FrostClass frost_class(const Sheet& sheet);
 // Bulbs, corms and tubers, planted rather than sown.
 bool is_planted(LifeCycle life_cycle);
+// Seed that goes straight to its place in the bed: it is never planted out.
+bool is_sown_in_place(const Way& way);
 // Perennials and shrubs stay in the ground from year to year.
 bool stays_in_ground(LifeCycle life_cycle);
 

@@ -94,6 +94,10 @@ class Generator {
       return;
     }
     const Pins& pins = entry_.pins;
+    if (is_sown_in_place(way) && pins.plant_on && pins.plant_on != pins.start_on) {
+      refuse({.rule = Rule::Pinned});  // the plan wants it planted
+      return;
+    }
     const bool long_under_cover = way.weeks_under_cover && way.raised != Raised::NurseryBed &&
                                   way.weeks_under_cover->low > kLongUnderCoverWeeks;
     const int late = long_under_cover             ? kLateWeeksLongUnderCover
@@ -369,7 +373,7 @@ class Generator {
     if (entry_.pins.lift_on) {
       // The gardener may cut for fewer days than are useful, but not lift before the first cut.
       const Date first = std::min(c.lift_from, c.timeline.first_cut.likely);
-      c.lift_from = c.lift_to = std::clamp(*entry_.pins.lift_on, first, c.lift_to);
+      c.lift_from = c.lift_to = std::max(*entry_.pins.lift_on, first);
     }
   }
 

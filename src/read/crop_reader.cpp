@@ -62,6 +62,17 @@ void check_established(const CropEntry& entry, const Sheet& sheet, TomlTable& ta
   }
 }
 
+// What is sown in its place is not planted on another day.
+void check_planting_day(const Pins& pins, const Sheet& sheet, TomlTable& table) {
+  if (!pins.way || !pins.plant_on || pins.plant_on == pins.start_on) return;
+  const auto way = std::ranges::find(sheet.ways, *pins.way, &Way::name);
+  if (way == sheet.ways.end() || !is_sown_in_place(*way)) return;
+  table.error(
+      "plant_on",
+      fmt::format("{}, {}, is not planted: it stays where it is sown", sheet.name, way->name),
+      "write start_on for the day of sowing");
+}
+
 void check_against_sheet(const CropEntry& entry, const Sheet& sheet, TomlTable& table,
                          int flowering_year) {
   std::vector<std::string> groups, ways;
@@ -70,6 +81,7 @@ void check_against_sheet(const CropEntry& entry, const Sheet& sheet, TomlTable& 
   if (entry.group) check_word(table, "group", *entry.group, groups, sheet.name);
   if (entry.pins.way) check_word(table, "way", *entry.pins.way, ways, sheet.name);
   check_established(entry, sheet, table, flowering_year);
+  check_planting_day(entry.pins, sheet, table);
   if (entry.keep && !is_planted(sheet.life_cycle)) {
     table.error("keep",
                 fmt::format("'keep' is for bulbs, corms and tubers; {} is none", sheet.name));

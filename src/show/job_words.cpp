@@ -219,8 +219,7 @@ std::string yearly(const Subject& of) {
   const YearlyJob* job = work::yearly_job(of.job.key.kind, of.sheet);
   if (job == nullptr) return "";
   if (!job->every_years || *job->every_years <= 1) return job->text;
-  return fmt::format("{} Leave it if it was done less than {} years ago.", job->text,
-                     *job->every_years);
+  return fmt::format("{} It is due every {} years.", job->text, *job->every_years);
 }
 
 std::string cut_back(const Subject& of) {
@@ -244,8 +243,10 @@ std::string clear_and_feed(const Subject& of) {
 }
 
 std::string look_for_seedlings(const Subject& of) {
-  return fmt::format("Look whether it has come up. If not, it can still be sown again until {}.",
-                     short_day(*of.job.sow_by));
+  const bool in_time = of.job.sow_by && of.job.day <= *of.job.sow_by;
+  return "Look whether it has come up. If not, " +
+         (in_time ? fmt::format("it can still be sown again until {}.", short_day(*of.job.sow_by))
+                  : "it is too late to sow it again this way.");
 }
 
 std::string water_in(const Subject&) {

@@ -22,6 +22,9 @@ constexpr Rule* kRules[] = {
     prune,          divide,      first_cut,          pick,      dead_head, cut_back,
     lift_and_store, lift,        clear_and_feed};
 
+// Whether the choice or the plan fixed the day.
+bool stands(const JobDraft& draft) { return draft.pinned || trait(draft.kind).chosen; }
+
 bool works_on(Date day, const Window& window, const std::vector<std::chrono::weekday>& days) {
   return window.first <= day && day <= window.last &&
          std::ranges::find(days, std::chrono::weekday{day}) != days.end();
@@ -89,6 +92,26 @@ Job made(const JobDraft& draft, const Sowing& sowing, const RuleContext& context
   return job;
 }
 
+// In the order in which they are done: under cover before out in the bed, then as in a life.
+std::vector<JobDraft> drafts_of(const Sowing& sowing, const RuleContext& context) {
+  std::vector<JobDraft> drafts;
+  for (Rule* const rule : kRules) {
+    const auto draft = rule(sowing, context);
+    const bool wanted = draft && (context.plan.work.care || !trait(draft->kind).for_care);
+    if (wanted) drafts.push_back(*draft);
+  }
+  std::stable_partition(drafts.begin(), drafts.end(),
+                        [](const JobDraft& draft) { return draft.where != Raised::InPlace; });
+  return drafts;
+}
+
+// A job that waits for another is not done before it. Days that stand are the other's to keep.
+void wait_for(JobDraft& draft, Date day) {
+  if (stands(draft)) return;
+  Window& window = draft.window;
+  for (Date* each : {&window.day, &window.first, &window.last}) *each = std::max(*each, day);
+}
+
 // Adds the jobs of one sowing (by index). `ground_ready`: the job that leaves the ground to it; the
 // one that frees it again comes back.
 std::optional<std::size_t> add_jobs(const Schedule& schedule, std::size_t index,
@@ -97,18 +120,16 @@ std::optional<std::size_t> add_jobs(const Schedule& schedule, std::size_t index,
                                     std::vector<Job>& jobs) {
   const Sowing& sowing = schedule.sowings[index];
   std::optional<std::size_t> before, frees;
-  for (Rule* const rule : kRules) {
-    const auto draft = rule(sowing, context);
-    if (!draft) continue;
-    const JobTrait& kind = trait(draft->kind);
-    if (kind.for_care && !context.plan.work.care) continue;
-    Job job = made(*draft, sowing, context);
+  for (JobDraft& draft : drafts_of(sowing, context)) {
+    const JobTrait& kind = trait(draft.kind);
+    if (before) wait_for(draft, jobs[*before].day);
+    Job job = made(draft, sowing, context);
     job.sowing = index;
     if (before) job.after.push_back(*before);
-    const bool into_bed = kind.chosen && draft->where == Raised::InPlace;
+    const bool into_bed = kind.chosen && draft.where == Raised::InPlace;
     if (into_bed && ground_ready) job.after.push_back(*ground_ready);
     if (kind.in_line) before = jobs.size();
-    if (draft->kind == JobKind::ClearAndFeed) frees = jobs.size();
+    if (draft.kind == JobKind::ClearAndFeed) frees = jobs.size();
     jobs.push_back(std::move(job));
   }
   return frees;
@@ -144,9 +165,8 @@ Window placed(const JobDraft& draft, const RuleContext& context) {
       *day = std::max(*day, *first);
     }
   }
-  const bool fixed = draft.pinned || trait(draft.kind).chosen;
   const auto& days = context.plan.work.days;
-  if (!fixed && !days.empty()) window.day = nearest_work_day(window, days);
+  if (!stands(draft) && !days.empty()) window.day = nearest_work_day(window, days);
   return window;
 }
 

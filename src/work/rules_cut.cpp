@@ -62,7 +62,8 @@ std::optional<JobDraft> lift(const Sowing& sowing, const RuleContext& context) {
                         : sowing.lift + Days{kLiftLater};
   return JobDraft{.kind = JobKind::Lift,
                   .window = {sowing.lift, std::min(sowing.lift_from, sowing.lift), last},
-                  .where = Raised::InPlace};
+                  .where = Raised::InPlace,
+                  .pinned = context.asked(sowing).pins.lift_on.has_value()};
 }
 
 std::optional<JobDraft> lift_and_store(const Sowing& sowing, const RuleContext& context) {

@@ -43,9 +43,7 @@ Window raising_window(const Sowing& sowing, const RuleContext& context) {
 }
 
 bool waits_for_warm_soil(const Sowing& sowing) {
-  const Way& way = sowing.raised_by();
-  return way.raised == Raised::InPlace && way.method == Method::Seed &&
-         frost_class(*sowing.sheet) != FrostClass::Hardy;
+  return is_sown_in_place(sowing.raised_by()) && frost_class(*sowing.sheet) != FrostClass::Hardy;
 }
 
 // Into the bed, not before the soil is warm, its date taken as early as it may be.

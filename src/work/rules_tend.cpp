@@ -20,9 +20,8 @@ constexpr int kPinchInPots = 35, kPinchAfterPlanting = 14, kPinchAfterWinter = 2
 constexpr int kSupportBeforeFlower = 42, kSupportLast = 21;
 constexpr int kFleeceAfterFrost = 28;
 
-bool is_sown_in_place(const Sowing& sowing) {
-  const Way& way = sowing.raised_by();
-  return !sowing.stands && way.method == Method::Seed && way.raised == Raised::InPlace;
+bool is_sown_there(const Sowing& sowing) {
+  return !sowing.stands && is_sown_in_place(sowing.raised_by());
 }
 
 // Raised or bought, then set out; no bulb that is planted in its place.
@@ -35,6 +34,15 @@ bool is_planted_out(const Sowing& sowing) {
 int days_to_come_up(const Sheet& sheet) {
   return sheet.germination_days ? static_cast<int>(std::lround(sheet.germination_days->high))
                                 : kDefaultGermination;
+}
+
+// Jobs of every few years come when it has stood for so many, or twice or three times as many.
+bool is_due(const YearlyJob& job, const Sowing& sowing, const RuleContext& context) {
+  const int every = job.every_years.value_or(1);
+  if (every <= 1) return true;
+  const int planted = context.asked(sowing).since.value_or(context.plan.flowering_year);
+  const int years = context.plan.flowering_year - planted;
+  return years > 0 && years % every == 0;
 }
 
 }  // namespace
@@ -56,7 +64,7 @@ std::optional<JobDraft> watch_for_frost(const Sowing& sowing, const RuleContext&
 
 std::optional<JobDraft> look_for_seedlings(const Sowing& sowing, const RuleContext& context) {
   const Way& way = sowing.raised_by();
-  if (!is_sown_in_place(sowing)) return std::nullopt;
+  if (!is_sown_there(sowing)) return std::nullopt;
   const int usual = days_to_come_up(*sowing.sheet);
   return JobDraft{.kind = JobKind::LookForSeedlings,
                   .window = around(sowing.in_ground + Days{2 * usual}, usual, 7),
@@ -65,7 +73,7 @@ std::optional<JobDraft> look_for_seedlings(const Sowing& sowing, const RuleConte
 }
 
 std::optional<JobDraft> thin(const Sowing& sowing, const RuleContext& context) {
-  if (!is_sown_in_place(sowing)) return std::nullopt;
+  if (!is_sown_there(sowing)) return std::nullopt;
   Date day = sowing.in_ground + Days{days_to_come_up(*sowing.sheet) + kThinAfterEmergence};
   if (const auto& winter = context.season.winter()) {
     // Seedlings of a late sowing are thinned when they grow again.
@@ -81,7 +89,7 @@ std::optional<JobDraft> water_in(const Sowing& sowing, const RuleContext&) {
 }
 
 std::optional<JobDraft> slugs(const Sowing& sowing, const RuleContext&) {
-  if (!is_sown_in_place(sowing) && !is_planted_out(sowing)) return std::nullopt;
+  if (!is_sown_there(sowing) && !is_planted_out(sowing)) return std::nullopt;
   return JobDraft{.kind = JobKind::Slugs,
                   .window = around(sowing.in_ground + Days{5}, 2, 9),
                   .where = Raised::InPlace};
@@ -129,12 +137,14 @@ std::optional<JobDraft> protect(const Sowing& sowing, const RuleContext& context
 std::optional<JobDraft> in_its_window(JobKind kind, const Sowing& sowing,
                                       const RuleContext& context) {
   const YearlyJob* job = yearly_job(kind, *sowing.sheet);
-  if (job == nullptr) return std::nullopt;
+  if (job == nullptr || !is_due(*job, sowing, context)) return std::nullopt;
   const DateRange window = context.season.window_days(job->window, FlowersIn::SameYear);
+  const Date last = window.until - Days{1};
+  const Date first = sowing.stands ? window.from : std::max(window.from, sowing.in_ground);
+  if (last < first) return std::nullopt;  // it was not there yet
   const Date middle = window.from + Days{days_between(window.from, window.until) / 2};
-  return JobDraft{.kind = kind,
-                  .window = {middle, window.from, window.until - Days{1}},
-                  .where = Raised::InPlace};
+  return JobDraft{
+      .kind = kind, .window = {std::max(middle, first), first, last}, .where = Raised::InPlace};
 }
 
 std::optional<JobDraft> prune(const Sowing& sowing, const RuleContext& context) {
@@ -142,9 +152,7 @@ std::optional<JobDraft> prune(const Sowing& sowing, const RuleContext& context) 
 }
 
 std::optional<JobDraft> divide(const Sowing& sowing, const RuleContext& context) {
-  if (!stays_in_ground(sowing.sheet->life_cycle) && !context.asked(sowing).keep) {
-    return std::nullopt;
-  }
+  if (!sowing.stands) return std::nullopt;  // it was planted for this year's flowers
   return in_its_window(JobKind::Divide, sowing, context);
 }
 

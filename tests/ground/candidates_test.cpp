@@ -539,8 +539,8 @@ TEST(Candidates, PinsNeverBeatRules) {
   EXPECT_EQ(refusal.wanted, 11);
 }
 
-// From the first cut on, though the useful days be fewer, to the last.
-TEST(Candidates, APinnedLiftStaysWithinTheCutting) {
+// From the first cut on, though the useful days be fewer, or long after the last.
+TEST(Candidates, APinnedLiftIsNeverBeforeTheFirstCut) {
   CropEntry entry = started(make_date(2027, 3, 20));
   const auto lift = [&](std::optional<Date> pin) {
     entry.pins.lift_on = pin;
@@ -554,7 +554,17 @@ TEST(Candidates, APinnedLiftStaysWithinTheCutting) {
     EXPECT_EQ(lift(day), std::pair(day, day));
   }
   EXPECT_EQ(lift(first_cut - Days{20}), std::pair(first_cut, first_cut));
-  EXPECT_EQ(lift(to + Days{20}), std::pair(to, to));
+  EXPECT_EQ(lift(to + Days{20}), std::pair(to + Days{20}, to + Days{20}));
+}
+
+TEST(Candidates, APinnedPlantingIsNoneOfWhatIsSownInPlace) {
+  CropEntry entry = planted(make_date(2027, 6, 20));
+  for (const Candidate& c : Garden{}.ask(cornflower(), entry).list) {
+    EXPECT_EQ(cornflower().ways[c.way].raised, Raised::Frame);
+  }
+  EXPECT_EQ(refusal_of(Garden{}.ask(only(cornflower(), 1), entry)).rule, Rule::Pinned);
+  entry.pins.start_on = entry.pins.plant_on;
+  EXPECT_FALSE(Garden{}.ask(only(cornflower(), 1), entry).list.empty());
 }
 
 TEST(Candidates, LiftsFollowTheHabit) {

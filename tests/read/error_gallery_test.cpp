@@ -554,6 +554,14 @@ const Row kRows[] = {
      "plan.toml:24:11: error: 'lift_on' is before 'plant_on'\n"
      "  | lift_on = 2027-05-10\n"
      "  |           ^\n"},
+    {"PlantedWhatIsSown",
+     "group = \"short-day\"",
+     "way = \"sown in place\"\n"
+     "plant_on = 2027-05-20",
+     "plan.toml:24:12: error: sunflower, sown in place, is not planted: it stays where it is sown\n"
+     "  | plant_on = 2027-05-20\n"
+     "  |            ^\n"
+     "  hint: write start_on for the day of sowing\n"},
     {"BothCropForms",
      "[[bed.stretch.crop]]",
      "crops = [\"nigella\"]\n"

@@ -254,9 +254,26 @@ TEST_F(Rules, PruneAndDivideInTheirWindows) {
   live("2024-04-10", "2024-04-10", "2027-06-01", "2027-09-01");
   sheet_.prune = sheet_.divide = YearlyJob{.window = weeks_from(Frost::Last, -10, -6)};
   EXPECT_EQ(told(prune), "2027-03-20, 2027-03-06 to 2027-04-03, in place");
-  EXPECT_EQ(told(divide), "none") << "an annual";
-  sheet_.life_cycle = LifeCycle::Perennial;
   EXPECT_EQ(told(divide), "2027-03-20, 2027-03-06 to 2027-04-03, in place");
+}
+
+TEST_F(Rules, PruneNothingBeforeItIsPlanted) {
+  sheet_.prune = sheet_.divide = YearlyJob{.window = weeks_from(Frost::Last, -10, -6)};
+  EXPECT_EQ(told(prune), "none") << "planted on 10 April, pruned until 3 April";
+  live("2027-03-25", "2027-03-25", "2027-07-01", "2027-09-01");
+  EXPECT_EQ(told(prune), "2027-03-25, 2027-03-25 to 2027-04-03, in place");
+  EXPECT_EQ(told(divide), "none");
+}
+
+TEST_F(Rules, DivideEveryFewYears) {
+  sowing_.stands = true;
+  sheet_.divide = YearlyJob{.window = weeks_from(Frost::Last, -10, -6), .every_years = 3};
+  const auto divided_of = [&](int since) {
+    plan_.plantings[0].asked.since = since;
+    return told(divide) != "none";
+  };
+  for (const int since : {2027, 2026, 2025, 2023, 2022}) EXPECT_FALSE(divided_of(since)) << since;
+  for (const int since : {2024, 2021}) EXPECT_TRUE(divided_of(since)) << since;
 }
 
 TEST_F(Rules, FirstCutAsForecast) {
@@ -286,6 +303,14 @@ TEST_F(Rules, LiftWhenItHasGivenWhatItHadOrTheGroundIsWanted) {
   EXPECT_EQ(told(lift), "2027-09-01, 2027-07-22 to 2027-09-13, in place");
   sheet_.life_cycle = LifeCycle::Perennial;
   EXPECT_EQ(told(lift), "none");
+}
+
+TEST_F(Rules, LiftOnThePlansOwnDay) {
+  plan_.work.days = {std::chrono::Saturday};
+  EXPECT_FALSE(draft(lift)->pinned);
+  plan_.plantings[0].asked.pins.lift_on = day("2027-09-01");  // a Wednesday
+  EXPECT_TRUE(draft(lift)->pinned);
+  EXPECT_EQ(told(clear_and_feed).substr(0, 10), "2027-09-01");
 }
 
 TEST_F(Rules, KeptBulbsAreLiftedOnlyForTheNextCrop) {
