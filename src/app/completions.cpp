@@ -196,7 +196,9 @@ std::string fish_fill(const Fill& fill) {
     case Filling::File:
       return " -r -F";
     case Filling::Plan:
-      return " -k -a '(__fish_complete_suffix .toml)'";
+      // Folders, and files that may be plans.
+      return R"fish( -k -a '(__fish_complete_path (commandline -ct) | )fish"
+             R"fish(string match -r "^.*(?:/|\.toml)(?=\t|\$)")')fish";
     case Filling::Folder:
       return " -x -a '(__fish_complete_directories)'";
     case Filling::Words:

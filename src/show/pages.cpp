@@ -20,11 +20,8 @@ std::string weekday_and_number(Date day) {
 }
 
 std::string amount(const work::Job& job) {
-  if (!job.plants) return "";
-  if (job.key.kind == work::JobKind::OrderSeed) {
-    return fmt::format("for {}", counted(*job.plants, "plant"));
-  }
-  return work::trait(job.key.kind).counted ? fmt::format("{}", *job.plants) : "";
+  const bool told = job.key.kind == work::JobKind::OrderSeed || work::trait(job.key.kind).counted;
+  return job.plants && told ? fmt::format("{}", *job.plants) : "";
 }
 
 std::string where_words(const work::Job& job) {
@@ -58,7 +55,7 @@ std::string name_words(const JobRow& job) {
 std::string window_words(const JobRow& job) {
   if (job.state == work::Job::State::Assumed) return "taken as done";
   if (job.first == job.last) return "";
-  return fmt::format("{} to {}", short_day(job.first), short_day(job.last));
+  return fmt::format("{} to {}", brief_day(job.first), brief_day(job.last));
 }
 
 std::string range_words(Range range) {
@@ -210,11 +207,12 @@ std::string trust_note(const climate::Climate& climate) {
 std::string jobs_page(const Plan& plan, const std::vector<JobRow>& jobs,
                       const std::vector<std::size_t>& shown, const climate::Climate& climate,
                       Style style, bool full) {
-  std::string text =
-      bold(plan.title, style) + fmt::format(", flowering {}: {}\n", plan.flowering_year,
-                                            counted(static_cast<int>(shown.size()), "job"));
+  std::string text = headline(plan.title,
+                              fmt::format(", flowering {}: {}", plan.flowering_year,
+                                          counted(static_cast<int>(shown.size()), "job")),
+                              style);
   if (const std::string note = trust_note(climate); !note.empty()) text += indented(note, 0, style);
-  Table table({{"day", false}, {"job"}, {"planting"}, {"plants"}, {"where"}, {"still right"}});
+  Table table({{"day", false}, {"job"}, {"planting"}, {"plants"}, {"where"}, {"still right"}}, 3);
   std::string month;
   for (const std::size_t i : shown) {
     const JobRow& job = jobs[i];
@@ -222,8 +220,8 @@ std::string jobs_page(const Plan& plan, const std::vector<JobRow>& jobs,
     if (heading != month) table.add_heading(heading);
     month = heading;
     const std::string kind(work::trait(job.key.kind).words);
-    table.add({weekday_and_number(job.day), kind, name_words(job), amount(job),
-               where_words(job), window_words(job)},
+    table.add({weekday_and_number(job.day), kind, name_words(job), amount(job), where_words(job),
+               window_words(job)},
               job.state == work::Job::State::Assumed);
     if (full) table.add_note(job.text);
   }
@@ -239,14 +237,13 @@ std::string check_page(const Plan& plan, const ground::Schedule& schedule,
   for (const ask::Finding& finding : findings) text += finding_text(plan, finding, style);
   int grown = 0;
   for (std::size_t i = 0; i < plan.plantings.size(); ++i) grown += schedule.of(i).empty() ? 0 : 1;
-  text += bold(plan.title, style) +
-          fmt::format(": {} of {} plantings fit", grown, plan.plantings.size());
+  std::string held = fmt::format(": {} of {} plantings fit", grown, plan.plantings.size());
   if (plan.wish) {
     const auto filled = std::ranges::count_if(
         weeks, [](const harvest::Week& week) { return week.stems >= week.wanted; });
-    text += fmt::format(", {} of {} weeks have their stems", filled, weeks.size());
+    held += fmt::format(", {} of {} weeks have their stems", filled, weeks.size());
   }
-  text += ".\n";
+  text += headline(plan.title, held + ".", style);
   if (!schedule.exact) {
     text +=
         indented(fmt::format("Best for each stretch given the others ({} gone), not proved best "
@@ -285,9 +282,10 @@ std::string crop_list(const std::vector<const Sheet*>& sheets, Style style) {
 }
 
 std::string crop_page(const Sheet& sheet, Style style) {
-  std::string text =
-      bold(sheet.name, style) + fmt::format(" ({}, {}), {}\n", sheet.botanical_name, sheet.family,
-                                            to_string(sheet.life_cycle));
+  std::string text = headline(
+      sheet.name,
+      fmt::format(" ({}, {}), {}", sheet.botanical_name, sheet.family, to_string(sheet.life_cycle)),
+      style);
   for (const Caution& caution : sheet.cautions) {
     text += indented(fmt::format("! {}. To do: {}.", caution.text, caution.handling), 2, style);
   }

@@ -13,6 +13,11 @@ std::string faint(const std::string& text, Style style) {
   return style.colour ? "\033[2m" + text + "\033[0m" : text;
 }
 
+std::string headline(const std::string& name, const std::string& rest, Style style) {
+  if (display_width(name + rest) > style.width) return indented(name + rest, 0, style);
+  return bold(name, style) + rest + "\n";
+}
+
 std::string indented(std::string_view text, int indent, Style style) {
   return hanging(text, indent, indent, style);
 }

@@ -14,6 +14,8 @@ struct Style {
 
 std::string bold(const std::string& text, Style style);
 std::string faint(const std::string& text, Style style);
+// A bold name and what follows it, in one line, or wrapped and plain where it is too long.
+std::string headline(const std::string& name, const std::string& rest, Style style);
 // Wrapped into lines that begin with so many blanks; each ends.
 std::string indented(std::string_view text, int indent, Style style);
 // The same with the first line further out: "label  text" whose text hangs under itself.

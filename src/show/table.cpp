@@ -126,7 +126,7 @@ std::string Table::paragraph(const std::vector<std::string>& cells, Style style)
   std::string lead, rest;
   for (std::size_t i = 0; i < cells.size(); ++i) {
     if (cells[i].empty()) continue;
-    if (i < 2) {
+    if (i < leading_) {
       lead += (lead.empty() ? "" : blanks(kGap)) + cells[i];
     } else {
       rest += (rest.empty() ? "" : "; ") + columns_[i].heading + " " + cells[i];

@@ -48,6 +48,7 @@ class Table {
   std::string paragraph(const std::vector<std::string>& cells, Style style) const;
 
   std::vector<Column> columns_;
+  std::size_t leading_;
   std::vector<Row> rows_;
 };
 
