@@ -42,7 +42,7 @@ std::string item(const std::string& term, const std::string& text) {
   return fmt::format(".TP\n\\fB{}\\fR\n{}\n", roff(term), roff(text));
 }
 
-std::string block(std::string_view text) { return fmt::format(".PP\n.nf\n{}.fi\n", roff(text)); }
+std::string block(std::string_view text) { return fmt::format(".nf\n{}.fi\n", roff(text)); }
 
 std::string option_item(const OptionFacts& option) {
   std::string term = option.short_name.empty() ? "" : option.short_name + ", ";
@@ -74,7 +74,7 @@ std::string commands() {
     for (const OptionFacts& argument : command.arguments)
       text += item(argument.name, argument.help);
     for (const OptionFacts& option : command.options) text += option_item(option);
-    text += block("Example: " + command.example + "\n");
+    text += ".PP\n" + block("Example: " + command.example + "\n");
   }
   return text;
 }
@@ -124,7 +124,7 @@ std::string files() {
 }  // namespace
 
 std::string manual_page() {
-  std::string text = fmt::format(".TH TRUG 1 \"\" \"trug {}\" \"User Commands\"\n", kVersion);
+  std::string text = fmt::format(".TH TRUG 1 \"{}\" \"trug {}\" \"User Commands\"\n", kReleased, kVersion);
   text += section("NAME") + "trug \\- the year's jobs of a cut\\-flower bed, as a calendar\n";
   text += section("SYNOPSIS") + ".B trug\nCOMMAND [OPTION...] [ARGUMENT...]\n";
   text += section("DESCRIPTION") +

@@ -8,6 +8,7 @@ namespace trug::app {
 
 inline constexpr std::string_view kSmallPlan = R"(flowering_year = 2027
 title = "Letterbox bed"
+began = 2026-11-25            # the day you begin
 
 [place]
 latitude = 51.9

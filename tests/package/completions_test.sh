@@ -46,7 +46,8 @@ zpty -w asked 'compadd() { [[ "$*" == *" -O "* || "$*" == *" -A "* || "$*" == *"
 zpty -w asked 'bindkey "^I" complete-word; setopt no_beep; print READY-NOW'
 zpty -r -m asked text '*READY-NOW*READY-NOW*'
 zpty -n -w asked "$2"$'\t'
-zpty -r -m asked text '*END*' || exit 1
+zpty -w asked $'\x15print ALL-$((1+1))-DONE'
+zpty -r -m asked text '*ALL-2-DONE*' || exit 1
 print -r -- $text | tr -d '\r' | sed -n '/BEGIN/,/END/p' | sed 's/.*BEGIN//; /END/d; s/=$//; /^$/d'
 ASK
 ask_zsh() { timeout 60 zsh -f "$folder/ask.zsh" "$documents" "$1"; }
