@@ -56,6 +56,7 @@ struct Advice {
   const Garden& garden;
   const Schedule& chosen;
   std::size_t planting = 0;
+  std::size_t sowing = 0;  // as Finding's
 
   // A crop that does not fit between its neighbours.
   std::optional<Remedy> operator()(const GroundTaken&) const {
@@ -73,7 +74,7 @@ struct Advice {
   }
   // The first day on which it is not too early any more.
   std::optional<Remedy> operator()(const TooEarly&) const {
-    const Candidate& taken = chosen.of(planting).front();
+    const Candidate& taken = chosen.of(planting)[sowing > 0 ? sowing - 1 : 0];
     std::optional<Date> first;
     for (const Candidate& c : chosen.weighed[planting].candidates->list) {
       if (c.way != taken.way || c.too_early || c.start <= taken.start) continue;
@@ -121,7 +122,9 @@ std::vector<Finding> advised(const Garden& garden, const Reckoned& reckoned) {
   sort_by_rank(findings);
   for (Finding& finding : findings) {
     if (!finding.planting) continue;
-    finding.remedy = std::visit(Advice{garden, reckoned.chosen, *finding.planting}, finding.found);
+    const auto sowing = static_cast<std::size_t>(finding.sowing);
+    finding.remedy =
+        std::visit(Advice{garden, reckoned.chosen, *finding.planting, sowing}, finding.found);
   }
   return findings;
 }

@@ -15,7 +15,7 @@ using Place = std::optional<std::size_t>;  // of a planting in a plan's list
 // Whether one finding of the plan before stands in the plan after.
 bool same(const Finding& before, const Finding& after, const std::vector<Place>& place) {
   const Place now = before.planting ? place[*before.planting] : std::nullopt;
-  return before.code() == after.code() && now == after.planting &&
+  return before.code() == after.code() && before.sowing == after.sowing && now == after.planting &&
          now.has_value() == before.planting.has_value();
 }
 

@@ -17,7 +17,8 @@ std::optional<TakenAsDone> taken_as_done(const std::vector<work::Job>& jobs) {
     if (job.state != work::Job::State::Assumed) continue;
     ++found.jobs;
     // What the rest of the year hangs on.
-    if (work::trait(job.key.kind).chosen) found.starts.push_back({job.key.kind, job.planting, job.day});
+    if (work::trait(job.key.kind).chosen)
+      found.starts.push_back({job.key.kind, job.planting, job.day});
   }
   if (found.jobs == 0) return std::nullopt;
   std::ranges::stable_sort(found.starts, std::greater{}, &TakenAsDone::Start::day);

@@ -122,12 +122,10 @@ std::optional<LateStart> late_start(const Sowing& sowing) {
                    sowing.days_early()};
 }
 
-std::optional<NotInCut> not_in_cut(const View& view, std::size_t planting) {
-  const auto sowings = view.schedule.of(planting);
-  const auto sowing = std::ranges::find_if(sowings, [](const Sowing& s) { return !s.is_cut(); });
-  if (sowing == sowings.end()) return std::nullopt;
-  NotInCut found{sowing->lift, {}};
-  if (!sowing->without_flower) found.first_cut = sowing->timeline.first_cut.likely;
+std::optional<NotInCut> not_in_cut(const Sowing& sowing) {
+  if (sowing.is_cut()) return std::nullopt;
+  NotInCut found{sowing.lift, {}};
+  if (!sowing.without_flower) found.first_cut = sowing.timeline.first_cut.likely;
   return found;
 }
 
@@ -278,6 +276,17 @@ class List {
   void add(std::size_t planting, std::optional<T> found) {
     if (found) findings_.push_back(about_planting(plan_, planting, std::move(*found)));
   }
+  // Of the first sowing of which it is true.
+  template <class Check>
+  void add_first(std::span<const Sowing> sowings, Check check) {
+    for (const Sowing& sowing : sowings) {
+      auto found = check(sowing);
+      if (!found) continue;
+      add(sowing.planting, std::move(found));
+      findings_.back().sowing = sowing.number;
+      return;
+    }
+  }
   template <class T>
   void add_place(std::optional<T> found) {
     if (found) findings_.push_back({plan_.place.at, "place", {}, std::move(*found), {}});
@@ -298,14 +307,14 @@ class List {
 };
 
 void look_at_grown(const View& view, std::size_t planting, List& list) {
-  const Sowing& first = view.sowings(planting).front();
-  list.add(planting, not_in_cut(view, planting));
-  list.add(planting, late_start(first));
-  list.add(planting, too_early(first));
-  list.add(planting, small_rosette(first));
-  list.add(planting, needs_fleece(view, first));
-  list.add(planting, needs_cold(view, first));
-  list.add(planting, cold_soil(view, first));
+  const auto sowings = view.sowings(planting);
+  list.add_first(view.schedule.of(planting), not_in_cut);
+  list.add_first(sowings, late_start);
+  list.add_first(sowings, too_early);
+  list.add_first(sowings, small_rosette);
+  list.add_first(sowings, [&](const Sowing& sowing) { return needs_fleece(view, sowing); });
+  list.add_first(sowings, [&](const Sowing& sowing) { return needs_cold(view, sowing); });
+  list.add_first(sowings, [&](const Sowing& sowing) { return cold_soil(view, sowing); });
   list.add(planting, few_stems(view, planting));
 }
 

@@ -231,6 +231,7 @@ struct Finding {
   std::optional<std::size_t> planting;  // in the plan's list
   Found found;
   std::optional<Remedy> remedy;
+  int sowing = 0;  // the one of a succession that it is about, from 1; 0: all there are
 
   std::string_view code() const;
   Rank rank() const;

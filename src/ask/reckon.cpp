@@ -37,9 +37,7 @@ Outcome outcome_of(const Garden& garden, ground::Schedule schedule) {
   return outcome_of(garden, chosen, std::move(schedule));
 }
 
-Outcome reckon(const Garden& garden) {
-  return outcome_of(garden, choose(garden));
-}
+Outcome reckon(const Garden& garden) { return outcome_of(garden, choose(garden)); }
 
 Reckoned reckon(const Plan& plan, const ground::Sheets& sheets,
                 const std::optional<MeasuredWeather>& weather, Date today) {

@@ -37,9 +37,7 @@ std::string words(const ask::FewerSowings& f, const About& about) {
   return fmt::format("{} is left out: {} of its {} sowings fit into the year", about.name, f.useful,
                      f.asked);
 }
-Numbers numbers(const ask::FewerSowings& f) {
-  return {{"useful", f.useful}, {"asked", f.asked}};
-}
+Numbers numbers(const ask::FewerSowings& f) { return {{"useful", f.useful}, {"asked", f.asked}}; }
 
 std::string words(const ask::TooLate& f, const About& about) {
   return fmt::format("{} is too late for this year: {}", about.name, refusal_words(f.refusal));
@@ -305,7 +303,8 @@ Toml toml(const ask::Year& change, const Plan&) {
 }  // namespace
 
 std::string message(const Plan& plan, const ask::Finding& finding) {
-  const About about{plan, finding.planting ? plan.plantings[*finding.planting].name : ""};
+  About about{plan, finding.planting ? plan.plantings[*finding.planting].name : ""};
+  if (finding.sowing > 0) about.name += fmt::format(" {}", finding.sowing);
   return std::visit([&](const auto& found) { return words(found, about); }, finding.found);
 }
 

@@ -38,6 +38,7 @@ Json finding_json(const Plan& plan, const ask::Finding& finding) {
   row["numbers"] = Json::object();
   for (const auto& [name, value] : numbers(finding)) row["numbers"][name] = value;
   row["remedy"] = remedy_json(plan, finding);
+  row["succession"] = succession_json(finding.sowing);
   return row;
 }
 

@@ -4,6 +4,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <variant>
 
 #include "show/finding_words.h"
@@ -33,9 +34,25 @@ TEST(Findings, ASuccessionThatDoesNotFitIsNoCropThatDoesNotGrow) {
   EXPECT_EQ(fewer->asked, 20);
   EXPECT_GT(fewer->useful, 1);
   EXPECT_LT(fewer->useful, 20);
-  const Planned as_said =
-      planned("", kBed + crop("sunflower", "successions = " + std::to_string(fewer->useful) + "\n"));
+  const Planned as_said = planned(
+      "", kBed + crop("sunflower", "successions = " + std::to_string(fewer->useful) + "\n"));
   EXPECT_EQ(as_said.schedule.of(0).size(), static_cast<std::size_t>(fewer->useful));
+}
+
+TEST(Findings, LookAtEverySowingOfASuccession) {
+  const Planned p = planned("", kBed + crop("sunflower", "successions = 6\n"));
+  const auto sowings = p.schedule.of(0);
+  ASSERT_EQ(sowings.size(), 6u);
+  ASSERT_EQ(sowings.front().days_late(), 0);
+  const auto late = std::ranges::find_if(
+      sowings, [](const ground::Sowing& sowing) { return sowing.days_late() > 0; });
+  ASSERT_NE(late, sowings.end());
+  const Finding* finding = p.finding("late-start");
+  ASSERT_TRUE(finding);
+  EXPECT_EQ(finding->sowing, late->number);
+  EXPECT_EQ(std::get<LateStart>(finding->found).in_ground, late->in_ground);
+  EXPECT_TRUE(show::message(p.plan, *finding)
+                  .starts_with("b/sunflower " + std::to_string(late->number) + " ("));
 }
 
 }  // namespace

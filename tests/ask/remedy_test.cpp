@@ -44,15 +44,14 @@ std::vector<Row> rows() {
            "[[bed.stretch.crop]]\ncrop = \"canterbury bells\"\nPASTE\n"
            "[[bed.stretch.crop]]\ncrop = \"china aster\"\n",
        "ground-taken", is<LiftOn>},
-      {"more sowings than fit", "",
-       bed + "[[bed.stretch.crop]]\ncrop = \"sunflower\"\nPASTE\n", "fewer-sowings", is<Sowings>,
-       false, "successions = 20"},
+      {"more sowings than fit", "", bed + "[[bed.stretch.crop]]\ncrop = \"sunflower\"\nPASTE\n",
+       "fewer-sowings", is<Sowings>, false, "successions = 20"},
       {"too far on before the winter", "",
        bed + "[[bed.stretch.crop]]\ncrop = \"euphorbia\"\nPASTE\n", "too-early", is<StartAfter>},
       {"a dear crop", "", bed + "PASTE\n", "costs-stems", is<LeaveOut>, false,
        "crops = [\"sunflower\", \"zinnia\"]"},
-      {"too late this year", "began = 2027-02-01\nPASTE\n", bed + "crops = [\"honesty\"]\n", "too-late",
-       is<Year>, true},
+      {"too late this year", "began = 2027-02-01\nPASTE\n", bed + "crops = [\"honesty\"]\n",
+       "too-late", is<Year>, true},
   };
 }
 
