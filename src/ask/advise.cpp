@@ -97,19 +97,19 @@ struct Advice {
   }
 };
 
-// What a stretch would give without each of its crops, the others chosen anew.
-void dear_crops(const Garden& garden, const Schedule& chosen, std::vector<Finding>& findings) {
+// What each crop costs its stretch: what that gives without it, the others chosen anew, against
+// what it gives with all; alone both times, since other beds' stems move what it is best for.
+void dear_crops(const Garden& garden, std::vector<Finding>& findings) {
   for (const auto& chain : chains(garden.plan)) {
     if (chain.size() < 2) continue;
-    double with = 0;
-    for (const std::size_t i : chain) with += stems(chosen.of(i));
-    for (const std::size_t i : chain) {
-      if (chosen.of(i).empty()) continue;
-      auto others = chain;
-      std::erase(others, i);
-      const double without = stems(reckon(with_only(garden, others)).schedule.sowings);
-      if (without - with <= kDearShare * with) continue;
-      findings.push_back(about_planting(garden.plan, i, CostsStems{without - with, with}));
+    const Garden stretch = with_only(garden, chain);
+    const Outcome now = reckon(stretch);
+    const double stems_now = stems(now.schedule.sowings);
+    for (std::size_t i = 0; i < chain.size(); ++i) {
+      if (now.schedule.of(i).empty()) continue;
+      const double more = ask(stretch, now, LeaveOut{i}).stems;
+      if (more <= kDearShare * stems_now) continue;
+      findings.push_back(about_planting(garden.plan, chain[i], CostsStems{more, stems_now}));
     }
   }
 }
@@ -118,7 +118,7 @@ void dear_crops(const Garden& garden, const Schedule& chosen, std::vector<Findin
 
 std::vector<Finding> advised(const Garden& garden, const Reckoned& reckoned) {
   std::vector<Finding> findings = reckoned.findings;
-  dear_crops(garden, reckoned.chosen, findings);
+  dear_crops(garden, findings);
   sort_by_rank(findings);
   for (Finding& finding : findings) {
     if (!finding.planting) continue;

@@ -2,6 +2,7 @@
 // Pasting a remedy makes its finding go: one row for each kind that has something to paste.
 #include <gtest/gtest.h>
 
+#include <map>
 #include <variant>
 
 #include "ask/ask.h"
@@ -79,6 +80,36 @@ TEST(Remedies, LeavingOutADearCropIsSaidWithTheStretchesOtherCrops) {
   Finding finding = about_planting(p.plan, 0, CostsStems{});
   finding.remedy = Remedy{LeaveOut{0}};
   EXPECT_EQ(show::remedy_toml(p.plan, finding), "crops = [\"zinnia\"]\n");
+}
+
+// What a crop costs its stretch is a matter of the stretch: other beds' stems change nothing of it.
+TEST(Costs, AreTheSameBesideOtherBeds) {
+  const auto bed = [](const std::string& name, const std::string& crops) {
+    return "[[bed]]\nname = \"" + name +
+           "\"\nlength_m = 2.4\nwidth_m = 0.9\n[[bed.stretch]]\nlength_m = 2.2\ncrops = [" + crops +
+           "]\n";
+  };
+  const std::string wish =
+      "[wish]\nvases_per_week = 2\nstems_per_vase = 12\nfrom = \"10 May\"\nto = \"10 October\"\n";
+  const std::vector<std::string> beds = {
+      bed("a", "\"sunflower\", \"zinnia\""), bed("b", "\"cornflower\", \"cosmos\""),
+      bed("c", "\"sweet william\", \"statice\""), bed("d", "\"daffodil\", \"sunflower\"")};
+  const auto costs = [](const Planned& p) {
+    std::map<std::string, double> found;
+    for (const Finding& finding : p.findings) {
+      const auto* cost = std::get_if<CostsStems>(&finding.found);
+      if (cost) found[p.plan.plantings[*finding.planting].name] = cost->stems;
+    }
+    return found;
+  };
+  std::map<std::string, double> alone;
+  std::string all;
+  for (const std::string& one : beds) {
+    alone.merge(costs(planned("", wish + one)));
+    all += one;
+  }
+  EXPECT_FALSE(alone.empty());
+  EXPECT_EQ(costs(planned("", wish + all)), alone);
 }
 
 }  // namespace
