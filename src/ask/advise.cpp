@@ -25,28 +25,29 @@ std::vector<std::size_t> chain_of(const Plan& plan, std::size_t planting) {
   return {};
 }
 
-// The crop before it gives way after as many days of cutting as still do, a week at least; nullopt
-// where none of them helps.
-std::optional<Remedy> lift_earlier(const Garden& garden, std::size_t planting) {
-  const auto follows = garden.plan.plantings[planting].follows;
-  if (!follows) return std::nullopt;
-  const std::string& crop = garden.plan.plantings[*follows].asked.crop;
+// The one `before` it on the ground gives way after as many days of cutting as still do, a week at
+// least; nullopt where none of them helps.
+std::optional<Remedy> lift_earlier(const Garden& garden, std::size_t planting, std::size_t before) {
+  const std::string& crop = garden.plan.plantings[before].asked.crop;
   if (stays_in_ground(garden.sheets.at(crop)->life_cycle)) return std::nullopt;
   const auto chain = chain_of(garden.plan, planting);
-  const auto place = static_cast<std::size_t>(std::ranges::find(chain, planting) - chain.begin());
+  const auto place = [&](std::size_t of) {
+    return static_cast<std::size_t>(std::ranges::find(chain, of) - chain.begin());
+  };
   const Garden stretch = with_only(garden, chain);
   const Outcome now = reckon(stretch);
-  if (now.schedule.of(place - 1).empty()) return std::nullopt;
+  const auto grown = now.schedule.of(place(before));
+  if (grown.empty()) return std::nullopt;
   for (int days = kMostDaysTried; days >= kFewestDaysTried; --days) {
     // The earliest that keeps this many days of cutting on any date the crop before could have.
     Date lift = Date::max();
-    for (const Candidate& c : now.schedule.weighed[place - 1].candidates->list) {
+    for (const Candidate& c : now.schedule.weighed[place(before)].candidates->list) {
       lift = std::min(lift, c.timeline.first_cut.likely + Days{days});
     }
-    const Schedule tried = ask(stretch, now, LiftOn{place - 1, lift}).after.schedule;
-    const auto before = tried.of(place - 1);
-    if (tried.of(place).empty() || before.empty() || before.back().lift != lift) continue;
-    return Remedy{LiftOn{*follows, lift}, stems(now.schedule.of(place - 1)) - stems(before)};
+    const Schedule tried = ask(stretch, now, LiftOn{place(before), lift}).after.schedule;
+    const auto lifted = tried.of(place(before));
+    if (tried.of(place(planting)).empty() || lifted.empty() || lifted.back().lift != lift) continue;
+    return Remedy{LiftOn{before, lift}, stems(grown) - stems(lifted)};
   }
   return std::nullopt;
 }
@@ -59,8 +60,11 @@ struct Advice {
   std::size_t sowing = 0;  // as Finding's
 
   // A crop that does not fit between its neighbours.
-  std::optional<Remedy> operator()(const GroundTaken&) const {
-    if (auto earlier = lift_earlier(garden, planting)) return earlier;
+  std::optional<Remedy> operator()(const GroundTaken& found) const {
+    if (found.before) {
+      auto earlier = lift_earlier(garden, planting, found.before->planting);
+      if (earlier) return earlier;
+    }
     return Remedy{LeaveOut{planting}};
   }
   // A crop that has no date this year.

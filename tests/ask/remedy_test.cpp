@@ -82,6 +82,25 @@ TEST(Remedies, LeavingOutADearCropIsSaidWithTheStretchesOtherCrops) {
   EXPECT_EQ(show::remedy_toml(p.plan, finding), "crops = [\"zinnia\"]\n");
 }
 
+// Sown in January the zinnia is no neighbour: the canterbury bells before it hold the ground.
+TEST(Remedies, BlameNoCropThatIsLeftOutItself) {
+  const Planned p = planned(
+      "",
+      "[work]\ndays = [\"Wed\"]\n[wish]\nvases_per_week = 1\nstems_per_vase = 12\n"
+      "from = \"1 May\"\nto = \"28 September\"\n"
+      "[[bed]]\nname = \"b\"\nlength_m = 4.6\nwidth_m = 0.9\n[[bed.stretch]]\nlength_m = 2.2\n"
+      "[[bed.stretch.crop]]\ncrop = \"canterbury bells\"\n"
+      "[[bed.stretch.crop]]\ncrop = \"zinnia\"\nway = \"sown in place in spring\"\n"
+      "start_on = 2027-01-05\n"
+      "[[bed.stretch.crop]]\ncrop = \"china aster\"\n");
+  ASSERT_TRUE(p.schedule.of(1).empty());
+  const Finding* finding = p.finding("ground-taken");
+  ASSERT_TRUE(finding && finding->remedy && finding->remedy->change);
+  EXPECT_EQ(finding->planting, 2u);
+  ASSERT_TRUE(is<LiftOn>(*finding->remedy->change));
+  EXPECT_EQ(std::get<LiftOn>(*finding->remedy->change).planting, 0u);
+}
+
 // What a crop costs its stretch is a matter of the stretch: other beds' stems change nothing of it.
 TEST(Costs, AreTheSameBesideOtherBeds) {
   const auto bed = [](const std::string& name, const std::string& crops) {
