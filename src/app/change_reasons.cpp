@@ -255,13 +255,15 @@ ChangeReasons::Hangs ChangeReasons::hangs(const work::Job& job) const {
   for (const std::size_t i : *chain) {
     const Sheet& sheet = *r_.schedule.weighed[i].sheet;
     if (i != job.planting) hangs.crops.push_back(sheet.name);
-    hangs.temperatures = hangs.temperatures || sheet.growth || is_planted(sheet.life_cycle);
     const auto sowings = r_.schedule.of(i);
+    const CropSpec crop = sowings.empty() ? CropSpec(sheet) : sowings.front().spec();
+    hangs.temperatures = hangs.temperatures || crop.growth() || is_planted(sheet.life_cycle);
     if (sowings.empty()) continue;
     const Way& way = sowings.front().raised_by();
     if (way.window) hangs.add(*way.window);
     const bool by_window = sowings.front().timeline.basis == growth::Basis::Window;
-    if (by_window && way.first_flower) hangs.add(*way.first_flower);
+    const auto& flower = crop.first_flower(way);
+    if (by_window && flower) hangs.add(*flower);
   }
   hangs.weather = kind.forecast || weather_came_or_went();
   if (kind.frost) hangs.on(*kind.frost);

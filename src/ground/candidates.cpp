@@ -335,7 +335,7 @@ class Generator {
   // Enough weeks from the first cut to the earlier of the season's and the wish's end.
   std::optional<Refusal> judge_season(const Candidate& c) const {
     const Date first = c.timeline.first_cut.likely;
-    const int whole = whole_days();
+    const int whole = CropSpec(sheet_, group_).cutting_days();
     const bool single = sheet_.habit == Habit::Single;
     const int needed = std::min(whole, single ? kFewestSeasonDaysSingle : kFewestSeasonDays);
     Date end = std::min(clock_.season_end(), clock_.season().until - Days{1});
@@ -350,12 +350,6 @@ class Generator {
     refusal.found = std::max(0, found);
     refusal.wanted = needed;
     return refusal;
-  }
-
-  int whole_days() const {
-    const Range weeks =
-        group_ && group_->cutting_weeks ? *group_->cutting_weeks : sheet_.cutting_weeks;
-    return std::max(7, static_cast<int>(std::lround(weeks.middle() * 7)));
   }
 
   void set_lift(Candidate& c) const {
@@ -378,10 +372,7 @@ class Generator {
   }
 
   void set_window_place(Candidate& c, const Way& way) const {
-    const Range per_plant = way.stems_per_plant                 ? *way.stems_per_plant
-                            : group_ && group_->stems_per_plant ? *group_->stems_per_plant
-                                                                : sheet_.stems_per_plant;
-    c.stems_per_plant = per_plant.middle();
+    c.stems_per_plant = CropSpec(sheet_, group_).stems_per_plant(way).middle();
     c.window = way.window ? clock_.window_days(*way.window, way.flowers)
                           : DateRange{c.in_ground, c.in_ground + Days{1}};
     const int length = days_between(c.window.from, c.window.until) - 1;

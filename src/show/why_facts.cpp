@@ -66,7 +66,7 @@ std::vector<Constant> constants(const ground::Sowing& sowing) {
   }
   add("spacing_cm", sheet.spacing_cm.middle());
   add("stems_per_plant", sowing.stems_per_plant);
-  add("cutting_weeks", sheet.cutting_weeks.middle());
+  add("cutting_weeks", sowing.spec().cutting_weeks().middle());
   return result;
 }
 

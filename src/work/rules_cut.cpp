@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Cutting, and what becomes of the plant and its ground.
 #include <algorithm>
-#include <cmath>
 
 #include "work/rules.h"
 
@@ -49,7 +48,7 @@ std::optional<JobDraft> dead_head(const Sowing& sowing, const RuleContext&) {
 std::optional<JobDraft> cut_back(const Sowing& sowing, const RuleContext& context) {
   if (!sowing.sheet->second_flush) return in_its_window(JobKind::CutBack, sowing, context);
   if (!sowing.is_cut()) return std::nullopt;
-  const auto first_flush = static_cast<int>(std::lround(sowing.sheet->cutting_weeks.middle() * 7));
+  const int first_flush = sowing.spec().cutting_days();
   return JobDraft{.kind = JobKind::CutBack,
                   .window = around(sowing.timeline.first_cut.likely + Days{first_flush}, 7, 7),
                   .where = Raised::InPlace};

@@ -288,6 +288,24 @@ TEST_F(Rules, PickAndDeadHeadWhatComesAgain) {
   EXPECT_EQ(told(dead_head), "none");
 }
 
+TEST_F(Rules, WhatIsLiftedBeforeItsFirstCutIsNotCut) {
+  sheet_.habit = Habit::CutAndComeAgain;
+  sheet_.second_flush.emplace();
+  live("2027-04-10", "2027-04-10", "2027-07-01", "2027-07-07");
+  for (Rule* rule : {first_cut, pick, dead_head, cut_back}) EXPECT_EQ(told(rule), "none");
+  live("2027-04-10", "2027-04-10", "2027-07-01", "2027-07-08");
+  for (Rule* rule : {first_cut, pick, dead_head, cut_back}) EXPECT_NE(told(rule), "none");
+}
+
+TEST_F(Rules, AGroupsFlushIsItsOwn) {
+  Group early;
+  early.cutting_weeks = Range{2, 2};
+  sheet_.second_flush.emplace();
+  sowing_.group = &early;
+  EXPECT_EQ(told(cut_back), "2027-07-22, 2027-07-15 to 2027-07-29, in place");
+  sowing_.group = nullptr;
+}
+
 TEST_F(Rules, CutBackAfterTheFirstFlushOrWhenTheSheetSays) {
   EXPECT_EQ(told(cut_back), "none");
   sheet_.cut_back = YearlyJob{.window = weeks_from(Frost::First, 2, 6)};
