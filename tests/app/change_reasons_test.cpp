@@ -50,9 +50,7 @@ width_m = 0.9
 
 [[bed.stretch]]
 length_m = 1.1
-[[bed.stretch.crop]]
-crop = "cornflower"
-way = "sown in place in spring"
+crops = ["cornflower"]
 
 [[bed.stretch]]
 length_m = 0.8
