@@ -92,10 +92,11 @@ int run_nothing(const Environment& environment) {
   const std::string stem = plan.substr(0, plan.rfind('.'));
   environment.err
       << "trug reckons the year's jobs of a cut-flower bed and writes them as a calendar.\n\n"
-      << (here.empty() ? "First write the bed down, in a file such as garden.toml: man trug shows "
-                         "a small one.\n"
-                         "Then:\n"
-                       : fmt::format("Here lies {}. Next:\n", here))
+      << (here.empty()
+              ? "First write the bed down, in a file such as garden.toml: trug help plan shows "
+                "a small one.\n"
+                "Then:\n"
+              : fmt::format("Here lies {}. Next:\n", here))
       << fmt::format("  trug check {0}\n  trug jobs {0}\n  trug calendar {0} -o {1}.ics\n\n", plan,
                      stem)
       << "trug help lists all commands; trug help WORD says what a word means.\n";

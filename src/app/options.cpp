@@ -113,13 +113,12 @@ std::string no_command(const CommandLine& line, const std::string& word) {
 std::string no_option(const CommandLine& line, const std::string& word) {
   const auto used = line.app().get_subcommands();
   const std::string name = word.substr(0, word.find('='));
-  if (used.empty()) {
-    for (const CLI::App* command : line.commands()) {
-      const std::vector<std::string> known = option_names(*command);
-      if (std::ranges::find(known, name) == known.end()) continue;
-      return fmt::format("'{}' comes after a command, as in: trug {} {}", name, command->get_name(),
-                         name);
-    }
+  for (const CLI::App* command : line.commands()) {
+    if (!used.empty() && command != used.front()) continue;
+    const std::vector<std::string> known = option_names(*command);
+    if (std::ranges::find(known, name) == known.end()) continue;
+    return fmt::format("'{}' comes after a command, as in: trug {} {}", name, command->get_name(),
+                       name);
   }
   const std::string near = nearest(name, option_names(used.empty() ? line.app() : *used.front()));
   return near.empty() ? fmt::format("'{}' is not understood here", word)

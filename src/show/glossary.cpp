@@ -205,7 +205,9 @@ std::string without_unit(std::string word) {
 std::span<const GlossaryEntry> glossary() { return kGlossary; }
 
 std::vector<GlossaryEntry> find_words(std::string_view word) {
-  const std::string wanted = compared(word);
+  // "bed.stretch" is the stretch of a bed.
+  std::string wanted = compared(word);
+  wanted.erase(0, wanted.rfind('.') + 1);
   const std::string key = without_unit(wanted);
   std::vector<GlossaryEntry> found;
   for (const GlossaryEntry& entry : kGlossary) {

@@ -17,10 +17,12 @@ struct Column {
 };
 
 // A column in which no row has anything is left out. Where the columns do not fit even wrapped,
-// each row is written as a paragraph: the first two cells, then the others, each after its heading.
+// each row is written as a paragraph: the leading cells, then the others, each after its heading.
 class Table {
  public:
-  explicit Table(std::vector<Column> columns) : columns_(std::move(columns)) {}
+  // `leading`: the columns whose cells stand in the first line of a paragraph, without headings.
+  explicit Table(std::vector<Column> columns, std::size_t leading = 2)
+      : columns_(std::move(columns)), leading_(leading) {}
 
   // As many cells as there are columns.
   void add(std::vector<std::string> cells, bool is_faint = false);

@@ -51,58 +51,59 @@ FrostReport report(DailyRecord record, bool southern = false) {
 // Six dates each, ten days apart: spread 5 x sqrt(12 / 11) = 5.2; the tables of the normal
 // distribution give 1.2816 for nine in ten, so 6.7 days either side of the mean.
 TEST(FrostPage, TwelveWinters) {
-  EXPECT_EQ(
-      frost_page(report(hill(12)), {}),
-      "hill.csv: 24 July 2000 to 23 July 2012, 4383 days; every day has a minimum\n"
-      "\n"
-      "Last frost: over by this day in so many winters of 100\n"
-      "  minimum up to  10            50            90            mean          spread   earliest "
-      "and latest\n"
-      "  0 degC         8 April       15 April      22 April      15 April      5 d      10 April "
-      "to 20 April\n"
-      "  -2.2 degC      -             -             -             -             -        -\n"
-      "  -2.2 degC: no frost in 12 winters\n"
-      "\n"
-      "  Last frosts at 0 degC; a row is 7 days from its date, a mark 1 winter\n"
-      "  10 April      |oooooo\n"
-      "  17 April      |oooooo\n"
-      "\n"
-      "First frost: come by this day in so many winters of 100\n"
-      "  minimum up to  10            50            90            mean          spread   earliest "
-      "and latest\n"
-      "  0 degC         30 October    6 November    13 November   6 November    5 d      1 "
-      "November "
-      "to 11 November\n"
-      "  -2.2 degC      -             -             -             -             -        -\n"
-      "  -2.2 degC: no frost in 12 winters\n"
-      "\n"
-      "  First frosts at 0 degC; a row is 7 days from its date, a mark 1 winter\n"
-      "  1 November    |oooooo\n"
-      "  8 November    |oooooo\n"
-      "\n"
-      "Garden frost, as plans count it\n"
-      "  A minimum up to 2 degC: last 15 April, first 6 November on average. The plan's lines for "
-      "this\n"
-      "  place: trug frost hill.csv --place\n"
-      "\n"
-      "Temperatures, degC\n"
-      "              Jan    Feb    Mar    Apr    May    Jun    Jul    Aug    Sep    Oct    Nov    "
-      "Dec\n"
-      "  maxima     15.0   15.0   15.0   15.0   15.0   15.0   15.0   15.0   15.0   15.0   15.0   "
-      "15.0\n"
-      "  means      10.0   10.0   10.0    9.9   10.0   10.0   10.0   10.0   10.0   10.0    9.9   "
-      "10.0\n"
-      "  minima      5.0    5.0    5.0    4.8    5.0    5.0    5.0    5.0    5.0    5.0    4.8    "
-      "5.0\n"
-      "  from March to October, a day's mean differs from its season's by 0.2 degC (standard "
-      "deviation)\n"
-      "\n"
-      "Cold\n"
-      "  a winter's coldest night: -1.0 degC on average\n"
-      "  the coldest of all: -1.0 degC on 1 November 2000\n"
-      "  Frost winters run from 24 July to 23 July; one with ten days missing where they matter is "
-      "left\n"
-      "  out.\n");
+  EXPECT_EQ(frost_page(report(hill(12)), {}),
+            "hill.csv: 24 July 2000 to 23 July 2012, 4383 days; every day has a minimum\n"
+            "\n"
+            "Last frost: over by this day in so many winters of 100\n"
+            "  minimum up to  10       50        90        mean      spread  earliest and latest\n"
+            "  0 degC         8 April  15 April  22 April  15 April  5 d     10 April to 20 April\n"
+            "  -2.2 degC      -        -         -         -         -       -\n"
+            "  -2.2 degC: no frost in 12 winters\n"
+            "\n"
+            "  Last frosts at 0 degC; a row is 7 days from its date, a mark 1 winter\n"
+            "  10 April      |oooooo\n"
+            "  17 April      |oooooo\n"
+            "\n"
+            "First frost: come by this day in so many winters of 100\n"
+            "  minimum up to  10          50          90           mean        spread  earliest "
+            "and latest\n"
+            "  0 degC         30 October  6 November  13 November  6 November  5 d     1 November "
+            "to 11 November\n"
+            "  -2.2 degC      -           -           -            -           -       -\n"
+            "  -2.2 degC: no frost in 12 winters\n"
+            "\n"
+            "  First frosts at 0 degC; a row is 7 days from its date, a mark 1 winter\n"
+            "  1 November    |oooooo\n"
+            "  8 November    |oooooo\n"
+            "\n"
+            "Garden frost, as plans count it\n"
+            "  A minimum up to 2 degC: last 15 April, first 6 November on average. The plan's "
+            "lines for this\n"
+            "  place: trug frost hill.csv --place\n"
+            "\n"
+            "Temperatures, degC\n"
+            "  month  maxima  means  minima\n"
+            "  Jan      15.0   10.0     5.0\n"
+            "  Feb      15.0   10.0     5.0\n"
+            "  Mar      15.0   10.0     5.0\n"
+            "  Apr      15.0    9.9     4.8\n"
+            "  May      15.0   10.0     5.0\n"
+            "  Jun      15.0   10.0     5.0\n"
+            "  Jul      15.0   10.0     5.0\n"
+            "  Aug      15.0   10.0     5.0\n"
+            "  Sep      15.0   10.0     5.0\n"
+            "  Oct      15.0   10.0     5.0\n"
+            "  Nov      15.0    9.9     4.8\n"
+            "  Dec      15.0   10.0     5.0\n"
+            "  from March to October, a day's mean differs from its season's by 0.2 degC (standard "
+            "deviation)\n"
+            "\n"
+            "Cold\n"
+            "  a winter's coldest night: -1.0 degC on average\n"
+            "  the coldest of all: -1.0 degC on 1 November 2000\n"
+            "  Frost winters run from 24 July to 23 July; one with ten days missing where they "
+            "matter is left\n"
+            "  out.\n");
 }
 
 TEST(FrostPage, SaysWhatAShortRecordCannotTell) {
@@ -112,13 +113,9 @@ TEST(FrostPage, SaysWhatAShortRecordCannotTell) {
     const char* note;
   };
   for (const Row& row :
-       {Row{3,
-            "  0 degC         -             -             -             -             -        10 "
-            "April to 20 April\n",
+       {Row{3, "  0 degC         -   -   -   -     -       10 April to 20 April\n",
             "  0 degC: 3 winters with frost: no average under five\n"},
-        Row{7,
-            "  0 degC         -             -             -             14 April      5 d      10 "
-            "April to 20 April\n",
+        Row{7, "  0 degC         -   -   -   14 April  5 d     10 April to 20 April\n",
             "  0 degC: 7 winters with frost: no levels under ten\n"}}) {
     SCOPED_TRACE(row.winters);
     const std::string page = frost_page(report(hill(row.winters)), {});
