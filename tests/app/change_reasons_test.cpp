@@ -36,8 +36,6 @@ frost_meaning = "garden"
 mean_c = [4.5, 4.8, 6.8, 9.0, 12.2, 15.2, 17.0, 16.8, 14.3, 10.9, 7.2, 4.9]
 
 [shelter]
-heated_trays = 10
-frame_m2 = 4
 nursery_m2 = 4
 
 [work]
@@ -63,7 +61,7 @@ id = "lane zinnia"
 length_m = 0.6
 [[bed.stretch.crop]]
 crop = "achillea"
-since = 2023
+since = 2024
 )";
 
 std::string replaced(std::string text, const std::string& from, const std::string& to) {
