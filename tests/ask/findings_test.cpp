@@ -40,7 +40,7 @@ TEST(Findings, ASuccessionThatDoesNotFitIsNoCropThatDoesNotGrow) {
 }
 
 TEST(Findings, LookAtEverySowingOfASuccession) {
-  const Planned p = planned("", kBed + crop("sunflower", "successions = 6\n"));
+  const Planned p = planned("", kBed + crop("sunflower", "successions = 6\ngap_weeks = 2\n"));
   const auto sowings = p.schedule.of(0);
   ASSERT_EQ(sowings.size(), 6u);
   ASSERT_EQ(sowings.front().days_late(), 0);
