@@ -48,9 +48,11 @@ std::optional<JobDraft> dead_head(const Sowing& sowing, const RuleContext&) {
 std::optional<JobDraft> cut_back(const Sowing& sowing, const RuleContext& context) {
   if (!sowing.sheet->second_flush) return in_its_window(JobKind::CutBack, sowing, context);
   if (!sowing.is_cut()) return std::nullopt;
-  const int first_flush = sowing.spec().cutting_days();
+  const Date day = sowing.timeline.first_cut.likely + Days{sowing.spec().cutting_days()};
+  // What gives its ground to the next crop before then has no second flush.
+  if (!stays_in_ground(sowing.sheet->life_cycle) && sowing.lift <= day) return std::nullopt;
   return JobDraft{.kind = JobKind::CutBack,
-                  .window = around(sowing.timeline.first_cut.likely + Days{first_flush}, 7, 7),
+                  .window = around(day, 7, 7),
                   .where = Raised::InPlace};
 }
 

@@ -112,9 +112,13 @@ std::optional<JobDraft> pinch(const Sowing& sowing, const RuleContext& context) 
     day = std::max(day, winter->until + Days{kPinchAfterWinter});
   }
   day = std::min(day, sowing.timeline.first_flower.likely - Days{28});
-  return JobDraft{.kind = JobKind::Pinch,
-                  .window = around(day, 4, 10),
-                  .where = day < sowing.in_ground ? way.raised : Raised::InPlace};
+  JobDraft draft{
+      .kind = JobKind::Pinch, .window = around(day, 4, 10), .where = Raised::InPlace};
+  if (day < sowing.in_ground) {
+    draft.where = way.raised;
+    draft.window.last = std::min(draft.window.last, sowing.in_ground);
+  }
+  return draft;
 }
 
 std::optional<JobDraft> support(const Sowing& sowing, const RuleContext&) {

@@ -294,7 +294,11 @@ TEST_F(Rules, WhatIsLiftedBeforeItsFirstCutIsNotCut) {
   live("2027-04-10", "2027-04-10", "2027-07-01", "2027-07-07");
   for (Rule* rule : {first_cut, pick, dead_head, cut_back}) EXPECT_EQ(told(rule), "none");
   live("2027-04-10", "2027-04-10", "2027-07-01", "2027-07-08");
-  for (Rule* rule : {first_cut, pick, dead_head, cut_back}) EXPECT_NE(told(rule), "none");
+  for (Rule* rule : {first_cut, pick, dead_head}) EXPECT_NE(told(rule), "none");
+  // Nor is what is lifted with its first flush cut back for a second.
+  EXPECT_EQ(told(cut_back), "none");
+  live("2027-04-10", "2027-04-10", "2027-07-01", "2027-10-08");
+  EXPECT_NE(told(cut_back), "none");
 }
 
 TEST_F(Rules, AGroupsFlushIsItsOwn) {
