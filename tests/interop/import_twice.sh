@@ -23,6 +23,7 @@ trap 'rm -rf "$work"' EXIT
 plan() {
   cat <<END
 flowering_year = 2027
+began = 2026-01-01
 title = "Mühlgraben; Beete, 2027 🌼"
 garden = "6d1c0a52-8f3b-4e77-a0c9-3b5e91d4f286"
 [place]
