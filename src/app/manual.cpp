@@ -124,7 +124,8 @@ std::string files() {
 }  // namespace
 
 std::string manual_page() {
-  std::string text = fmt::format(".TH TRUG 1 \"{}\" \"trug {}\" \"User Commands\"\n", kReleased, kVersion);
+  std::string text =
+      fmt::format(".TH TRUG 1 \"{}\" \"trug {}\" \"User Commands\"\n", kReleased, kVersion);
   text += section("NAME") + "trug \\- the year's jobs of a cut\\-flower bed, as a calendar\n";
   text += section("SYNOPSIS") + ".B trug\nCOMMAND [OPTION...] [ARGUMENT...]\n";
   text += section("DESCRIPTION") +
