@@ -26,7 +26,8 @@ std::string amount(const work::Job& job) {
 
 std::string where_words(const work::Job& job) {
   if (!job.where || *job.where == Raised::InPlace) return "";
-  return job.where == Raised::Heated ? "in warmth" : std::string(to_string(*job.where));
+  if (*job.where == Raised::Heated) return "in warmth";
+  return *job.where == Raised::NurseryBed ? "nursery" : std::string(to_string(*job.where));
 }
 
 // The cautions of the crops among the jobs, each crop once.
@@ -49,7 +50,7 @@ std::string caution_footer(const std::vector<JobRow>& jobs, const std::vector<st
 
 std::string name_words(const JobRow& job) {
   const std::string sowing = job.key.succession > 0 ? fmt::format(" {}", job.key.succession) : "";
-  return job.planting_name + sowing + (job.cautions.empty() ? "" : " !");
+  return job.planting_name + sowing;
 }
 
 std::string window_words(const JobRow& job) {
@@ -220,8 +221,8 @@ std::string jobs_page(const Plan& plan, const std::vector<JobRow>& jobs,
     if (heading != month) table.add_heading(heading);
     month = heading;
     const std::string kind(work::trait(job.key.kind).words);
-    table.add({weekday_and_number(job.day), kind, name_words(job), amount(job), where_words(job),
-               window_words(job)},
+    table.add({weekday_and_number(job.day), kind, name_words(job), job.cautions.empty() ? "" : "!",
+               amount(job), where_words(job), window_words(job)},
               job.state == work::Job::State::Assumed);
     if (full) table.add_note(job.text);
   }

@@ -13,6 +13,7 @@ namespace {
 
 constexpr int kIndent = 2;
 constexpr int kGap = 2;  // between two columns
+constexpr int kNarrowGap = 1;
 constexpr int kNoteIndent = 6;
 
 std::string blanks(int count) {
@@ -28,6 +29,16 @@ int longest_word(std::string_view text) {
 std::string without_end_blanks(std::string line) {
   line.erase(line.find_last_not_of(' ') + 1);
   return line;
+}
+
+// Of the columns that are wider than they must be.
+std::size_t widest_that_gives(const std::vector<int>& widths, const std::vector<int>& least) {
+  std::size_t widest = widths.size();
+  for (std::size_t i = 0; i < widths.size(); ++i) {
+    const bool gives = widths[i] > least[i];
+    if (gives && (widest == widths.size() || widths[i] > widths[widest])) widest = i;
+  }
+  return widest;
 }
 
 // Whole lines in faint letters: each line end stays outside.
@@ -77,45 +88,48 @@ int Table::least_width(std::size_t column) const {
   return width;
 }
 
-// Of each shown column; empty where they do not fit.
-std::vector<int> Table::widths(const std::vector<std::size_t>& shown, int width) const {
-  std::vector<int> result, least;
-  for (const std::size_t column : shown) {
-    result.push_back(natural_width(column));
+// Wide gaps where every cell fits its column; else narrow ones, and the widest columns give first.
+Table::Layout Table::layout(int width) const {
+  Layout result{shown_columns(), {}, kGap};
+  std::vector<int> least;
+  for (const std::size_t column : result.shown) {
+    result.widths.push_back(natural_width(column));
     least.push_back(least_width(column));
   }
-  const int room = width - kIndent - kGap * (static_cast<int>(shown.size()) - 1);
-  if (std::accumulate(least.begin(), least.end(), 0) > room) return {};
-  for (int over = std::accumulate(result.begin(), result.end(), 0) - room; over > 0; --over) {
-    std::size_t widest = shown.size();  // of those that can still give
-    for (std::size_t i = 0; i < shown.size(); ++i) {
-      const bool gives = result[i] > least[i];
-      if (gives && (widest == shown.size() || result[i] > result[widest])) widest = i;
-    }
-    --result[widest];
+  const auto sum = [](const std::vector<int>& widths) {
+    return std::accumulate(widths.begin(), widths.end(), 0);
+  };
+  const int gaps = static_cast<int>(result.shown.size()) - 1;
+  if (sum(result.widths) <= width - kIndent - kGap * gaps) return result;
+  result.gap = kNarrowGap;
+  const int room = width - kIndent - kNarrowGap * gaps;
+  if (sum(least) > room) {
+    result.widths.clear();
+    return result;
+  }
+  for (int over = sum(result.widths) - room; over > 0; --over) {
+    --result.widths[widest_that_gives(result.widths, least)];
   }
   return result;
 }
 
-std::string Table::lines(const std::vector<std::string>& cells,
-                         const std::vector<std::size_t>& shown,
-                         const std::vector<int>& widths) const {
+std::string Table::lines(const std::vector<std::string>& cells, const Layout& layout) const {
   std::vector<std::vector<std::string>> parts;
   std::size_t height = 1;
-  for (std::size_t i = 0; i < shown.size(); ++i) {
-    const Column& column = columns_[shown[i]];
-    parts.push_back(column.breaks ? wrapped(cells[shown[i]], widths[i])
-                                  : std::vector<std::string>{cells[shown[i]]});
+  for (std::size_t i = 0; i < layout.shown.size(); ++i) {
+    const std::string& cell = cells[layout.shown[i]];
+    parts.push_back(columns_[layout.shown[i]].breaks ? wrapped(cell, layout.widths[i])
+                                                     : std::vector<std::string>{cell});
     height = std::max(height, parts.back().size());
   }
   std::string text;
   for (std::size_t line = 0; line < height; ++line) {
     std::string row = blanks(kIndent);
-    for (std::size_t i = 0; i < shown.size(); ++i) {
+    for (std::size_t i = 0; i < layout.shown.size(); ++i) {
       const std::string part = line < parts[i].size() ? parts[i][line] : "";
-      const std::string space = blanks(widths[i] - display_width(part));
-      row += columns_[shown[i]].right ? space + part : part + space;
-      row += blanks(kGap);
+      const std::string space = blanks(layout.widths[i] - display_width(part));
+      row += columns_[layout.shown[i]].right ? space + part : part + space;
+      row += blanks(layout.gap);
     }
     text += without_end_blanks(std::move(row)) + "\n";
   }
@@ -137,14 +151,14 @@ std::string Table::paragraph(const std::vector<std::string>& cells, Style style)
 }
 
 std::string Table::text(Style style) const {
-  const std::vector<std::size_t> shown = shown_columns();
-  if (shown.empty()) return "";
-  const std::vector<int> column_widths = widths(shown, style.width);
+  const Layout columns = layout(style.width);
+  if (columns.shown.empty()) return "";
+  const bool fits = !columns.widths.empty();
   std::string text;
-  if (!column_widths.empty()) {
+  if (fits) {
     std::vector<std::string> headings;
     for (const Column& column : columns_) headings.push_back(column.heading);
-    text = faint_lines(lines(headings, shown, column_widths), style);
+    text = faint_lines(lines(headings, columns), style);
   }
   for (const Row& row : rows_) {
     if (row.kind == Row::Kind::Heading) {
@@ -152,8 +166,7 @@ std::string Table::text(Style style) const {
     } else if (row.kind == Row::Kind::Note) {
       text += indented(row.cells.front(), kNoteIndent, style);
     } else {
-      const std::string cells = column_widths.empty() ? paragraph(row.cells, style)
-                                                      : lines(row.cells, shown, column_widths);
+      const std::string cells = fits ? lines(row.cells, columns) : paragraph(row.cells, style);
       text += row.is_faint ? faint_lines(cells, style) : cells;
     }
   }

@@ -41,12 +41,18 @@ class Table {
     bool is_faint = false;
   };
 
+  // How the columns are laid out.
+  struct Layout {
+    std::vector<std::size_t> shown;  // columns
+    std::vector<int> widths;         // of each of them; empty where they do not fit
+    int gap = 0;                     // between two
+  };
+
   std::vector<std::size_t> shown_columns() const;
   int natural_width(std::size_t column) const;
   int least_width(std::size_t column) const;
-  std::vector<int> widths(const std::vector<std::size_t>& shown, int width) const;
-  std::string lines(const std::vector<std::string>& cells, const std::vector<std::size_t>& shown,
-                    const std::vector<int>& widths) const;
+  Layout layout(int width) const;
+  std::string lines(const std::vector<std::string>& cells, const Layout& layout) const;
   std::string paragraph(const std::vector<std::string>& cells, Style style) const;
 
   std::vector<Column> columns_;

@@ -54,4 +54,32 @@ coloured() { if "$@" 2>/dev/null | grep -q "$escape"; then echo yes; else echo n
 [ "$(CLICOLOR_FORCE=1 coloured "$trug" jobs plan.toml)" = yes ] || fail "CLICOLOR_FORCE"
 [ "$(CLICOLOR_FORCE=1 coloured "$trug" jobs plan.toml --color=never)" = no ] || fail "--color=never"
 [ "$(NO_COLOR=1 CLICOLOR_FORCE=1 coloured "$trug" jobs plan.toml)" = no ] || fail "NO_COLOR"
+
+# On a terminal of its own: as wide as that, coloured unless it is a dumb one.
+cat >terminal.py <<'PY'
+import fcntl, os, pty, re, struct, subprocess, sys, termios
+columns, term, *words = sys.argv[1:]
+ours, theirs = pty.openpty()
+fcntl.ioctl(theirs, termios.TIOCSWINSZ, struct.pack("HHHH", 24, int(columns), 0, 0))
+child = subprocess.Popen(words, stdout=theirs, stderr=subprocess.DEVNULL,
+                         env={**os.environ, "TERM": term})
+os.close(theirs)
+text = b""
+try:
+    while chunk := os.read(ours, 65536):
+        text += chunk
+except OSError:  # the other side is closed
+    pass
+assert child.wait() == 0
+lines = [re.sub(r"\x1b\[[0-9;]*m", "", line) for line in text.decode().split("\r\n")]
+print(max(map(len, lines)), "coloured" if b"\x1b[" in text else "plain")
+PY
+on_terminal() { python3 -B terminal.py "$@" "$trug" jobs plan.toml --today $today; }
+for width in 45 72; do
+  set -- $(on_terminal $width xterm)
+  [ "$1" -le $width ] || fail "a line of $1 on a terminal of $width"
+  [ "$2" = coloured ] || fail "no colour on a terminal"
+done
+[ "$(on_terminal 72 dumb | cut -d ' ' -f 2)" = plain ] || fail "colour on a dumb terminal"
+[ "$(CLICOLOR=0 on_terminal 72 xterm | cut -d ' ' -f 2)" = plain ] || fail "CLICOLOR=0"
 echo "streams, width and colour are as they should be"

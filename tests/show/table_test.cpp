@@ -39,13 +39,13 @@ TEST(Table, HasAHeadingOverEachColumnThatIsUsed) {
 
 TEST(Table, WrapsInsideItsColumns) {
   EXPECT_EQ(week().text({false, 44}),
-            "  day     job           plants  still right\n"
+            "  day    job           plants still right\n"
             "\n"
             "March 2027\n"
-            "  Sat  6  sow               25  20 February\n"
-            "                                to 20 March\n"
-            "  Sun 28  look for           8\n"
-            "          seedlings\n"
+            "  Sat  6 sow               25 20 February to\n"
+            "                              20 March\n"
+            "  Sun 28 look for           8\n"
+            "         seedlings\n"
             "      Look whether it has come up.\n");
 }
 
