@@ -13,7 +13,7 @@
 #include "app/command_facts.h"
 #include "app/version.h"
 #include "base/text.h"
-#include "feed/site.h"
+#include "feed/address.h"
 
 namespace trug::app {
 namespace {

@@ -4,6 +4,7 @@
 #include <arpa/inet.h>
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <charconv>
 #include <cstddef>
 #include <system_error>
@@ -43,6 +44,16 @@ std::string to_string(const Address& address) {
 
 bool is_loopback(const Address& address) {
   return address.host.starts_with("127.") || address.host == "::1";
+}
+
+bool is_base_url(std::string_view text) {
+  const std::size_t host = text.starts_with("https://") ? 8 : 7;
+  if (!text.starts_with("https://") && !text.starts_with("http://")) return false;
+  const auto allowed = [](char c) {
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') ||
+           std::string_view("-._~:/[]%").find(c) != std::string_view::npos;
+  };
+  return text.size() > host && text[host] != '/' && std::ranges::all_of(text, allowed);
 }
 
 }  // namespace trug::feed

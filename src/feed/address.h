@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Where a server listens.
+// Where a server listens, and where people reach it.
 #pragma once
 
 #include <optional>
@@ -20,5 +20,7 @@ std::optional<Address> parse_address(std::string_view text);
 std::string to_string(const Address& address);
 // True where only this machine can reach it.
 bool is_loopback(const Address& address);
+// "http://" or "https://" and a host, perhaps a port and a path: letters, digits and "-._~:/[]%".
+bool is_base_url(std::string_view text);
 
 }  // namespace trug::feed

@@ -128,16 +128,6 @@ Content qr_picture(const std::string& url) {
 
 }  // namespace
 
-bool is_base_url(std::string_view text) {
-  const std::size_t host = text.starts_with("https://") ? 8 : 7;
-  if (!text.starts_with("https://") && !text.starts_with("http://")) return false;
-  const auto allowed = [](char c) {
-    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') ||
-           std::string_view("-._~:/[]%").find(c) != std::string_view::npos;
-  };
-  return text.size() > host && text[host] != '/' && std::ranges::all_of(text, allowed);
-}
-
 std::string page_url(std::string_view base_url, std::string_view token) {
   while (base_url.ends_with('/')) base_url.remove_suffix(1);
   return fmt::format("{}/{}/", base_url, token);

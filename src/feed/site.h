@@ -38,8 +38,6 @@ struct Published {
   std::chrono::sys_seconds changed;  // Last-Modified: when the calendar last became different
 };
 
-// "http://" or "https://" and a host, perhaps a port and a path: letters, digits and "-._~:/[]%".
-bool is_base_url(std::string_view text);
 // "https://example.org/garden" and a token: ".../TOKEN/", the page; ".../TOKEN/calendar.ics", which
 // with_webcal() turns into the address that opens a subscription on Apple's machines.
 std::string page_url(std::string_view base_url, std::string_view token);

@@ -7,6 +7,7 @@
 #include <thread>
 
 #include "base/uuid.h"
+#include "feed/address.h"
 
 namespace trug::feed {
 namespace {
