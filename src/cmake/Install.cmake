@@ -51,9 +51,9 @@ set(CPACK_PACKAGE_CONTACT "the trug developers <trug@example.org>")
 set(CPACK_PACKAGE_DESCRIPTION_SUMMARY "year's jobs of a cut-flower bed, as a calendar")
 set(CPACK_PACKAGE_DESCRIPTION "\
 trug reckons when to sow, plant out, pinch, support, cut and lift the crops
- of a cut-flower bed from the bed as it lies, the frost dates and the vases
- that are wanted, and writes them as an iCalendar file that moves its jobs
- when the frosts or the wishes change.")
+of a cut-flower bed from the bed as it lies, the frost dates and the vases
+that are wanted, and writes them as an iCalendar file that moves its jobs
+when the frosts or the wishes change.")
 # The scripts above see the folder in which the package will lie.
 set(CPACK_SET_DESTDIR ON)
 set(CPACK_INSTALL_PREFIX /usr)
