@@ -3,12 +3,13 @@
 
 #include <fmt/format.h>
 
-#include <chrono>
 #include <utility>
+#include <vector>
 
 #include "base/text.h"
 #include "show/chart_block.h"
 #include "show/chart_layout.h"
+#include "show/chart_scale.h"
 #include "show/markup.h"
 #include "show/pages.h"
 #include "show/svg.h"
@@ -20,19 +21,9 @@ constexpr std::string_view kFirstLines =
     "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<!-- trug chart -->\n";
 
 constexpr std::string_view kSoil = "#e9dfd0";
-constexpr std::string_view kFrost = "#3f6f9c";
 
-// Type sizes: 2.6 mm is 7.4 points.
-constexpr double kSmall = 2.6;
-constexpr double kPlain = 3.3;
 constexpr double kBedName = 4.2;
 constexpr double kTitle = 6.5;
-
-Date next_month(Date first) {
-  const unsigned month = month_of(first);
-  return month == 12 ? make_date(year_of(first) + 1, 1, 1)
-                     : make_date(year_of(first), month + 1, 1);
-}
 
 std::string metres(Millimetres length) { return number(length.value() / 1000.0, 2) + " m"; }
 
@@ -144,37 +135,33 @@ class Drawing {
     });
   }
 
-  double y_of(const BedPlace& place, Date day) const {
-    return place.y + layout_.per_day * days_between(facts_.days.from, day);
-  }
-
   void bed(std::size_t index) {
     const Bed& bed = plan_.beds[index];
     const BedPlace& place = layout_.beds[index];
-    const Box ground{place.x, place.y, layout_.per_metre * bed.length.value() / 1000.0,
-                     layout_.per_day * days_between(facts_.days.from, facts_.days.until)};
+    ChartScale scale(svg_, layout_, facts_.days);
+    const Box ground = scale.ground(place, bed.length);
     svg_.open_group("bed", bed_words(bed));
     bed_name(bed, ground);
     svg_.rect("soil", ground, filled(kSoil));
-    if (place.first_in_row) months(ground);
+    if (place.first_in_row) scale.months(ground);
     svg_.close_group();
-    const std::vector<PlacedBlock> blocks = placed_blocks(index);
+    const std::vector<PlacedBlock> blocks = placed_blocks(index, ground, scale);
     for (const PlacedBlock& block : blocks) draw_block(svg_, block);
-    month_lines(ground, place);
-    metre_rule(bed, ground);
-    frosts(ground, place);
+    scale.month_lines(ground);
+    scale.metre_rule(ground, bed.length);
+    frosts(scale, ground, place);
     for (const PlacedBlock& block : blocks) draw_labels(svg_, block);
   }
 
-  std::vector<PlacedBlock> placed_blocks(std::size_t bed) const {
-    const BedPlace& place = layout_.beds[bed];
+  std::vector<PlacedBlock> placed_blocks(std::size_t bed, const Box& ground,
+                                         const ChartScale& scale) const {
     std::vector<PlacedBlock> result;
     for (const ChartBlock& block : facts_.blocks) {
       if (block.bed != bed) continue;
-      const double top = y_of(place, block.in_ground.from);
-      const Box box{place.x + layout_.per_metre * block.at_cm / 100.0, top,
+      const double top = scale.y_of(ground, block.in_ground.from);
+      const Box box{ground.x + layout_.per_metre * block.at_cm / 100.0, top,
                     layout_.per_metre * block.length_cm / 100.0,
-                    y_of(place, block.in_ground.until) - top};
+                    scale.y_of(ground, block.in_ground.until) - top};
       result.push_back({&block, box, layout_.per_day});
     }
     return result;
@@ -193,76 +180,11 @@ class Drawing {
     }
   }
 
-  // Months beside the beds, each in the middle of its days; the year where it begins.
-  void months(const Box& ground) {
-    for (Date first = facts_.days.from; first < facts_.days.until; first = next_month(first)) {
-      const double middle =
-          ground.y + layout_.per_day * (days_between(facts_.days.from, first) +
-                                        days_between(first, next_month(first)) / 2.0);
-      const double y = middle + kSmall * 0.36;
-      svg_.text(ground.x - 2, y, short_month(std::chrono::month{month_of(first)}),
-                {.size = kPlain * 0.9, .anchor = Anchor::End});
-      if (first == facts_.days.from || month_of(first) == 1) {
-        svg_.text(kPageMargin - 2, y, std::to_string(year_of(first)),
-                  {.size = kSmall, .bold = true});
-      }
-    }
-  }
-
-  void month_lines(const Box& ground, const BedPlace& place) {
-    std::string thin;
-    for (Date first = next_month(facts_.days.from); first < facts_.days.until;
-         first = next_month(first)) {
-      const std::string line =
-          fmt::format("M{} {}H{}", mm(ground.x - 1.2), mm(y_of(place, first)), mm(ground.right()));
-      if (month_of(first) == 1) {
-        svg_.path(line, stroke(kInk, 0.35) + " stroke-opacity=\"0.6\"");
-      } else {
-        thin += line;
-      }
-    }
-    svg_.path(thin, stroke(kInk, 0.15) + " stroke-opacity=\"0.35\"");
-    svg_.rect("edge", ground, stroke(kEdge, 0.3));
-  }
-
-  void metre_rule(const Bed& bed, const Box& ground) {
-    const int whole = bed.length.value() / 1000;
-    const int every = layout_.per_metre >= 6 ? 1 : layout_.per_metre >= 1.5 ? 5 : 10;
-    std::string ticks =
-        fmt::format("M{} {}H{}", mm(ground.x), mm(ground.y - 1.5), mm(ground.right()));
-    for (int half = 0; half * 500 <= bed.length.value(); ++half) {
-      if (half % 2 == 1 && layout_.per_metre < 10) continue;
-      const double x = ground.x + layout_.per_metre * half / 2.0;
-      ticks += fmt::format("M{} {}v-{}", mm(x), mm(ground.y - 1.5), half % 2 == 0 ? "1.8" : "1");
-    }
-    svg_.path(ticks, stroke(kInk, 0.25));
-    for (int metre = 0; metre <= whole; metre += every) {
-      const bool last = metre + every > whole;
-      svg_.text(ground.x + layout_.per_metre * metre, ground.y - 4.2,
-                std::to_string(metre) + (last ? " m" : ""),
-                {.size = kSmall, .anchor = Anchor::Middle});
-    }
-  }
-
-  void frosts(const Box& ground, const BedPlace& place) {
+  void frosts(ChartScale& scale, const Box& ground, const BedPlace& place) {
     const int year = plan_.flowering_year;
-    frost(ground, place, "first frost", climate_.frosts(year - 1).first);
-    frost(ground, place, "last frost", climate_.frosts(year).last);
-    frost(ground, place, "first frost", climate_.frosts(year).first);
-  }
-
-  void frost(const Box& ground, const BedPlace& place, const std::string& name, Date day) {
-    if (!facts_.days.contains(day)) return;
-    const double y = y_of(place, day);
-    const double right = place.last_in_row ? ground.right() + 2 : ground.right();
-    svg_.open_group("frost", fmt::format("average {} in the garden, {}", name, plain_day(day)));
-    svg_.path(fmt::format("M{} {}H{}", mm(ground.x), mm(y), mm(right)),
-              stroke(kFrost, 0.35) + " stroke-dasharray=\"1.6 1\"");
-    if (place.last_in_row) {
-      svg_.text(right + 0.6, y + 0.2, name, {.size = kSmall, .fill = kFrost});
-      svg_.text(right + 0.6, y + 3.2, short_day(day), {.size = kSmall, .fill = kFrost});
-    }
-    svg_.close_group();
+    scale.frost(ground, place, "first frost", climate_.frosts(year - 1).first);
+    scale.frost(ground, place, "last frost", climate_.frosts(year).last);
+    scale.frost(ground, place, "first frost", climate_.frosts(year).first);
   }
 
   void notes() {

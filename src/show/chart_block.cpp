@@ -6,7 +6,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <optional>
+#include <string_view>
 #include <utility>
 
 #include "base/text.h"

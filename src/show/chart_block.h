@@ -3,6 +3,7 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "base/date.h"
@@ -12,7 +13,6 @@
 namespace trug::show {
 
 inline constexpr std::string_view kPaper = "#fffdf8";
-inline constexpr std::string_view kEdge = "#5d564b";
 
 // Where a block lies on the page.
 struct PlacedBlock {

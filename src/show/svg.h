@@ -8,6 +8,7 @@
 namespace trug::show {
 
 inline constexpr std::string_view kInk = "#33302b";
+inline constexpr std::string_view kEdge = "#5d564b";  // around ground and plants
 
 struct Box {
   double x = 0, y = 0, width = 0, height = 0;
