@@ -2,6 +2,10 @@
 #include <fmt/format.h>
 
 #include <optional>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
 
 #include "app/calendar_parts.h"
 #include "app/commands.h"

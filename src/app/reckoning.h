@@ -8,7 +8,6 @@
 #include <vector>
 
 #include "app/environment.h"
-#include "app/measured_weather.h"
 #include "app/options.h"
 #include "ask/reckon.h"
 #include "base/diagnostics.h"

@@ -4,7 +4,9 @@
 #include <algorithm>
 #include <cstddef>
 #include <optional>
+#include <string>
 #include <utility>
+#include <variant>
 
 #include "ask/ask.h"
 

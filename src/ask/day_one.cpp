@@ -2,7 +2,9 @@
 #include "ask/day_one.h"
 
 #include <algorithm>
+#include <functional>
 #include <optional>
+#include <utility>
 
 namespace trug::ask {
 namespace {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "climate/frost.h"
 
+#include <chrono>
 #include <cmath>
 #include <numbers>
 

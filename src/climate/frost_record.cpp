@@ -2,7 +2,9 @@
 #include "climate/frost_record.h"
 
 #include <algorithm>
+#include <chrono>
 #include <cmath>
+#include <utility>
 
 #include "climate/frost.h"
 #include "climate/year_curve.h"

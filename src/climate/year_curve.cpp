@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "climate/year_curve.h"
 
+#include <chrono>
 #include <cmath>
 #include <numbers>
 #include <utility>

@@ -2,7 +2,6 @@
 #include "ground/bound.h"
 
 #include <algorithm>
-#include <cmath>
 #include <limits>
 #include <numeric>
 

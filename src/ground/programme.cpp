@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include "ground/programme.h"
 
+#include <algorithm>
 #include <cmath>
 #include <deque>
 #include <tuple>
+#include <utility>
 
 namespace trug::ground {
 namespace {

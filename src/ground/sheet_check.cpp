@@ -3,6 +3,9 @@
 
 #include <algorithm>
 #include <array>
+#include <chrono>
+#include <optional>
+#include <string_view>
 
 #include "ground/candidates.h"
 
@@ -65,8 +68,7 @@ std::vector<bool> possible_ways(const Sheet& sheet) {
   std::vector<bool> possible(sheet.ways.size(), false);
   const Work work;
   constexpr int kYear = 2027;
-  const Shelter everything{
-      .given = true, .heated_trays = 100, .frame_m2 = 100, .nursery_m2 = 100};
+  const Shelter everything{.given = true, .heated_trays = 100, .frame_m2 = 100, .nursery_m2 = 100};
   for (const Place& place : test_places()) {
     const auto climate = climate::Climate::from(place);
     const Setting setting{.climate = climate,

@@ -2,6 +2,7 @@
 // How a crop's stems fall through its weeks of cutting.
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "garden/sheet.h"

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "growth/spread.h"
 
+#include <chrono>
 #include <cmath>
 
 #include "climate/frost.h"

@@ -2,7 +2,6 @@
 // What summer's heat does: seed that does not come up, cutting that stops, plants that die.
 #pragma once
 
-#include <optional>
 #include <vector>
 
 #include "base/date.h"

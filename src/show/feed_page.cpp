@@ -4,7 +4,9 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <chrono>
 #include <map>
+#include <string_view>
 #include <vector>
 
 #include "base/text.h"

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "show/plan_json.h"
 
+#include <string_view>
+
 #include "show/finding_words.h"
 
 namespace trug::show {

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include <span>
+#include <string>
 
 #include "show/pages.h"
 #include "show/plan_json.h"
