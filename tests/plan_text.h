@@ -16,6 +16,19 @@ first_frost = "12 October"
 frost_meaning = "garden"
 )";
 
+inline constexpr std::string_view kShelterText = R"(
+[shelter]
+heated_trays = 10
+frame_m2 = 4
+nursery_m2 = 4
+)";
+
+// A plan's keys before its first heading, and its place.
+inline std::string head_text(std::string_view keys) {
+  std::string text = "flowering_year = 2027\nbegan = 2025-06-01\n";
+  return text.append(keys).append("\n").append(kPlaceText);
+}
+
 struct StretchText {
   std::string_view length_m;  // "1.2"
   std::string_view crops;     // all that follows: R"(crops = ["zinnia"])"

@@ -45,25 +45,8 @@ std::string digest(const Uuid& garden, const std::string& text) {
   return to_string(uuid_v5(garden, text)).substr(0, 8);
 }
 
-std::string month_day(MonthDay day) {
-  return fmt::format("{:02}-{:02}", static_cast<unsigned>(day.month()),
-                     static_cast<unsigned>(day.day()));
-}
-
 std::optional<Date> day_of(const std::string& month_day) {
   return parse_iso("2027-" + month_day);  // frost dates are never 29 February here
-}
-
-std::string_view words(FrostMeaning meaning) {
-  switch (meaning) {
-    case FrostMeaning::Garden:
-      return "garden";
-    case FrostMeaning::Air:
-      return "air";
-    case FrostMeaning::Safe:
-      return "safe";
-  }
-  return "";
 }
 
 std::string temperatures(const Uuid& garden, const Temperatures& given) {
@@ -100,8 +83,8 @@ std::string other_lines(const Uuid& garden, const Place& place) {
 std::string wish(const Uuid& garden, const std::optional<Wish>& wish) {
   if (!wish) return "none";
   Figures figures;
-  figures << wish->vases_per_week << wish->stems_per_vase << month_day(wish->from)
-          << month_day(wish->to) << wish->colours;
+  figures << wish->vases_per_week << wish->stems_per_vase << iso(wish->from) << iso(wish->to)
+          << wish->colours;
   return digest(garden, figures.text());
 }
 
@@ -189,9 +172,9 @@ std::string weather_words(const std::string& before, const std::string& now) {
 Facts facts_of(const Reckoning& r) {
   const Uuid& garden = *r.plan.garden;
   const Place& place = r.plan.place;
-  Facts facts{{"last-frost", month_day(place.last_frost)},
-              {"first-frost", month_day(place.first_frost)},
-              {"frost-meaning", std::string(words(place.frost_meaning))},
+  Facts facts{{"last-frost", iso(place.last_frost)},
+              {"first-frost", iso(place.first_frost)},
+              {"frost-meaning", std::string(word_of(kFrostMeanings, place.frost_meaning))},
               {"temperatures", temperatures(garden, place.temperatures)},
               {"weather", weather(garden, r)},
               {"place", other_lines(garden, place)},

@@ -3,18 +3,13 @@
 
 #include <fmt/format.h>
 
-#include <algorithm>
-#include <array>
 #include <charconv>
 #include <system_error>
 
+#include "base/date.h"
+
 namespace trug::feed {
 namespace {
-
-constexpr std::array<std::string_view, 7> kWeekdays{"Sun", "Mon", "Tue", "Wed",
-                                                    "Thu", "Fri", "Sat"};
-constexpr std::array<std::string_view, 12> kMonths{"Jan", "Feb", "Mar", "Apr", "May", "Jun",
-                                                   "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
 
 // -1 where it is no number.
 int digits(std::string_view text) {
@@ -29,23 +24,20 @@ std::string http_date(std::chrono::sys_seconds moment) {
   const auto day = std::chrono::floor<std::chrono::days>(moment);
   const std::chrono::year_month_day date{day};
   const std::chrono::hh_mm_ss time{moment - day};
-  return fmt::format("{}, {:02} {} {:04} {:02}:{:02}:{:02} GMT",
-                     kWeekdays[std::chrono::weekday{day}.c_encoding()], unsigned{date.day()},
-                     kMonths[unsigned{date.month()} - 1], int{date.year()}, time.hours().count(),
-                     time.minutes().count(), time.seconds().count());
+  return fmt::format("{}, {:02} {} {:04} {:02}:{:02}:{:02} GMT", short_weekday(day),
+                     unsigned{date.day()}, short_month(date.month()), int{date.year()},
+                     time.hours().count(), time.minutes().count(), time.seconds().count());
 }
 
 std::optional<std::chrono::sys_seconds> parse_http_date(std::string_view text) {
   constexpr std::size_t kLength = 29;
   if (text.size() != kLength) return std::nullopt;
-  const auto month = std::ranges::find(kMonths, text.substr(8, 3));
+  const auto month = parse_month(text.substr(8, 3));
   const int year = digits(text.substr(12, 4));
   const int day = digits(text.substr(5, 2));
-  if (month == kMonths.end() || year < 0 || day < 0) return std::nullopt;
-  const std::chrono::year_month_day date{
-      std::chrono::year{year},
-      std::chrono::month{static_cast<unsigned>(month - kMonths.begin()) + 1},
-      std::chrono::day{static_cast<unsigned>(day)}};
+  if (!month || year < 0 || day < 0) return std::nullopt;
+  const std::chrono::year_month_day date{std::chrono::year{year}, *month,
+                                         std::chrono::day{static_cast<unsigned>(day)}};
   if (!date.ok()) return std::nullopt;
   const std::chrono::sys_seconds moment = std::chrono::sys_days{date} +
                                           std::chrono::hours{digits(text.substr(17, 2))} +

@@ -17,52 +17,30 @@
 #include "app/environment.h"
 #include "app/version.h"
 #include "base/files.h"
+#include "plan_text.h"
 
 namespace trug::app {
 namespace {
 
 using Json = nlohmann::json;
 
-constexpr const char* kPlan = R"(flowering_year = 2027
-began = 2025-06-01
-title = "Lane vases"
+const std::string kPlan = head_text(R"(title = "Lane vases"
 garden = "0f6f3f0e-58c1-4a0b-9a35-7c1d0e8b4f62"
-
-[place]
-latitude = 52.5
-last_frost = "10 May"
-first_frost = "12 October"
-frost_meaning = "garden"
-mean_c = [4.5, 4.8, 6.8, 9.0, 12.2, 15.2, 17.0, 16.8, 14.3, 10.9, 7.2, 4.9]
+)") + R"(mean_c = [4.5, 4.8, 6.8, 9.0, 12.2, 15.2, 17.0, 16.8, 14.3, 10.9, 7.2, 4.9]
 
 [shelter]
 nursery_m2 = 4
 
 [work]
 days = ["Sat", "Sun"]
-
-[[bed]]
-name = "lane bed"
-length_m = 2.8
-width_m = 0.9
-
-[[bed.stretch]]
-length_m = 1.1
-crops = ["cornflower"]
-
-[[bed.stretch]]
-length_m = 0.8
-[[bed.stretch.crop]]
-crop = "zinnia"
-way = "bought plants"
-id = "lane zinnia"
-
-[[bed.stretch]]
-length_m = 0.6
-[[bed.stretch.crop]]
-crop = "achillea"
-since = 2024
-)";
+)" +
+                          bed_text(
+                              "lane bed", "2.8", "0.9",
+                              {{"1.1", R"(crops = ["cornflower"])"},
+                               {"0.8",
+                                "[[bed.stretch.crop]]\ncrop = \"zinnia\"\nway = \"bought plants\"\n"
+                                "id = \"lane zinnia\""},
+                               {"0.6", "[[bed.stretch.crop]]\ncrop = \"achillea\"\nsince = 2024"}});
 
 std::string replaced(std::string text, const std::string& from, const std::string& to) {
   const std::size_t at = text.find(from);

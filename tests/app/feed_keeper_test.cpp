@@ -15,37 +15,17 @@
 #include "app/feed_links.h"
 #include "app/output_file.h"
 #include "app/real_files.h"
+#include "plan_text.h"
 
 namespace trug::app {
 namespace {
 
 namespace fs = std::filesystem;
 
-constexpr std::string_view kPlan = R"(flowering_year = 2027
-began = 2025-06-01
-title = "Porch vases"
+const std::string kPlan = head_text(R"(title = "Porch vases"
 garden = "5f0e9c1c-2f43-4a4e-8f0b-8a2f6f5f0a11"
-
-[place]
-latitude = 52.5
-last_frost = "10 May"
-first_frost = "12 October"
-frost_meaning = "garden"
-
-[shelter]
-heated_trays = 10
-frame_m2 = 4
-nursery_m2 = 4
-
-[[bed]]
-name = "long bed"
-length_m = 5
-width_m = 1.2
-
-[[bed.stretch]]
-length_m = 2
-crops = ["cornflower"]
-)";
+)") + std::string(kShelterText) +
+                          bed_text("long bed", "5", "1.2", {{"2", R"(crops = ["cornflower"])"}});
 
 const std::string kToken(feed::kTokenLength, 'a');
 
@@ -56,7 +36,7 @@ class FeedKeeperTest : public testing::Test {
     EXPECT_NE(::mkdtemp(name.data()), nullptr);
     folder_ = name;
     options_.plans = {path("garden.toml")};
-    write("garden.toml", std::string(kPlan));
+    write("garden.toml", kPlan);
     set_day("2027-03-01");
     site_.set_links({{feed::token_hash(kToken), feed::LinkState::Active}});
   }
@@ -135,7 +115,7 @@ TEST_F(FeedKeeperTest, AnEditIsTakenUpWhenTheFileLiesStill) {
   FeedKeeper feed = keeper();
   ASSERT_EQ(feed.start(), kDone);
   const std::string before = get("calendar.ics");
-  std::string plan(kPlan);
+  std::string plan = kPlan;
   plan.replace(plan.find("10 May"), 6, "24 May");
   write("garden.toml", plan);
   feed.look();
@@ -167,7 +147,7 @@ std::string daily_record(double warmer) {
 }
 
 TEST_F(FeedKeeperTest, ThePlansWeatherIsWatchedToo) {
-  std::string plan(kPlan);
+  std::string plan = kPlan;
   plan.insert(plan.find("[shelter]"), "weather = \"daily.csv\"\n\n");
   write("garden.toml", plan);
   write("daily.csv", daily_record(0));
@@ -186,7 +166,7 @@ TEST_F(FeedKeeperTest, AWeatherFileThatWasMissingIsTakenUpWhenItComes) {
   FeedKeeper feed = keeper();
   ASSERT_EQ(feed.start(), kDone) << err_.str();
   const std::string before = get("calendar.ics");
-  std::string plan(kPlan);
+  std::string plan = kPlan;
   plan.insert(plan.find("[shelter]"), "weather = \"daily.csv\"\n\n");
   write("garden.toml", plan);
   look_twice(feed);
@@ -205,7 +185,7 @@ TEST_F(FeedKeeperTest, AStartWithABrokenPlanServesTheLastGoodCalendar) {
     last = get("calendar.ics");
   }
   set_day("2027-03-03");
-  write("garden.toml", std::string(kPlan) + "length_m = \"long\"\n");
+  write("garden.toml", kPlan + "length_m = \"long\"\n");
   site_.publish({"nothing yet", "", "", "", {}});
   err_.str("");
   FeedKeeper feed = keeper();
@@ -221,7 +201,7 @@ TEST_F(FeedKeeperTest, AStartWithABrokenPlanServesTheLastGoodCalendar) {
                                    path("garden.feed.ics") + ", of 1 March 2027.\n"))
       << err_.str();
 
-  std::string plan(kPlan);
+  std::string plan = kPlan;
   plan.replace(plan.find("10 May"), 6, "24 May");
   write("garden.toml", plan);
   look_twice(feed);
@@ -231,7 +211,7 @@ TEST_F(FeedKeeperTest, AStartWithABrokenPlanServesTheLastGoodCalendar) {
 }
 
 TEST_F(FeedKeeperTest, AStartWithABrokenPlanAndNoCalendarOfOursFails) {
-  write("garden.toml", std::string(kPlan) + "length_m = \"long\"\n");
+  write("garden.toml", kPlan + "length_m = \"long\"\n");
   {
     FeedKeeper feed = keeper();
     EXPECT_EQ(feed.start(), kBadInput);
@@ -246,7 +226,7 @@ TEST_F(FeedKeeperTest, AStartWithABrokenPlanAndNoCalendarOfOursFails) {
 // Three vases a week are more than two metres of cornflowers give.
 TEST_F(FeedKeeperTest, UnderStrictAPlanWithFindingsIsNotPublished) {
   options_.strict = true;
-  std::string plan(kPlan);
+  std::string plan = kPlan;
   plan.insert(plan.find("[[bed]]"),
               "[wish]\nvases_per_week = 3\nfrom = \"20 May\"\nto = \"30 September\"\n\n");
   write("garden.toml", plan);
@@ -267,7 +247,7 @@ TEST_F(FeedKeeperTest, ABrokenEditKeepsTheLastGoodFeed) {
   FeedKeeper feed = keeper();
   ASSERT_EQ(feed.start(), kDone);
   const std::string before = get("calendar.ics");
-  write("garden.toml", std::string(kPlan) + "length_m = \"long\"\n");
+  write("garden.toml", kPlan + "length_m = \"long\"\n");
   look_twice(feed);
   EXPECT_NE(err_.str().find("garden.toml:"), std::string::npos) << err_.str();
   EXPECT_NE(err_.str().find("The feed stays as it was."), std::string::npos);
@@ -276,7 +256,7 @@ TEST_F(FeedKeeperTest, ABrokenEditKeepsTheLastGoodFeed) {
   err_.str("");
   look_twice(feed);
   EXPECT_EQ(err_.str(), "") << "told once";
-  write("garden.toml", std::string(kPlan));
+  write("garden.toml", kPlan);
   look_twice(feed);
   EXPECT_EQ(err_.str(), "The feed is what its plan says again.\n");
   EXPECT_EQ(get("calendar.ics"), before);
@@ -367,7 +347,7 @@ TEST_F(FeedKeeperTest, TwoPlansOfOneGardenAndYearAreRefused) {
   FeedKeeper first = keeper();
   ASSERT_EQ(first.start(), kDone);
   // A copy with another crop; the last good calendar of an earlier run does not stand in for it.
-  write("copy.toml", std::string(kPlan));
+  write("copy.toml", kPlan);
   write("copy.feed.ics", read("garden.feed.ics"));
   Options options = options_;
   options.plans = {path("copy.toml")};
@@ -383,7 +363,7 @@ TEST_F(FeedKeeperTest, TwoPlansOfOneGardenAndYearAreRefused) {
   fs::remove(path("copy.feed.ics"));
   EXPECT_EQ(copy.start(), kDone);
   // While both are served, an edit that makes them one leaves the feed as it was.
-  write("copy.toml", std::string(kPlan));
+  write("copy.toml", kPlan);
   const std::string before = read("copy.feed.ics");
   look_twice(copy);
   EXPECT_TRUE(err_.str().ends_with("The feed stays as it was.\n")) << err_.str();
@@ -399,7 +379,7 @@ TEST_F(FeedKeeperTest, ItsFileIsForItsOwnerUntilTheGardenerOpensIt) {
   const auto mine = fs::perms::owner_read | fs::perms::owner_write;
   EXPECT_EQ(fs::status(path("garden.feed.ics")).permissions(), mine);
   fs::permissions(path("garden.feed.ics"), mine | fs::perms::group_read);
-  std::string plan(kPlan);
+  std::string plan = kPlan;
   plan.replace(plan.find("10 May"), 6, "20 May");
   write("garden.toml", plan);
   ASSERT_EQ(keeper().start(), kDone);

@@ -10,40 +10,17 @@
 
 #include "app/environment.h"
 #include "base/files.h"
+#include "plan_text.h"
 
 namespace trug::app {
 namespace {
 
 using Json = nlohmann::json;
 
-constexpr const char* kPlan = R"(flowering_year = 2027
-began = 2025-06-01
-
-[place]
-latitude = 52.5
-last_frost = "10 May"
-first_frost = "12 October"
-frost_meaning = "garden"
-weather = "daily.csv"
-
-[shelter]
-heated_trays = 10
-frame_m2 = 4
-nursery_m2 = 4
-
-[[bed]]
-name = "lane bed"
-length_m = 2.6
-width_m = 0.9
-
-[[bed.stretch]]
-length_m = 1.2
-crops = ["cornflower"]
-
-[[bed.stretch]]
-length_m = 0.9
-crops = ["zinnia"]
-)";
+const std::string kPlan =
+    head_text("") + "weather = \"daily.csv\"\n" + std::string(kShelterText) +
+    bed_text("lane bed", "2.6", "0.9",
+             {{"1.2", R"(crops = ["cornflower"])"}, {"0.9", R"(crops = ["zinnia"])"}});
 
 // A maritime year's days, some years warmer than others, and from 2027 on warmer still by `extra`.
 std::string record(Date from, Date until, double extra = 0) {
