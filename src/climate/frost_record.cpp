@@ -15,9 +15,6 @@ namespace {
 using namespace std::chrono;
 
 constexpr int kMostMissing = 9;
-constexpr int kFewestForSpread = 5;
-constexpr int kFewestForLevels = 10;
-constexpr int kFewestForCounted = 20;
 constexpr int kFewestDaysOfMonth = 20;
 constexpr double kLevelsDiffer = 7;
 constexpr double kHardFrost = -2;

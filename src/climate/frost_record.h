@@ -28,9 +28,13 @@ struct FrostWinter {
   std::optional<Date> last;
 };
 
-// The days of the last, or of the first, frosts over the winters that tell them. How much is said
-// depends on how many had frost: under 5 the extremes, from 5 mean and spread, from 10 the levels,
-// from 20 also the levels as they were counted.
+// How many winters with frost it takes to say the mean and the spread of their dates, the levels,
+// and the levels as they were counted; fewer tell the extremes alone.
+inline constexpr int kFewestForSpread = 5;
+inline constexpr int kFewestForLevels = 10;
+inline constexpr int kFewestForCounted = 20;
+
+// The days of the last, or of the first, frosts over the winters that tell them.
 struct FrostDates {
   // Days from the start of the winter reached in 10, 50 and 90 winters in 100: for last frosts the
   // ninth in ten is the safe one. Absent: in too many winters there is no frost at all.

@@ -20,8 +20,6 @@ using climate::FrostDates;
 using climate::FrostStatistics;
 using climate::FrostWinter;
 
-constexpr int kFewestForSpread = 5;  // as climate/frost_record.h says
-constexpr int kFewestForLevels = 10;
 constexpr int kMostRows = 12;   // of one picture
 constexpr int kMostMarks = 40;  // in one row
 
@@ -64,10 +62,10 @@ std::string gaps_words(const FrostReport& report) {
 std::string shortness(const FrostDates& dates) {
   if (dates.winters == 0) return "the record tells no winter whole";
   if (dates.with_frost == 0) return fmt::format("no frost in {}", counted(dates.winters, "winter"));
-  if (dates.with_frost < kFewestForSpread) {
+  if (dates.with_frost < climate::kFewestForSpread) {
     return fmt::format("{} with frost: no average under five", counted(dates.with_frost, "winter"));
   }
-  if (dates.with_frost < kFewestForLevels) {
+  if (dates.with_frost < climate::kFewestForLevels) {
     return fmt::format("{} with frost: no levels under ten", counted(dates.with_frost, "winter"));
   }
   return "";
