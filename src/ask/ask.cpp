@@ -14,9 +14,9 @@ using Place = std::optional<std::size_t>;  // of a planting in a plan's list
 
 // Whether one finding of the plan before stands in the plan after.
 bool same(const Finding& before, const Finding& after, const std::vector<Place>& place) {
-  const Place now = before.planting ? place[*before.planting] : std::nullopt;
-  return before.code() == after.code() && before.sowing == after.sowing && now == after.planting &&
-         now.has_value() == before.planting.has_value();
+  if (before.code() != after.code() || before.sowing != after.sowing) return false;
+  if (!before.planting || !after.planting) return !before.planting && !after.planting;
+  return place[*before.planting] == *after.planting;
 }
 
 void compare_findings(const Outcome& before, Difference& result) {

@@ -94,8 +94,8 @@ class Generator {
       return;
     }
     const Pins& pins = entry_.pins;
-    if (is_sown_in_place(way) && pins.start_on && pins.plant_on &&
-        *pins.plant_on != *pins.start_on) {
+    const bool two_days = pins.start_on && pins.plant_on && *pins.start_on != *pins.plant_on;
+    if (is_sown_in_place(way) && two_days) {
       refuse({.rule = Rule::Pinned});  // the plan wants it planted
       return;
     }

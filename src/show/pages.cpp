@@ -213,7 +213,9 @@ std::string jobs_page(const Plan& plan, const std::vector<JobRow>& jobs,
                                           counted(static_cast<int>(shown.size()), "job")),
                               style);
   if (const std::string note = trust_note(climate); !note.empty()) text += indented(note, 0, style);
-  Table table({{"day", false}, {"job"}, {"planting"}, {"plants"}, {"where"}, {"still right"}}, 3);
+  Table table(
+      {{"day", false}, {"job"}, {"planting"}, {"", false}, {"plants"}, {"where"}, {"still right"}},
+      3);
   std::string month;
   for (const std::size_t i : shown) {
     const JobRow& job = jobs[i];

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <numeric>
+#include <stdexcept>
 #include <string_view>
 #include <utility>
 
@@ -50,6 +51,7 @@ std::string faint_lines(std::string lines, Style style) {
 }  // namespace
 
 void Table::add(std::vector<std::string> cells, bool is_faint) {
+  if (cells.size() > columns_.size()) throw std::logic_error("more cells than columns");
   cells.resize(columns_.size());
   rows_.push_back({Row::Kind::Cells, std::move(cells), is_faint});
 }

@@ -82,8 +82,12 @@ TEST(Glossary, HoldsNoKeyJobOrFindingThatIsNone) {
   for (const show::GlossaryEntry& entry : show::glossary()) {
     EXPECT_TRUE(seen.emplace(entry.word, entry.kind).second) << entry.word;
     EXPECT_TRUE(entry.text.ends_with('.')) << entry.text;
-    if (entry.kind == WordKind::Key) EXPECT_NE(homes_of(entry), "") << entry.word;
-    if (entry.kind == WordKind::Job) EXPECT_TRUE(work::parse_job_kind(entry.word)) << entry.word;
+    if (entry.kind == WordKind::Key) {
+      EXPECT_NE(homes_of(entry), "") << entry.word;
+    }
+    if (entry.kind == WordKind::Job) {
+      EXPECT_TRUE(work::parse_job_kind(entry.word)) << entry.word;
+    }
     if (entry.kind != WordKind::Finding) continue;
     const auto codes = ask::all_finding_codes();
     EXPECT_NE(std::ranges::find(codes, entry.word), codes.end()) << entry.word;

@@ -557,14 +557,17 @@ TEST(Candidates, APinnedLiftIsNeverBeforeTheFirstCut) {
   EXPECT_EQ(lift(to + Days{20}), std::pair(to + Days{20}, to + Days{20}));
 }
 
-TEST(Candidates, APinnedPlantingIsNoneOfWhatIsSownInPlace) {
-  CropEntry entry = planted(make_date(2027, 6, 20));
+TEST(Candidates, WhatIsSownInPlaceHasOneDayForBothPins) {
+  const Date day = make_date(2027, 3, 20);
+  CropEntry entry = planted(day);
+  EXPECT_EQ(Garden{}.ask(only(cornflower(), 1), entry).list.at(0).start, day);
+  entry.pins.start_on = day;
+  EXPECT_EQ(Garden{}.ask(only(cornflower(), 1), entry).list.at(0).start, day);
+  entry.pins.start_on = day - Days{7};
+  EXPECT_EQ(refusal_of(Garden{}.ask(only(cornflower(), 1), entry)).rule, Rule::Pinned);
   for (const Candidate& c : Garden{}.ask(cornflower(), entry).list) {
     EXPECT_EQ(cornflower().ways[c.way].raised, Raised::Frame);
   }
-  EXPECT_EQ(refusal_of(Garden{}.ask(only(cornflower(), 1), entry)).rule, Rule::Pinned);
-  entry.pins.start_on = entry.pins.plant_on;
-  EXPECT_FALSE(Garden{}.ask(only(cornflower(), 1), entry).list.empty());
 }
 
 TEST(Candidates, LiftsFollowTheHabit) {

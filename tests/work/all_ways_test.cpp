@@ -178,7 +178,9 @@ TEST(AllWays, AskForNothingBeforeThePlantsAreThere) {
                               job.key.kind == OrderPlants || job.key.kind == PreTreat;
       if (beforehand || sowing.stands) continue;
       EXPECT_LE(sowing.start, job.day) << all.name(job);
-      if (job.where == Raised::InPlace) EXPECT_LE(sowing.in_ground, job.day) << all.name(job);
+      if (job.where == Raised::InPlace) {
+        EXPECT_LE(sowing.in_ground, job.day) << all.name(job);
+      }
       if (job.where && job.where != Raised::InPlace) {
         EXPECT_LE(job.day, sowing.in_ground) << all.name(job);
       }
