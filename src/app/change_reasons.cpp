@@ -4,8 +4,11 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <chrono>
 #include <cstdlib>
+#include <optional>
 #include <set>
+#include <string_view>
 #include <utility>
 #include <variant>
 
@@ -167,6 +170,14 @@ std::string weather_words(const std::string& before, const std::string& now) {
                      plain_day(*from));
 }
 
+// The crops of a stretch hand on its ground: each one's days follow from the others' too.
+std::vector<std::size_t> chain_of(const Plan& plan, std::size_t planting) {
+  for (const std::vector<std::size_t>& chain : chains(plan)) {
+    if (std::ranges::find(chain, planting) != chain.end()) return chain;
+  }
+  return {planting};
+}
+
 }  // namespace
 
 Facts facts_of(const Reckoning& r) {
@@ -220,6 +231,19 @@ bool ChangeReasons::weather_came_or_went() const {
   return (value(before_, "weather") == "none") != (value(now_, "weather") == "none");
 }
 
+void ChangeReasons::hang_on_planting(std::size_t planting, Hangs& hangs) const {
+  const Sheet& sheet = *r_.schedule.weighed[planting].sheet;
+  const auto sowings = r_.schedule.of(planting);
+  const CropSpec crop = sowings.empty() ? CropSpec(sheet) : sowings.front().spec();
+  hangs.temperatures = hangs.temperatures || crop.growth() || is_planted(sheet.life_cycle);
+  if (sowings.empty()) return;
+  const Way& way = sowings.front().raised_by();
+  if (way.window) hangs.add(*way.window);
+  const bool by_window = sowings.front().timeline.basis == growth::Basis::Window;
+  const auto& flower = crop.first_flower(way);
+  if (by_window && flower) hangs.add(*flower);
+}
+
 ChangeReasons::Hangs ChangeReasons::hangs(const work::Job& job) const {
   Hangs hangs;
   const work::JobTrait& kind = work::trait(job.key.kind);
@@ -230,23 +254,9 @@ ChangeReasons::Hangs ChangeReasons::hangs(const work::Job& job) const {
     return hangs;
   }
   hangs.choice = true;
-  // The crops of a stretch hand on its ground: each one's days follow from the others' too.
-  const auto all = chains(r_.plan);
-  const auto chain = std::ranges::find_if(all, [&](const std::vector<std::size_t>& one) {
-    return std::ranges::find(one, job.planting) != one.end();
-  });
-  for (const std::size_t i : *chain) {
-    const Sheet& sheet = *r_.schedule.weighed[i].sheet;
-    if (i != job.planting) hangs.crops.push_back(sheet.name);
-    const auto sowings = r_.schedule.of(i);
-    const CropSpec crop = sowings.empty() ? CropSpec(sheet) : sowings.front().spec();
-    hangs.temperatures = hangs.temperatures || crop.growth() || is_planted(sheet.life_cycle);
-    if (sowings.empty()) continue;
-    const Way& way = sowings.front().raised_by();
-    if (way.window) hangs.add(*way.window);
-    const bool by_window = sowings.front().timeline.basis == growth::Basis::Window;
-    const auto& flower = crop.first_flower(way);
-    if (by_window && flower) hangs.add(*flower);
+  for (const std::size_t i : chain_of(r_.plan, job.planting)) {
+    if (i != job.planting) hangs.crops.push_back(r_.schedule.weighed[i].sheet->name);
+    hang_on_planting(i, hangs);
   }
   hangs.weather = kind.forecast || weather_came_or_went();
   if (kind.frost) hangs.on(*kind.frost);

@@ -37,6 +37,8 @@ class ChangeReasons {
 
   bool differs(const std::string& fact) const;
   Hangs hangs(const work::Job& job) const;
+  // On what the days of one planting hang that shares the ground.
+  void hang_on_planting(std::size_t planting, Hangs& hangs) const;
   void add_frosts(bool last, bool first, std::vector<show::Reason>& reasons) const;
   void add_weather(bool temperatures, bool weather, std::vector<show::Reason>& reasons) const;
   void add_lines(bool place, bool wish, std::vector<show::Reason>& reasons) const;

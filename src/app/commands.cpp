@@ -2,6 +2,9 @@
 #include "app/commands.h"
 
 #include <algorithm>
+#include <optional>
+#include <string>
+#include <vector>
 
 #include "app/reckoning.h"
 #include "base/text.h"

@@ -5,7 +5,6 @@
 #include <map>
 #include <optional>
 #include <tuple>
-#include <utility>
 
 namespace trug::ask {
 namespace {

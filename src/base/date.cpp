@@ -26,12 +26,12 @@ std::string lower_ascii(std::string_view text) {
 }
 
 // Index of the name that `text` is, in full or by its first three letters or more.
-template <std::size_t N>
-std::optional<unsigned> index_of(const std::array<std::string_view, N>& names,
+template <std::size_t kCount>
+std::optional<unsigned> index_of(const std::array<std::string_view, kCount>& names,
                                  std::string_view text) {
   const std::string wanted = lower_ascii(text);
   if (wanted.size() < 3) return std::nullopt;
-  for (std::size_t i = 0; i < N; ++i) {
+  for (std::size_t i = 0; i < kCount; ++i) {
     if (lower_ascii(names[i]).starts_with(wanted)) return static_cast<unsigned>(i);
   }
   return std::nullopt;

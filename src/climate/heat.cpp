@@ -26,9 +26,9 @@ double vernalisation(double mean_c) {
   constexpr double kBest = 4.9;
   constexpr double kMost = 15.7;
   if (mean_c <= kLeast || mean_c >= kMost) return 0;
-  static const double shape = std::log(2.0) / std::log((kMost - kLeast) / (kBest - kLeast));
-  static const double best = std::pow(kBest - kLeast, shape);
-  const double share = std::pow(mean_c - kLeast, shape) / best;
+  static const double kShape = std::log(2.0) / std::log((kMost - kLeast) / (kBest - kLeast));
+  static const double kPeak = std::pow(kBest - kLeast, kShape);
+  const double share = std::pow(mean_c - kLeast, kShape) / kPeak;
   return (2 - share) * share;
 }
 

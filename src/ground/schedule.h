@@ -2,6 +2,7 @@
 // What was chosen: every sowing on its ground, from its start to its lift.
 #pragma once
 
+#include <algorithm>
 #include <cstddef>
 #include <map>
 #include <memory>

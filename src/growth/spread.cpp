@@ -14,8 +14,8 @@ constexpr double kSummerWeather = 7;
 
 // 80 in 100 lie within so many standard deviations.
 double deviation(double spread_days) {
-  static const double z = climate::normal_quantile(0.9);
-  return spread_days / z;
+  static const double kDeviations = climate::normal_quantile(0.9);
+  return spread_days / kDeviations;
 }
 
 }  // namespace

@@ -174,6 +174,14 @@ std::string colon_hint(std::string_view line) {
   return fmt::format("write an equals sign: {} = {}", key, value);
 }
 
+std::string word_hint(std::string_view key, std::string_view value) {
+  std::string lower(value);
+  for (char& c : lower) c = static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+  if (lower == "yes" || lower == "true") return fmt::format("write {} = true", key);
+  if (lower == "no" || lower == "false") return fmt::format("write {} = false", key);
+  return fmt::format("text and days stand in quotes: {} = \"{}\"", key, value);
+}
+
 }  // namespace
 
 std::string plain_complaint(std::string_view description) {
@@ -239,12 +247,7 @@ std::string slip_hint(std::string_view line) {
     return number_hint(key, value);
   }
   if (value.front() == '[') return list_hint(key, value);
-  if (!is_letter(value.front())) return {};
-  std::string lower(value);
-  for (char& c : lower) c = static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
-  if (lower == "yes" || lower == "true") return fmt::format("write {} = true", key);
-  if (lower == "no" || lower == "false") return fmt::format("write {} = false", key);
-  return fmt::format("text and days stand in quotes: {} = \"{}\"", key, value);
+  return is_letter(value.front()) ? word_hint(key, value) : std::string();
 }
 
 }  // namespace trug::read

@@ -223,6 +223,18 @@ struct TomlTable::Impl {
                              unknown_hint(name, homes));
   }
 
+  // Those of the keys that are there, noting that all are known and whether one was needed.
+  std::vector<std::string> present(std::span<const std::string> keys, const Need& need) {
+    std::vector<std::string> found;
+    for (const std::string& key : keys) {
+      if (look(key, kOptional)) found.push_back(key);
+    }
+    if (found.empty() && need.required) {
+      missing.push_back({{keys.begin(), keys.end()}, std::string(need.example)});
+    }
+    return found;
+  }
+
   void report_missing() const {
     for (const Missing& entry : missing) {
       // "[place] what stands under it"
@@ -317,22 +329,12 @@ std::optional<std::size_t> TomlTable::word_index(std::string_view key,
 }
 
 std::optional<std::string> TomlTable::one_of(std::span<const std::string> keys, Need need) {
-  std::vector<std::string> present;
-  for (const std::string& key : keys) {
-    if (has(key)) present.push_back(key);
-  }
-  if (present.empty()) {
-    if (need.required) {
-      impl_->missing.push_back({{keys.begin(), keys.end()}, std::string(need.example)});
-    }
-    return std::nullopt;
-  }
+  const std::vector<std::string> present = impl_->present(keys, need);
   if (present.size() > 1) {
     error(present[1], fmt::format("{} say the same thing twice", quoted_list(present, "and")),
           "keep one of them");
-    return std::nullopt;
   }
-  return present.front();
+  return present.size() == 1 ? std::optional(present.front()) : std::nullopt;
 }
 
 std::optional<TomlTable> TomlTable::table(std::string_view key, Need need) {

@@ -201,18 +201,24 @@ std::string_view fill_of(std::string_view colour) {
 
 void draw_leaf(Svg& svg, const Box& box) { svg.rect("leaf", box, kLeafPaint); }
 
+// Every fleck of one kind, where the kinds take turns along each row.
+std::string flecks(const Box& box, std::size_t kind, std::size_t kinds) {
+  std::string d;
+  std::size_t row = 0;
+  for (double y = box.y + kFleckDown / 2; y + kFleckDown / 3 <= box.bottom(); y += kFleckDown) {
+    std::size_t fleck = row++;
+    const double indent = kFleckAcross * (fleck % 2 == 0 ? 0.5 : 1);
+    for (double x = box.x + indent; x + 0.6 <= box.right(); x += kFleckAcross, ++fleck) {
+      if (fleck % kinds == kind) d += fmt::format("M{} {}h0", mm(x), mm(y));
+    }
+  }
+  return d;
+}
+
 void draw_flecks(Svg& svg, const Box& box, const std::vector<std::string>& colours) {
   const std::size_t kinds = std::max<std::size_t>(1, colours.size());
   for (std::size_t kind = 0; kind < kinds; ++kind) {
-    std::string d;
-    std::size_t row = 0;
-    for (double y = box.y + kFleckDown / 2; y + kFleckDown / 3 <= box.bottom(); y += kFleckDown) {
-      std::size_t fleck = row++;
-      const double indent = kFleckAcross * (fleck % 2 == 0 ? 0.5 : 1);
-      for (double x = box.x + indent; x + 0.6 <= box.right(); x += kFleckAcross, ++fleck) {
-        if (fleck % kinds == kind) d += fmt::format("M{} {}h0", mm(x), mm(y));
-      }
-    }
+    const std::string d = flecks(box, kind, kinds);
     if (d.empty()) continue;
     svg.path(d, stroke(kEdge, 1.15) + " stroke-linecap=\"round\"");
     const std::string_view fill = colours.empty() ? kUnknownColour : fill_of(colours[kind]);

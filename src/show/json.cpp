@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <string_view>
 #include <tuple>
 
 #include "base/words.h"
@@ -78,16 +79,16 @@ Json job_json(const Reckoned& r, std::size_t index) {
   return row;
 }
 
+std::string csv_text(const Json& value) {
+  if (!value.is_array()) return value.is_string() ? value.get<std::string>() : value.dump();
+  std::string text;
+  for (const Json& item : value) text += (text.empty() ? "" : " | ") + item.get<std::string>();
+  return text;
+}
+
 std::string csv_field(const Json& value) {
   if (value.is_null()) return "";
-  std::string text;
-  if (value.is_array()) {
-    for (const Json& item : value) {
-      text += (text.empty() ? "" : " | ") + item.get<std::string>();
-    }
-  } else {
-    text = value.is_string() ? value.get<std::string>() : value.dump();
-  }
+  std::string text = csv_text(value);
   // Spreadsheets would reckon with it.
   if (value.is_string() && !text.empty() && std::string_view("=+-@").find(text[0]) != text.npos) {
     text.insert(0, "'");

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <span>
+#include <string_view>
 
 #include "base/text.h"
 #include "climate/frost.h"

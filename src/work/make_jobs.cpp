@@ -2,9 +2,11 @@
 #include "work/make_jobs.h"
 
 #include <algorithm>
+#include <chrono>
 #include <cmath>
 #include <numeric>
 #include <tuple>
+#include <utility>
 
 #include "work/rules.h"
 

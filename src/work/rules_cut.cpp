@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Cutting, and what becomes of the plant and its ground.
 #include <algorithm>
+#include <optional>
 
 #include "work/rules.h"
 
@@ -51,9 +52,7 @@ std::optional<JobDraft> cut_back(const Sowing& sowing, const RuleContext& contex
   const Date day = sowing.timeline.first_cut.likely + Days{sowing.spec().cutting_days()};
   // What gives its ground to the next crop before then has no second flush.
   if (!stays_in_ground(sowing.sheet->life_cycle) && sowing.lift <= day) return std::nullopt;
-  return JobDraft{.kind = JobKind::CutBack,
-                  .window = around(day, 7, 7),
-                  .where = Raised::InPlace};
+  return JobDraft{.kind = JobKind::CutBack, .window = around(day, 7, 7), .where = Raised::InPlace};
 }
 
 std::optional<JobDraft> lift(const Sowing& sowing, const RuleContext& context) {

@@ -2,6 +2,7 @@
 // Buying what is needed, and bringing it into the ground.
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 #include "climate/soil.h"
 #include "ground/candidates.h"

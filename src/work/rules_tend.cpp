@@ -2,6 +2,7 @@
 // Tending what grows, from its first day in the ground to its flower.
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 #include "climate/frost.h"
 #include "work/rules.h"
@@ -112,8 +113,7 @@ std::optional<JobDraft> pinch(const Sowing& sowing, const RuleContext& context) 
     day = std::max(day, winter->until + Days{kPinchAfterWinter});
   }
   day = std::min(day, sowing.timeline.first_flower.likely - Days{28});
-  JobDraft draft{
-      .kind = JobKind::Pinch, .window = around(day, 4, 10), .where = Raised::InPlace};
+  JobDraft draft{.kind = JobKind::Pinch, .window = around(day, 4, 10), .where = Raised::InPlace};
   if (day < sowing.in_ground) {
     draft.where = way.raised;
     draft.window.last = std::min(draft.window.last, sowing.in_ground);
