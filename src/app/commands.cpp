@@ -11,6 +11,7 @@
 #include "ground/sheet_check.h"
 #include "read/sheet_reader.h"
 #include "read/text_file.h"
+#include "show/crop_page.h"
 #include "show/pages.h"
 #include "show/why.h"
 

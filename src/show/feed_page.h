@@ -24,8 +24,8 @@ struct FeedAddresses {
 // HTML 5 that is well-formed XML too; no script. Refers to style.css, calendar.ics, qr.svg and
 // qr-webcal.svg beside it. All of the plan's own words are escaped.
 std::string feed_page(const Plan& plan, const ground::Schedule& schedule,
-                      const std::vector<JobRow>& jobs, const climate::Climate& climate,
-                      Date today, const FeedAddresses& addresses);
+                      const std::vector<JobRow>& jobs, const climate::Climate& climate, Date today,
+                      const FeedAddresses& addresses);
 // The page while the plan cannot be reckoned: how to get the calendar, which is the last good one.
 std::string feed_page_without_plan(const FeedAddresses& addresses);
 // The style.css of both: for telephones and desks, light and dark as the reader has it.

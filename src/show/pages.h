@@ -28,15 +28,10 @@ std::string jobs_page(const Plan& plan, const std::vector<JobRow>& jobs,
 // "plan.toml:12:9: broken: ...", worst first, then what holds.
 std::string check_page(const Plan& plan, const ground::Schedule& schedule,
                        const std::vector<harvest::Week>& weeks,
-                       const std::vector<ask::Finding>& findings,
-                       const climate::Climate& climate, Style style);
+                       const std::vector<ask::Finding>& findings, const climate::Climate& climate,
+                       Style style);
 
 // One line for a run whose product is something else: "2 broken, 1 short, 3 mild findings: ...".
 std::string findings_line(const std::vector<ask::Finding>& findings, const std::string& file);
-
-// All sheets, a line each.
-std::string crop_list(const std::vector<const Sheet*>& sheets, Style style);
-// One sheet with its sources and cautions.
-std::string crop_page(const Sheet& sheet, Style style);
 
 }  // namespace trug::show

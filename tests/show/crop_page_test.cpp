@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include <gtest/gtest.h>
 
-#include "show/pages.h"
+#include "show/crop_page.h"
 
 namespace trug::show {
 namespace {
