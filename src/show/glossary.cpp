@@ -2,8 +2,10 @@
 #include "show/glossary.h"
 
 #include <algorithm>
+#include <iterator>
 
 #include "base/text.h"
+#include "work/job_kinds.h"
 
 namespace trug::show {
 namespace {
@@ -83,33 +85,6 @@ constexpr GlossaryEntry kGlossary[] = {
     {"note", Key, "Words of your own, printed with the event."},
     {"succession", Key, "Of which sowing, where there are several: 1 is the first."},
 
-    {"order-seed", Job, "Order the seed in time for its sowing."},
-    {"order-bulbs", Job, "Order bulbs, corms or tubers in time for their planting."},
-    {"order-plants", Job, "Order young plants in time for their planting."},
-    {"pre-treat", Job, "What seed or bulbs want before sowing or planting: soaking, scratching, weeks of cold."},
-    {"sow", Job, "Sow, where it is to flower or where it is raised; the job says how deep and how many."},
-    {"prick-out", Job, "Move seedlings from where they came up into modules or pots of their own."},
-    {"pot-on", Job, "Move plants into larger pots before they stand still."},
-    {"harden-off", Job, "Get plants raised under cover used to the open: out by day, in or covered by night."},
-    {"plant-out", Job, "Set raised or bought plants into their place in the bed."},
-    {"plant", Job, "Plant bulbs, corms, tubers or roots."},
-    {"thin", Job, "Take out seedlings until the rest stand at their distance."},
-    {"pinch", Job, "Take out the growing tip, so that the plant branches: more stems, some days later."},
-    {"support", Job, "Net, stake or tie it before wind and rain lay it flat."},
-    {"protect", Job, "Lay fleece where the winter is colder than the plant survives bare."},
-    {"watch-for-frost", Job, "Keep fleece at hand: tender plants are out and a late frost may still come."},
-    {"first-cut", Job, "Begin to cut. It is a forecast: in eight years of ten it falls into the window."},
-    {"cut-back", Job, "Cut the plant back: after its first flowers for a second flush, or once a year."},
-    {"lift", Job, "Take the crop out of the ground, most often for the next."},
-    {"lift-and-store", Job, "Lift what would not survive the winter and keep it free of frost."},
-    {"clear-and-feed", Job, "Clear and feed the ground before the next crop."},
-    {"divide", Job, "Split a perennial that has grown old in its place."},
-    {"prune", Job, "The year's pruning of a shrub."},
-    {"look-for-seedlings", Job, "See whether it has come up; if not, it may still be sown again. With care = true."},
-    {"water-in", Job, "Water what was just sown or planted. With care = true."},
-    {"slugs", Job, "Look for slugs at dusk. With care = true."},
-    {"pick", Job, "Pick through every two or three days: the more is cut, the more comes. With care = true."},
-    {"dead-head", Job, "Take off what was not cut, so that it goes on flowering. With care = true."},
 
     {"cannot-grow", Finding, "No way of the crop's sheet keeps the rules here this year."},
     {"fewer-sowings", Finding, "It grows here, but not so many sowings of it fit into the year, each with its gap to the next."},
@@ -200,9 +175,23 @@ std::string without_unit(std::string word) {
   return word;
 }
 
+// The jobs' own table has their words.
+std::vector<GlossaryEntry> with_jobs() {
+  std::vector<GlossaryEntry> all(std::begin(kGlossary), std::end(kGlossary));
+  std::vector<GlossaryEntry> jobs;
+  for (const work::JobTrait& job : work::kTraits) jobs.push_back({job.word, Job, job.help});
+  const auto later =
+      std::ranges::find_if(all, [](const GlossaryEntry& entry) { return entry.kind > Job; });
+  all.insert(later, jobs.begin(), jobs.end());
+  return all;
+}
+
 }  // namespace
 
-std::span<const GlossaryEntry> glossary() { return kGlossary; }
+std::span<const GlossaryEntry> glossary() {
+  static const std::vector<GlossaryEntry> all = with_jobs();
+  return all;
+}
 
 std::vector<GlossaryEntry> find_words(std::string_view word) {
   // "bed.stretch" is the stretch of a bed.
@@ -210,7 +199,7 @@ std::vector<GlossaryEntry> find_words(std::string_view word) {
   wanted.erase(0, wanted.rfind('.') + 1);
   const std::string key = without_unit(wanted);
   std::vector<GlossaryEntry> found;
-  for (const GlossaryEntry& entry : kGlossary) {
+  for (const GlossaryEntry& entry : glossary()) {
     const std::string own = compared(entry.word);
     const bool has_unit = entry.kind == Key && with_units(entry.word) != entry.word;
     if (own == wanted || (has_unit && own == key)) found.push_back(entry);
@@ -220,7 +209,7 @@ std::vector<GlossaryEntry> find_words(std::string_view word) {
 
 std::string nearest_word(std::string_view word) {
   std::vector<std::string> words;
-  for (const GlossaryEntry& entry : kGlossary) words.push_back(compared(entry.word));
+  for (const GlossaryEntry& entry : glossary()) words.push_back(compared(entry.word));
   return nearest(compared(word), words);
 }
 

@@ -16,14 +16,6 @@ namespace {
 using ground::Schedule;
 using ground::Sowing;
 
-// In the order in which a sowing goes through its life.
-constexpr Rule* kRules[] = {
-    order_seed,     order_bulbs, order_plants,       pre_treat, sow,       plant,
-    prick_out,      pot_on,      harden_off,         plant_out, water_in,  watch_for_frost,
-    slugs,          thin,        look_for_seedlings, pinch,     support,   protect,
-    prune,          divide,      first_cut,          pick,      dead_head, cut_back,
-    lift_and_store, lift,        clear_and_feed};
-
 // Whether the choice or the plan fixed the day.
 bool stands(const JobDraft& draft) { return draft.pinned || trait(draft.kind).chosen; }
 
@@ -97,10 +89,12 @@ Job made(const JobDraft& draft, const Sowing& sowing, const RuleContext& context
 // In the order in which they are done: under cover before out in the bed, then as in a life.
 std::vector<JobDraft> drafts_of(const Sowing& sowing, const RuleContext& context) {
   std::vector<JobDraft> drafts;
-  for (Rule* const rule : kRules) {
-    const auto draft = rule(sowing, context);
-    const bool wanted = draft && (context.plan.work.care || !trait(draft->kind).for_care);
-    if (wanted) drafts.push_back(*draft);
+  for (const auto rules : {raising_rules(), tending_rules(), cutting_rules()}) {
+    for (Rule* const rule : rules) {
+      const auto draft = rule(sowing, context);
+      const bool wanted = draft && (context.plan.work.care || !trait(draft->kind).for_care);
+      if (wanted) drafts.push_back(*draft);
+    }
   }
   std::stable_partition(drafts.begin(), drafts.end(),
                         [](const JobDraft& draft) { return draft.where != Raised::InPlace; });

@@ -4,6 +4,7 @@
 #pragma once
 
 #include <optional>
+#include <span>
 
 #include "climate/season.h"
 #include "garden/plan.h"
@@ -45,14 +46,11 @@ struct RuleContext {
 // nullopt: this sowing has no such job. Days that no sheet gives are common practice and memory.
 using Rule = std::optional<JobDraft>(const ground::Sowing&, const RuleContext&);
 
-// Buying and raising.
-Rule order_seed, order_bulbs, order_plants, pre_treat, sow, plant, prick_out, pot_on, harden_off,
-    plant_out;
-// Tending.
-Rule watch_for_frost, look_for_seedlings, thin, water_in, slugs, pinch, support, protect, prune,
-    divide;
-// Cutting and what comes after it.
-Rule first_cut, pick, dead_head, cut_back, lift, lift_and_store, clear_and_feed;
+// The rules in the order in which a sowing goes through its life: buying and raising, tending,
+// cutting and what comes after it.
+std::span<Rule* const> raising_rules();
+std::span<Rule* const> tending_rules();
+std::span<Rule* const> cutting_rules();
 
 // The draft's window on the gardener's days: a day the choice or the plan fixed stays, another goes
 // to the nearest of them inside the window. Nothing lies before the first day.

@@ -2,6 +2,7 @@
 // Cutting, and what becomes of the plant and its ground.
 #include <algorithm>
 #include <optional>
+#include <span>
 
 #include "work/rules.h"
 
@@ -21,8 +22,6 @@ bool is_lifted(const Sowing& sowing, const RuleContext& context) {
       sheet.lift_and_store || (context.asked(sowing).keep && is_planted(sheet.life_cycle));
   return sowing.another_follows() || !kept;
 }
-
-}  // namespace
 
 std::optional<JobDraft> first_cut(const Sowing& sowing, const RuleContext&) {
   if (!sowing.is_cut()) return std::nullopt;
@@ -82,5 +81,12 @@ std::optional<JobDraft> clear_and_feed(const Sowing& sowing, const RuleContext& 
                   .window = {lifted, lifted, std::max(lifted, last)},
                   .where = Raised::InPlace};
 }
+
+constexpr Rule* kRules[] = {first_cut,      pick, dead_head,     cut_back,
+                            lift_and_store, lift, clear_and_feed};
+
+}  // namespace
+
+std::span<Rule* const> cutting_rules() { return kRules; }
 
 }  // namespace trug::work

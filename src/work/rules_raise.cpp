@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <optional>
+#include <span>
 
 #include "climate/soil.h"
 #include "ground/candidates.h"
@@ -80,6 +81,8 @@ Date bulbs_needed(const Sowing& sowing) {
 Window around(Date day, int before, int after) {
   return {day, day - Days{before}, day + Days{after}};
 }
+
+namespace {
 
 std::optional<JobDraft> order_seed(const Sowing& sowing, const RuleContext&) {
   if (!is_begun_as(sowing, Method::Seed)) return std::nullopt;
@@ -170,5 +173,12 @@ std::optional<JobDraft> plant_out(const Sowing& sowing, const RuleContext& conte
                           sowing.in_ground < context.season.range().from;
   return job;
 }
+
+constexpr Rule* kRules[] = {order_seed, order_bulbs, order_plants, pre_treat,  sow,
+                            plant,      prick_out,   pot_on,       harden_off, plant_out};
+
+}  // namespace
+
+std::span<Rule* const> raising_rules() { return kRules; }
 
 }  // namespace trug::work

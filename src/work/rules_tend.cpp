@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <optional>
+#include <span>
 
 #include "climate/frost.h"
 #include "work/rules.h"
@@ -47,6 +48,21 @@ bool is_due(const YearlyJob& job, const Sowing& sowing, const RuleContext& conte
 }
 
 }  // namespace
+
+std::optional<JobDraft> in_its_window(JobKind kind, const Sowing& sowing,
+                                      const RuleContext& context) {
+  const YearlyJob* job = yearly_job(kind, *sowing.sheet);
+  if (job == nullptr || !is_due(*job, sowing, context)) return std::nullopt;
+  const DateRange window = context.season.window_days(job->window, FlowersIn::SameYear);
+  const Date last = window.until - Days{1};
+  const Date first = sowing.stands ? window.from : std::max(window.from, sowing.in_ground);
+  if (last < first) return std::nullopt;  // it was not there yet
+  const Date middle = window.from + Days{days_between(window.from, window.until) / 2};
+  return JobDraft{
+      .kind = kind, .window = {std::max(middle, first), first, last}, .where = Raised::InPlace};
+}
+
+namespace {
 
 std::optional<JobDraft> watch_for_frost(const Sowing& sowing, const RuleContext& context) {
   const FrostClass hardiness = frost_class(*sowing.sheet);
@@ -138,19 +154,6 @@ std::optional<JobDraft> protect(const Sowing& sowing, const RuleContext& context
                   .where = Raised::InPlace};
 }
 
-std::optional<JobDraft> in_its_window(JobKind kind, const Sowing& sowing,
-                                      const RuleContext& context) {
-  const YearlyJob* job = yearly_job(kind, *sowing.sheet);
-  if (job == nullptr || !is_due(*job, sowing, context)) return std::nullopt;
-  const DateRange window = context.season.window_days(job->window, FlowersIn::SameYear);
-  const Date last = window.until - Days{1};
-  const Date first = sowing.stands ? window.from : std::max(window.from, sowing.in_ground);
-  if (last < first) return std::nullopt;  // it was not there yet
-  const Date middle = window.from + Days{days_between(window.from, window.until) / 2};
-  return JobDraft{
-      .kind = kind, .window = {std::max(middle, first), first, last}, .where = Raised::InPlace};
-}
-
 std::optional<JobDraft> prune(const Sowing& sowing, const RuleContext& context) {
   return in_its_window(JobKind::Prune, sowing, context);
 }
@@ -159,5 +162,12 @@ std::optional<JobDraft> divide(const Sowing& sowing, const RuleContext& context)
   if (!sowing.stands) return std::nullopt;  // it was planted for this year's flowers
   return in_its_window(JobKind::Divide, sowing, context);
 }
+
+constexpr Rule* kRules[] = {water_in, watch_for_frost, slugs,   thin,  look_for_seedlings,
+                            pinch,    support,         protect, prune, divide};
+
+}  // namespace
+
+std::span<Rule* const> tending_rules() { return kRules; }
 
 }  // namespace trug::work
