@@ -42,7 +42,7 @@ std::string title(const show::GlossaryEntry& entry) {
 
 std::string entry_text(const show::GlossaryEntry& entry, int width) {
   std::string text = title(entry) + "\n";
-  for (const std::string& line : wrapped(entry.text, width - 2)) text += "  " + line + "\n";
+  for (const std::string& line : wrapped(told(entry), width - 2)) text += "  " + line + "\n";
   return text;
 }
 
@@ -68,6 +68,7 @@ std::string plan_here(const Environment& environment) {
 int run_help(const Options& options, const Environment& environment) {
   const std::string word = joined(options.words);
   std::string text = help_text(word);
+  if (text.ends_with("\n\n")) text.pop_back();
   if (!word.empty()) {
     for (const show::GlossaryEntry& entry : show::find_words(word)) {
       text += (text.empty() ? "" : "\n") + entry_text(entry, environment.width);

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Where a key of the glossary stands in a plan.
+// Where the keys of the glossary stand in a plan.
 #pragma once
 
 #include <string>
@@ -10,5 +10,9 @@ namespace trug::app {
 
 // "under [[bed]] or [[bed.stretch]]", "before the first heading".
 std::string homes_of(const show::GlossaryEntry& key);
+// What stands under a heading: "length_m and crops"; of a key with units one.
+std::string keys_under(const show::GlossaryEntry& heading);
+// What the entry says, with the keys of a heading.
+std::string told(const show::GlossaryEntry& entry);
 
 }  // namespace trug::app

@@ -85,8 +85,8 @@ std::string words(WordKind kind) {
     if (entry.kind != kind) continue;
     const bool is_key = kind == WordKind::Key;
     const std::string homes = is_key ? fmt::format(" ({})", homes_of(entry)) : "";
-    text += item(is_key ? show::with_units(entry.word) : std::string(entry.word),
-                 std::string(entry.text) + homes);
+    text +=
+        item(is_key ? show::with_units(entry.word) : std::string(entry.word), told(entry) + homes);
   }
   return text;
 }

@@ -24,9 +24,10 @@ Date day_of(const std::string& option, const std::string& text, Date today, Date
   if (const auto relative = parse_relative_day(text, today)) return *relative;
   const DayReading reading = read_written_day(text);
   if (reading.day) return on_or_after(*reading.day, earliest);
+  const std::string_view wrong = fault_words(reading.fault);
   throw CLI::ValidationError(
-      option, fmt::format("'{}'{}; write it as 2027-05-14, \"14 May\", today or Saturday", text,
-                          fault_words(reading.fault)));
+      option, fmt::format("'{}'{}{} write it as 2027-05-14, \"14 May\", today or Saturday", text,
+                          wrong, wrong.ends_with('?') ? "" : ";"));
 }
 
 // Plans are about no other years.

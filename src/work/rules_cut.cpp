@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Cutting, and what becomes of the plant and its ground.
 #include <algorithm>
+#include <cmath>
 #include <optional>
 #include <span>
 
@@ -45,12 +46,14 @@ std::optional<JobDraft> dead_head(const Sowing& sowing, const RuleContext&) {
                   .where = Raised::InPlace};
 }
 
+// For a second flush, where it stands until that comes; else when the sheet says.
 std::optional<JobDraft> cut_back(const Sowing& sowing, const RuleContext& context) {
-  if (!sowing.sheet->second_flush) return in_its_window(JobKind::CutBack, sowing, context);
+  const auto& flush = sowing.sheet->second_flush;
+  if (!flush) return in_its_window(JobKind::CutBack, sowing, context);
   if (!sowing.is_cut()) return std::nullopt;
   const Date day = sowing.timeline.first_cut.likely + Days{sowing.spec().cutting_days()};
-  // What gives its ground to the next crop before then has no second flush.
-  if (!stays_in_ground(sowing.sheet->life_cycle) && sowing.lift <= day) return std::nullopt;
+  const Date again = day + Days{std::lround(7 * flush->weeks_after)};
+  if (!stays_in_ground(sowing.sheet->life_cycle) && sowing.lift < again) return std::nullopt;
   return JobDraft{.kind = JobKind::CutBack, .window = around(day, 7, 7), .where = Raised::InPlace};
 }
 

@@ -106,7 +106,7 @@ TEST(Help, TellsOfACommandAndOfWords) {
        "[[bed.stretch]]\n  Of a bed"},
       {{"help", "prick", "out"}, "prick-out: a job\n  Move seedlings"},
       {{"help", "SHORT-WEEKS"}, "short-weeks: a finding\n"},
-      {{"help", "[[bed.stretch]]"}, "stretch: a heading of the plan\n"},
+      {{"help", "[[bed.stretch]]"}, "Under it stand crops and length_m."},
       {{"help", "garden"}, "a key of the plan, before the first heading\n"},
       {{"help", "frost"}, "Usage: trug frost"},
       {{"help", "plan"}, "flowering_year = 2027\n"},

@@ -178,7 +178,7 @@ TEST(Options, TellWhatWouldBeRight) {
     const char* expected;
   } rows[] = {
       {{"jobs", "a", "--from", "1.3.2027"},
-       "error: --from: '1.3.2027': which is the day and which the month?; write it as 2027-05-14, "
+       "error: --from: '1.3.2027': which is the day and which the month? write it as 2027-05-14, "
        "\"14 May\", today or Saturday\n  hint: trug jobs --help tells what it takes\n"},
       {{"jobs", "a", "--from", "30 February"},
        "error: --from: '30 February', a day that no calendar has; write it as 2027-05-14, "

@@ -298,7 +298,7 @@ TEST_F(Rules, PickAndDeadHeadWhatComesAgain) {
 
 TEST_F(Rules, WhatIsLiftedBeforeItsFirstCutIsNotCut) {
   sheet_.habit = Habit::CutAndComeAgain;
-  sheet_.second_flush.emplace();
+  sheet_.second_flush = SecondFlush{.weeks_after = 3};
   live("2027-04-10", "2027-04-10", "2027-07-01", "2027-07-07");
   for (const JobKind kind : {FirstCut, Pick, DeadHead, CutBack}) EXPECT_EQ(told(kind), "none");
   live("2027-04-10", "2027-04-10", "2027-07-01", "2027-07-08");
@@ -312,7 +312,7 @@ TEST_F(Rules, WhatIsLiftedBeforeItsFirstCutIsNotCut) {
 TEST_F(Rules, AGroupsFlushIsItsOwn) {
   Group early;
   early.cutting_weeks = Range{2, 2};
-  sheet_.second_flush.emplace();
+  sheet_.second_flush = SecondFlush{.weeks_after = 3};
   sowing_.group = &early;
   EXPECT_EQ(told(CutBack), "2027-07-22, 2027-07-15 to 2027-07-29, in place");
   sowing_.group = nullptr;
@@ -322,9 +322,11 @@ TEST_F(Rules, CutBackAfterTheFirstFlushOrWhenTheSheetSays) {
   EXPECT_EQ(told(CutBack), "none");
   sheet_.cut_back = YearlyJob{.window = weeks_from(Frost::First, 2, 6)};
   EXPECT_EQ(told(CutBack), "2027-11-12, 2027-10-29 to 2027-11-26, in place");
-  sheet_.second_flush = SecondFlush{};
+  sheet_.second_flush = SecondFlush{.weeks_after = 3};
   sheet_.cutting_weeks = {3, 5};
   EXPECT_EQ(told(CutBack), "2027-08-05, 2027-07-29 to 2027-08-12, in place");
+  sowing_.lift = day("2027-08-20");
+  EXPECT_EQ(told(CutBack), "none") << "it is gone before a second flush";
 }
 
 TEST_F(Rules, LiftWhenItHasGivenWhatItHadOrTheGroundIsWanted) {
