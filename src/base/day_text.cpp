@@ -76,6 +76,12 @@ bool is_all_figures(std::string_view text) {
          text.find_first_not_of("0123456789-/.") == std::string_view::npos;
 }
 
+// "2027-02-30": no doubt which is the month, but no calendar has the day.
+bool is_year_and_month(std::string_view figures) {
+  return figures.find_first_not_of("0123456789") == 4 && figures.size() == 10 &&
+         figures.substr(5, 2) <= "12";
+}
+
 DayReading fault(DayFault what) { return {std::nullopt, what}; }
 
 DayReading reading_of(const Parts& parts) {
@@ -99,7 +105,9 @@ DayReading read_written_day(std::string_view text) {
   }
   if (parse_relative_day(text, Date{})) return fault(DayFault::Relative);
   const std::vector<std::string> words = words_of(text);
-  if (words.size() == 1 && is_all_figures(words.front())) return fault(DayFault::DayOrMonth);
+  if (words.size() == 1 && is_all_figures(words.front())) {
+    return fault(is_year_and_month(words.front()) ? DayFault::NoSuchDay : DayFault::DayOrMonth);
+  }
   return reading_of(parts_of(words));
 }
 

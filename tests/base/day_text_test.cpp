@@ -65,6 +65,7 @@ TEST(DayText, TellsWhatIsWrong) {
       {"1.3.2027", DayFault::DayOrMonth},
       {"2027-28-11", DayFault::DayOrMonth},
       {"30 February", DayFault::NoSuchDay},
+      {"2027-02-30", DayFault::NoSuchDay},
       {"April 31st", DayFault::NoSuchDay},
       {"0 May", DayFault::NoSuchDay},
       {"99 May", DayFault::NoSuchDay},
