@@ -133,13 +133,14 @@ class Writer {
 }  // namespace
 
 int run_calendar(const Options& options, const Environment& environment) {
-  const auto r = reckon(options, environment, "trug.calendar/1");
+  auto r = reckon(options, environment, "trug.calendar/1");
   if (!r) return kBadInput;
   const bool first = !r->plan.began && !OutputFile(options.output).previous();
   if (!r->plan.garden || first) {
     environment.err << ask_for_identity(r->plan, today(options, environment), environment);
     return kBadInput;
   }
+  if (options.json || options.strict) advise(options, environment, *r);
   if (const int code = Writer(options, environment, *r).run(); code != kDone) return code;
   environment.out.flush();
   environment.err << show::findings_line(r->findings, r->plan.file);

@@ -55,19 +55,24 @@ std::optional<std::size_t> find_planting(const Options& options, const Reckoning
 }  // namespace
 
 int run_check(const Options& options, const Environment& environment) {
-  const auto r = reckon(options, environment, "trug.check/1");
+  auto r = reckon(options, environment, "trug.check/1");
   if (!r) return kBadInput;
+  advise(options, environment, *r);
   environment.out << (options.json
                           ? show::check_json(document_head(options, environment, "trug.check/1"),
                                              r->shown())
                           : show::check_page(r->plan, r->schedule, r->weeks, r->findings,
                                              r->climate, style(options, environment)));
-  return exit_code(options, *r);
+  const bool broken = std::ranges::any_of(r->findings, [](const ask::Finding& finding) {
+    return finding.rank() == ask::Rank::Broken;
+  });
+  return broken ? kFindings : exit_code(options, *r);
 }
 
 int run_jobs(const Options& options, const Environment& environment) {
-  const auto r = reckon(options, environment, "trug.jobs/1");
+  auto r = reckon(options, environment, "trug.jobs/1");
   if (!r) return kBadInput;
+  if (options.json || options.strict) advise(options, environment, *r);
   const std::vector<std::size_t> shown = shown_jobs(options, r->jobs);
   if (options.json) {
     environment.out << show::jobs_json(document_head(options, environment, "trug.jobs/1"),
@@ -83,8 +88,9 @@ int run_jobs(const Options& options, const Environment& environment) {
 }
 
 int run_why(const Options& options, const Environment& environment) {
-  const auto r = reckon(options, environment, "trug.why/1");
+  auto r = reckon(options, environment, "trug.why/1");
   if (!r) return kBadInput;
+  if (options.json || options.strict) advise(options, environment, *r);
   const auto planting = find_planting(options, *r);
   if (!planting) {
     std::vector<std::string> names;

@@ -42,7 +42,7 @@ Environment with(const Environment& environment, const FileReader& files, std::o
 
 // Exit codes, stable.
 inline constexpr int kDone = 0;
-inline constexpr int kFindings = 1;  // under --strict
+inline constexpr int kFindings = 1;  // broken ones of check; any under --strict
 inline constexpr int kBadInput = 2;  // nothing written
 inline constexpr int kRefused = 3;   // cannot read, write or bind; a file that is not ours
 inline constexpr int kOurBug = 70;

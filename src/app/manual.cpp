@@ -99,7 +99,7 @@ constexpr std::string_view kDates =
     "they would mean another day.";
 
 std::string exits() {
-  return item("0", "done") + item("1", "findings, under --strict") +
+  return item("0", "done") + item("1", "broken findings, of check; any finding, under --strict") +
          item("2", "bad input or usage; nothing was written") +
          item("3", "the world refuses: cannot read or write, a file that is not trug's") +
          item("70", "a defect of trug");

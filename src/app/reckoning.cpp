@@ -118,10 +118,20 @@ std::optional<Reckoning> reckon(const Options& options, const Environment& envir
                    std::move(sheets),
                    std::move(weather),
                    {}};
-  result.findings = ask::advised(
-      {result.plan, result.sheets, result.climate, today(options, environment)}, result);
   result.rows = show::job_rows(result.plan, result.schedule, result.jobs, uids_of(result));
   return result;
+}
+
+void advise(const Options& options, const Environment& environment, Reckoning& r) {
+  const ask::Garden garden{r.plan, r.sheets, r.climate, today(options, environment), r.weather};
+  r.findings = ask::advised(garden, r, [&r] {
+    Diagnostics of_no_matter;  // a sheet of no crop of the plan
+    ground::Sheets sheets = r.sheets;
+    for (const std::string& name : r.sheet_library->names()) {
+      if (const Sheet* sheet = r.sheet_library->find(name, of_no_matter)) sheets[name] = sheet;
+    }
+    return sheets;
+  });
 }
 
 int exit_code(const Options& options, const Reckoning& reckoning) {

@@ -45,6 +45,10 @@ std::unique_ptr<read::SheetLibrary> open_library(const Options& options, const s
 std::optional<Reckoning> reckon(const Options& options, const Environment& environment,
                                 const std::string& format);
 
+// Adds what would help, and what crops cost: for those who show the findings, since each answer is
+// a choice made anew.
+void advise(const Options& options, const Environment& environment, Reckoning& reckoning);
+
 // Exit code of a run that did its work.
 int exit_code(const Options& options, const Reckoning& reckoning);
 

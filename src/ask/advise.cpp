@@ -2,22 +2,28 @@
 #include "ask/advise.h"
 
 #include <algorithm>
+#include <cmath>
 #include <cstddef>
+#include <functional>
 #include <optional>
 #include <string>
 #include <utility>
 #include <variant>
 
 #include "ask/ask.h"
+#include "ask/fill.h"
 
 namespace trug::ask {
 namespace {
 
 using ground::Candidate;
 using ground::Schedule;
+using ground::Sowing;
 
 constexpr double kDearShare = 0.2;                        // of the stretch's stems
 constexpr int kMostDaysTried = 20, kFewestDaysTried = 7;  // of cutting, before an earlier lift
+constexpr double kFrameM2 = 1;                            // of the frame that is asked for
+constexpr int kMostFilled = 3;                            // grounds, in one run
 
 // All that grows on the ground of a planting.
 std::vector<std::size_t> chain_of(const Plan& plan, std::size_t planting) {
@@ -27,112 +33,291 @@ std::vector<std::size_t> chain_of(const Plan& plan, std::size_t planting) {
   return {};
 }
 
-// The one `before` it on the ground gives way after as many days of cutting as still do, a week at
-// least; nullopt where none of them helps.
-std::optional<Remedy> lift_earlier(const Garden& garden, std::size_t planting, std::size_t before) {
+std::size_t place_in(const std::vector<std::size_t>& chain, std::size_t planting) {
+  return static_cast<std::size_t>(std::ranges::find(chain, planting) - chain.begin());
+}
+
+// The day on which the one `before` it on the ground is to be lifted: after as many days of cutting
+// as still leave it its place, a week at least. Tried on the stretch alone; nullopt where none
+// does.
+std::optional<Date> earlier_lift(const Garden& garden, std::size_t planting, std::size_t before) {
   const std::string& crop = garden.plan.plantings[before].asked.crop;
   if (stays_in_ground(garden.sheets.at(crop)->life_cycle)) return std::nullopt;
   const auto chain = chain_of(garden.plan, planting);
-  const auto place = [&](std::size_t of) {
-    return static_cast<std::size_t>(std::ranges::find(chain, of) - chain.begin());
-  };
+  const std::size_t first = place_in(chain, before), next = place_in(chain, planting);
   const Garden stretch = with_only(garden, chain);
-  const Outcome now = reckon(stretch);
-  const auto grown = now.schedule.of(place(before));
-  if (grown.empty()) return std::nullopt;
-  for (int days = kMostDaysTried; days >= kFewestDaysTried; --days) {
+  const Schedule now = choose(stretch);
+  for (int days = kMostDaysTried; days >= kFewestDaysTried && !now.of(first).empty(); --days) {
     // The earliest that keeps this many days of cutting on any date the crop before could have.
     Date lift = Date::max();
-    for (const Candidate& c : now.schedule.weighed[place(before)].candidates->list) {
+    for (const Candidate& c : now.weighed[first].candidates->list) {
       lift = std::min(lift, c.timeline.first_cut.likely + Days{days});
     }
-    const Schedule tried = ask(stretch, now, LiftOn{place(before), lift}).after.schedule;
-    const auto lifted = tried.of(place(before));
-    if (tried.of(place(planting)).empty() || lifted.empty() || lifted.back().lift != lift) continue;
-    return Remedy{LiftOn{before, lift}, stems(grown) - stems(lifted)};
+    if (lift < garden.today) break;
+    const ChangedPlan tried = changed(stretch.plan, LiftOn{first, lift});
+    const Schedule schedule = choose(with_plan(stretch, tried.plan));
+    const auto lifted = schedule.of(first);
+    if (schedule.of(next).empty() || lifted.empty() || lifted.back().lift != lift) continue;
+    return lift;
   }
   return std::nullopt;
 }
 
-// What makes a finding go, by its kind; nullopt where nothing is known to.
-struct Advice {
+// The first day on which a sowing begun the same way is not too early any more.
+std::optional<Date> not_too_early(const Schedule& schedule, const Finding& finding) {
+  const auto sowings = schedule.of(*finding.planting);
+  const Candidate& taken = sowings[static_cast<std::size_t>(std::max(0, finding.sowing - 1))];
+  std::optional<Date> first;
+  for (const Candidate& c : schedule.weighed[*finding.planting].candidates->list) {
+    if (c.way != taken.way || c.too_early || c.start <= taken.start) continue;
+    if (!first || c.start < *first) first = c.start;
+  }
+  return first;
+}
+
+// The changes worth trying for each kind of finding, the likeliest first.
+struct Changes {
   const Garden& garden;
-  const Schedule& chosen;
-  std::size_t planting = 0;
-  std::size_t sowing = 0;  // as Finding's
+  const Schedule& schedule;
+  const Finding& finding;
 
-  // A crop that does not fit between its neighbours.
-  std::optional<Remedy> operator()(const GroundTaken& found) const {
+  std::size_t planting() const { return *finding.planting; }
+
+  std::vector<Change> operator()(const GroundTaken& found) const {
+    std::vector<Change> list;
     if (found.before) {
-      auto earlier = lift_earlier(garden, planting, found.before->planting);
-      if (earlier) return earlier;
+      const std::size_t before = found.before->planting;
+      const auto lift = earlier_lift(garden, planting(), before);
+      if (lift) list.push_back(LiftOn{before, *lift});
     }
-    return Remedy{LeaveOut{planting}};
+    list.push_back(LeaveOut{planting()});
+    return list;
   }
-  // A crop that has no date this year.
-  std::optional<Remedy> operator()(const CannotGrow&) const { return next_year(); }
-  std::optional<Remedy> operator()(const TooLate&) const { return next_year(); }
-  std::optional<Remedy> operator()(const FewerSowings& found) const {
-    return Remedy{Sowings{planting, found.useful}};
+  std::vector<Change> operator()(const CannotGrow&) const { return without_pins(); }
+  std::vector<Change> operator()(const FewerSowings& found) const {
+    return {Sowings{planting(), found.useful}};
   }
-  std::optional<Remedy> operator()(const TooManyPlants& found) const {
-    return Remedy{Plants{planting, found.room}};
+  // So late that it is cut for a fortnight, or for a week at least.
+  std::vector<Change> operator()(const NotInCut& found) const {
+    if (!found.first_cut) return {};
+    return {LiftOn{planting(), *found.first_cut + Days{13}},
+            LiftOn{planting(), *found.first_cut + Days{6}}};
   }
-  // The first day on which it is not too early any more.
-  std::optional<Remedy> operator()(const TooEarly&) const {
-    const Candidate& taken = chosen.of(planting)[sowing > 0 ? sowing - 1 : 0];
-    std::optional<Date> first;
-    for (const Candidate& c : chosen.weighed[planting].candidates->list) {
-      if (c.way != taken.way || c.too_early || c.start <= taken.start) continue;
-      if (!first || c.start < *first) first = c.start;
-    }
-    if (!first) return std::nullopt;
-    return Remedy{StartAfter{planting, *first}};
+  std::vector<Change> operator()(const TooManyPlants& found) const {
+    return {Plants{planting(), found.room}};
   }
-  std::optional<Remedy> operator()(const CostsStems&) const { return Remedy{LeaveOut{planting}}; }
+  // What is in the ground already cannot be fewer.
+  std::vector<Change> operator()(const AboveWish& found) const {
+    if (schedule.of(planting()).front().in_ground < garden.today) return {};
+    const double share = found.wanted_stems / found.stems;
+    return {Plants{planting(), static_cast<int>(std::ceil(found.plants * share))}};
+  }
+  std::vector<Change> operator()(const TooEarly&) const {
+    const auto day = not_too_early(schedule, finding);
+    return day ? std::vector<Change>{StartAfter{planting(), *day}} : std::vector<Change>{};
+  }
+  std::vector<Change> operator()(const CostsStems&) const { return {LeaveOut{planting()}}; }
   template <class Other>
-  std::optional<Remedy> operator()(const Other&) const {
-    return std::nullopt;
+  std::vector<Change> operator()(const Other&) const {
+    return {};
   }
 
-  Remedy next_year() const {
-    const Garden alone = with_only(garden, {planting});
-    const Year next{garden.plan.flowering_year + 1};
-    const bool grows = !ask(alone, reckon(alone), next).after.schedule.sowings.empty();
-    return grows ? Remedy{next} : Remedy{};
+  std::vector<Change> without_pins() const {
+    if (garden.plan.plantings[planting()].asked.pins == Pins{}) return {};
+    return {Unpin{planting()}};
   }
 };
 
 // What each crop costs its stretch: what that gives without it, the others chosen anew, against
 // what it gives with all; alone both times, since other beds' stems move what it is best for.
-void dear_crops(const Garden& garden, std::vector<Finding>& findings) {
+std::vector<Finding> dear_crops(const Garden& garden) {
+  std::vector<Finding> list;
   for (const auto& chain : chains(garden.plan)) {
     if (chain.size() < 2) continue;
     const Garden stretch = with_only(garden, chain);
-    const Outcome now = reckon(stretch);
-    const double stems_now = stems(now.schedule.sowings);
+    const Schedule now = choose(stretch);
+    const double stems_now = stems(now.sowings);
     for (std::size_t i = 0; i < chain.size(); ++i) {
-      if (now.schedule.of(i).empty()) continue;
-      const double more = ask(stretch, now, LeaveOut{i}).stems;
+      if (now.of(i).empty()) continue;
+      const Schedule without = choose(with_plan(stretch, changed(stretch.plan, LeaveOut{i}).plan));
+      const double more = stems(without.sowings) - stems_now;
       if (more <= kDearShare * stems_now) continue;
-      findings.push_back(about_planting(garden.plan, chain[i], CostsStems{more, stems_now}));
+      list.push_back(about_planting(garden.plan, chain[i], CostsStems{more, stems_now}));
     }
   }
+  return list;
 }
+
+class Adviser {
+ public:
+  Adviser(const Garden& garden, const Outcome& now, const AllSheets& all_sheets)
+      : garden_(garden), now_(now), all_sheets_(all_sheets) {}
+
+  std::vector<Finding> run() {
+    std::vector<Finding> findings = now_.findings;
+    for (Finding& dear : dear_crops(garden_)) findings.push_back(std::move(dear));
+    sort_by_rank(findings);
+    for (Finding& finding : findings) {
+      if (auto* assumed = std::get_if<ShelterAssumed>(&finding.found)) {
+        assumed->frame_stems = ask(garden_, now_, Frame{kFrameM2}).stems;
+      }
+      if (std::holds_alternative<TooLate>(finding.found)) {
+        finding.remedy = still_possible(finding);
+      } else if (finding.planting) {
+        finding.remedy = tried(finding);
+      }
+      if (!finding.remedy) finding.remedy = other_year(finding);
+    }
+    fill_ground(findings);
+    return findings;
+  }
+
+ private:
+  // The first change that helps.
+  std::optional<Remedy> tried(const Finding& finding) const {
+    for (const Change& change :
+         std::visit(Changes{garden_, now_.schedule, finding}, finding.found)) {
+      const Difference found = ask(garden_, now_, change);
+      if (helps(found, finding)) return Remedy{.change = change, .costs_stems = -found.stems};
+    }
+    return std::nullopt;
+  }
+
+  bool helps(const Difference& found, const Finding& finding) const {
+    const bool breaks = found.weeks < 0 || std::ranges::any_of(found.fresh, [](const Finding& f) {
+                          return f.rank() != Rank::Mild;
+                        });
+    // What a crop costs is found by asking, and seen nowhere before.
+    const bool clears = has(found.cleared, finding) || !has(now_.findings, finding);
+    return clears && !breaks && leaves_the_past(found, *finding.planting);
+  }
+
+  // What of a planting was begun before today was begun just so.
+  bool leaves_the_past(const Difference& found, std::size_t planting) const {
+    const auto place = found.plan.place[planting];
+    if (!place) return true;
+    return std::ranges::all_of(found.after.schedule.of(*place), [&](const Sowing& now) {
+      const auto same = [&](const Sowing& old) {
+        return old.way == now.way && old.start == now.start;
+      };
+      return now.start >= garden_.today || std::ranges::any_of(now_.schedule.of(planting), same);
+    });
+  }
+
+  // Every other way of a crop that it is too late for, what gives most first.
+  std::optional<Remedy> still_possible(const Finding& finding) const {
+    Remedy remedy;
+    const Garden alone = with_only(garden_, {*finding.planting});
+    for (const Way& way : now_.schedule.weighed[*finding.planting].sheet->ways) {
+      if (!grows(alone, ByWay{0, way.name, garden_.adds_from()})) continue;
+      const Change change = ByWay{*finding.planting, way.name, garden_.adds_from()};
+      const Difference found = ask(garden_, now_, change);
+      if (helps(found, finding)) remedy.ways.push_back({change, way.name, found.stems});
+    }
+    if (remedy.ways.empty()) return std::nullopt;
+    std::ranges::stable_sort(remedy.ways, std::greater{}, &StillPossible::stems);
+    remedy.change = remedy.ways.front().change;
+    remedy.costs_stems = -remedy.ways.front().stems;
+    return remedy;
+  }
+
+  // Whether a planting's garden, where nothing else is, grows it with a change.
+  static bool grows(const Garden& alone, const Change& change) {
+    return !choose(with_plan(alone, changed(alone.plan, change).plan)).sowings.empty();
+  }
+
+  // Where nothing helps this year: whether it grows in the next.
+  std::optional<Remedy> other_year(const Finding& finding) const {
+    const bool broken = std::holds_alternative<CannotGrow>(finding.found) ||
+                        std::holds_alternative<TooLate>(finding.found);
+    if (!broken) return std::nullopt;
+    Garden alone = with_only(garden_, {*finding.planting});
+    alone.plan.plantings.front().asked.pins = {};  // they are this year's
+    const Year next{garden_.plan.flowering_year + 1};
+    if (!grows(alone, next)) return Remedy{};
+    return Remedy{.change = next};
+  }
+
+  struct Free {
+    Finding* finding = nullptr;
+    Ground ground;
+    std::vector<Date> mondays = {};
+    double size = 0;  // square metres times weeks
+  };
+
+  // Ground that no crop of the plan can use, or that lies bare.
+  std::optional<Free> free_ground(Finding& finding) const {
+    Free free{&finding, {}};
+    double weeks = 52;
+    if (const auto* bare = std::get_if<BareGround>(&finding.found)) {
+      free.ground = {bare->bed, static_cast<std::size_t>(bare->stretch) - 1, bare->after, {}};
+      weeks = bare->weeks;
+    } else if (grows_not(finding)) {
+      free.ground = ground_of(garden_.plan, *finding.planting);
+    } else {
+      return std::nullopt;
+    }
+    const Bed& bed = garden_.plan.beds[free.ground.bed];
+    const Stretch& stretch = bed.stretches[free.ground.stretch];
+    free.size = weeks * bed.width.value() * stretch.length.value() * 1e-6;
+    return free;
+  }
+
+  // This year, whatever is changed of it.
+  bool grows_not(const Finding& finding) const {
+    if (!finding.planting || !finding.remedy) return false;
+    const auto& change = finding.remedy->change;
+    return garden_.plan.plantings[*finding.planting].patch &&
+           (!change || std::holds_alternative<Year>(*change));
+  }
+
+  // The largest first; before them the weeks that go short, on the largest.
+  std::vector<Free> worth_filling(std::vector<Finding>& findings) const {
+    std::vector<Free> list;
+    for (Finding& finding : findings) {
+      if (auto free = free_ground(finding)) list.push_back(std::move(*free));
+    }
+    std::ranges::stable_sort(list, std::greater{}, &Free::size);
+    // A stretch of which several things are found is filled once.
+    for (auto it = list.begin(); it != list.end();) {
+      const auto same = [&](const Free& other) {
+        return other.ground.bed == it->ground.bed && other.ground.stretch == it->ground.stretch;
+      };
+      it = std::any_of(list.begin(), it, same) ? list.erase(it) : it + 1;
+    }
+    for (Finding& finding : findings) {
+      const auto* weeks = std::get_if<ShortWeeks>(&finding.found);
+      if (!weeks || list.empty()) continue;
+      list.insert(list.begin(), Free{&finding, list.front().ground, weeks->mondays});
+      break;
+    }
+    if (list.size() > kMostFilled) list.resize(kMostFilled);
+    return list;
+  }
+
+  void fill_ground(std::vector<Finding>& findings) const {
+    const std::vector<Free> list = worth_filling(findings);
+    if (list.empty()) return;
+    const ground::Sheets sheets = all_sheets_();
+    const Garden garden{garden_.plan, sheets, garden_.climate, garden_.today, garden_.weather};
+    for (const Free& free : list) {
+      auto fillers = fill(garden, free.ground, free.mondays);
+      auto& remedy = free.finding->remedy;
+      if (!remedy && !fillers.empty()) remedy.emplace();
+      if (remedy) remedy->fillers = std::move(fillers);
+    }
+  }
+
+  const Garden& garden_;
+  const Outcome& now_;
+  const AllSheets& all_sheets_;
+};
 
 }  // namespace
 
-std::vector<Finding> advised(const Garden& garden, const Reckoned& reckoned) {
-  std::vector<Finding> findings = reckoned.findings;
-  dear_crops(garden, findings);
-  sort_by_rank(findings);
-  for (Finding& finding : findings) {
-    if (!finding.planting) continue;
-    const auto sowing = static_cast<std::size_t>(finding.sowing);
-    finding.remedy =
-        std::visit(Advice{garden, reckoned.chosen, *finding.planting, sowing}, finding.found);
-  }
-  return findings;
+std::vector<Finding> advised(const Garden& garden, const Outcome& now,
+                             const AllSheets& all_sheets) {
+  return Adviser(garden, now, all_sheets).run();
 }
 
 }  // namespace trug::ask

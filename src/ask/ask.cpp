@@ -53,8 +53,7 @@ int weeks_filled(const Outcome& outcome) {
 Difference ask(const Garden& garden, const Outcome& before, const Change& change) {
   Difference result;
   result.plan = changed(garden.plan, change);
-  const auto climate = climate::Climate::from(result.plan.plan.place, garden.climate.spread_c());
-  result.after = reckon({result.plan.plan, garden.sheets, climate, garden.today});
+  result.after = reckon(with_plan(garden, result.plan.plan));
   result.stems = stems(result.after.schedule.sowings) - stems(before.schedule.sowings);
   result.weeks = weeks_filled(result.after) - weeks_filled(before);
   result.jobs_moved = jobs_moved(before.jobs, result.after.jobs);
@@ -62,8 +61,20 @@ Difference ask(const Garden& garden, const Outcome& before, const Change& change
   return result;
 }
 
+bool has(const std::vector<Finding>& list, const Finding& finding) {
+  return std::ranges::any_of(list, [&](const Finding& one) {
+    return one.code() == finding.code() && one.sowing == finding.sowing &&
+           one.planting == finding.planting;
+  });
+}
+
+Garden with_plan(const Garden& garden, Plan plan) {
+  auto climate = climate::Climate::from(plan.place, garden.climate.spread_c());
+  return {std::move(plan), garden.sheets, std::move(climate), garden.today, garden.weather};
+}
+
 Garden with_only(const Garden& garden, const std::vector<std::size_t>& kept) {
-  return {with_only(garden.plan, kept), garden.sheets, garden.climate, garden.today};
+  return with_plan(garden, with_only(garden.plan, kept));
 }
 
 }  // namespace trug::ask

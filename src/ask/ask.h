@@ -8,6 +8,7 @@
 
 #include "ask/change.h"
 #include "ask/findings.h"
+#include "ask/garden.h"
 #include "ask/reckon.h"
 
 namespace trug::ask {
@@ -22,10 +23,14 @@ struct Difference {
   Outcome after;
 };
 
-// The plan with the change, chosen and reckoned anew by averages. `before`: what comes of the
-// garden as it is, by averages too.
+// The plan with the change, chosen and reckoned anew. `before`: what comes of the garden as it is.
 Difference ask(const Garden& garden, const Outcome& before, const Change& change);
 
+// Whether a finding is among them, as one of the same plan.
+bool has(const std::vector<Finding>& list, const Finding& finding);
+
+// The same garden with another plan.
+Garden with_plan(const Garden& garden, Plan plan);
 // The garden with these plantings (by index, ascending) and no others.
 Garden with_only(const Garden& garden, const std::vector<std::size_t>& kept);
 

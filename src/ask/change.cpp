@@ -1,44 +1,92 @@
 // SPDX-License-Identifier: MIT
 #include "ask/change.h"
 
+#include <algorithm>
+#include <utility>
+
 namespace trug::ask {
 namespace {
 
-std::vector<std::size_t> all_but(const Plan& plan, std::size_t planting) {
-  std::vector<std::size_t> kept;
-  for (std::size_t i = 0; i < plan.plantings.size(); ++i) {
-    if (i != planting) kept.push_back(i);
-  }
-  return kept;
+bool stands_on(const Planting& planting, std::size_t bed, std::size_t stretch) {
+  return planting.patch && planting.patch->bed == bed &&
+         planting.patch->stretch == static_cast<int>(stretch) + 1;
+}
+
+// Where a planting that follows `after` belongs in the list: bed by bed, stretch by stretch, then
+// what grows elsewhere.
+std::size_t place_of(const Plan& plan, const AddCrop& c) {
+  if (c.after) return *c.after + 1;
+  const auto behind = std::ranges::find_if(plan.plantings, [&](const Planting& planting) {
+    if (!planting.patch) return true;
+    const std::pair place(planting.patch->bed, planting.patch->stretch);
+    return place >= std::pair(c.bed, static_cast<int>(c.stretch) + 1);
+  });
+  return static_cast<std::size_t>(behind - plan.plantings.begin());
 }
 
 // One function a change, made on a copy of the plan.
 struct Made {
-  Plan& plan;
+  ChangedPlan& result;
 
-  void operator()(const LeaveOut& c) const { plan = with_only(plan, all_but(plan, c.planting)); }
+  void operator()(const LeaveOut& c) const {
+    std::vector<std::size_t> kept;
+    for (std::size_t i = 0; i < plan().plantings.size(); ++i) {
+      if (i != c.planting) kept.push_back(i);
+      if (i > c.planting) result.place[i] = i - 1;
+    }
+    result.place[c.planting].reset();
+    plan() = with_only(plan(), kept);
+  }
   void operator()(const LiftOn& c) const { of(c.planting).pins.lift_on = c.day; }
   void operator()(const Plants& c) const { of(c.planting).plants = c.number; }
   void operator()(const StartAfter& c) const { of(c.planting).pins.not_before = c.day; }
   void operator()(const Sowings& c) const { of(c.planting).successions = c.number; }
-  void operator()(const Year& c) const { plan.flowering_year = c.flowering; }
+  void operator()(const Unpin& c) const { of(c.planting).pins = {}; }
+  void operator()(const ByWay& c) const {
+    of(c.planting).pins = {.way = c.way, .not_before = c.not_before};
+  }
+  void operator()(const Instead& c) const {
+    Planting& planting = plan().plantings[c.planting];
+    const Position at = planting.asked.at;
+    planting.asked = c.asked;
+    planting.asked.at = at;
+    planting.name = bed_name(plan(), planting) + "/" + c.asked.id.value_or(c.asked.crop);
+  }
+  void operator()(const AddCrop& c) const {
+    Plan made = with_only(plan(), {});
+    add_planting(made, c.bed, c.stretch, c.asked);
+    const std::size_t at = place_of(plan(), c);
+    auto& plantings = plan().plantings;
+    for (std::size_t i = 0; i < plantings.size(); ++i) {
+      auto& follows = plantings[i].follows;
+      const bool next = follows == c.after && stands_on(plantings[i], c.bed, c.stretch);
+      if (next) follows = at;
+      if (!next && follows && *follows >= at) ++*follows;
+      if (i >= at) result.place[i] = i + 1;
+    }
+    made.plantings.front().follows = c.after;
+    plantings.insert(plantings.begin() + static_cast<std::ptrdiff_t>(at),
+                     std::move(made.plantings.front()));
+    result.added = at;
+  }
+  void operator()(const Frame& c) const { plan().shelter.frame_m2 = c.m2; }
+  void operator()(const Year& c) const { plan().flowering_year = c.flowering; }
+  void operator()(const Frost& c) const {
+    plan().place.last_frost = c.last;
+    plan().place.first_frost = c.first;
+  }
+  void operator()(const Risk& c) const { plan().place.risk = c.share; }
 
-  CropEntry& of(std::size_t planting) const { return plan.plantings[planting].asked; }
+  Plan& plan() const { return result.plan; }
+  CropEntry& of(std::size_t planting) const { return plan().plantings[planting].asked; }
 };
 
 }  // namespace
 
 ChangedPlan changed(const Plan& plan, const Change& change) {
-  ChangedPlan result{plan, {}};
-  std::visit(Made{result.plan}, change);
-  const auto* out = std::get_if<LeaveOut>(&change);
-  for (std::size_t i = 0; i < plan.plantings.size(); ++i) {
-    if (out && i == out->planting) {
-      result.place.emplace_back();
-    } else {
-      result.place.emplace_back(out && i > out->planting ? i - 1 : i);
-    }
-  }
+  ChangedPlan result{plan, {}, {}};
+  for (std::size_t i = 0; i < plan.plantings.size(); ++i) result.place.emplace_back(i);
+  std::visit(Made{result}, change);
   return result;
 }
 

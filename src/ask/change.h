@@ -4,6 +4,7 @@
 
 #include <cstddef>
 #include <optional>
+#include <string>
 #include <variant>
 #include <vector>
 
@@ -12,7 +13,7 @@
 
 namespace trug::ask {
 
-// Plantings by index in the plan's list.
+// Plantings, beds and stretches by index in the plan's lists.
 struct LeaveOut {
   std::size_t planting = 0;
 };
@@ -34,17 +35,53 @@ struct Sowings {
   std::size_t planting = 0;
   int number = 0;
 };
+// Without its own way and days.
+struct Unpin {
+  std::size_t planting = 0;
+};
+// One way of its sheet in the place of its own way and days.
+struct ByWay {
+  std::size_t planting = 0;
+  std::string way;
+  std::optional<Date> not_before = {};
+};
+// Another crop in its place.
+struct Instead {
+  std::size_t planting = 0;
+  CropEntry asked;
+};
+// One more crop on a stretch: after a planting, or before all that grow there.
+struct AddCrop {
+  std::size_t bed = 0;
+  std::size_t stretch = 0;
+  std::optional<std::size_t> after;
+  CropEntry asked;
+};
+// A frame of so many square metres, beside the shelter there is.
+struct Frame {
+  double m2 = 0;
+};
 // The plan's flowering year.
 struct Year {
   int flowering = 0;
 };
+struct Frost {
+  MonthDay last{};
+  MonthDay first{};
+};
+// Of frost on tender plants, accepted.
+struct Risk {
+  double share = 0;
+};
 
-using Change = std::variant<LeaveOut, LiftOn, Plants, StartAfter, Sowings, Year>;
+using Change = std::variant<LeaveOut, LiftOn, Plants, StartAfter, Sowings, Unpin, ByWay, Instead,
+                            AddCrop, Frame, Year, Frost, Risk>;
 
 // A plan with a change made, and where each planting of the old one stands in it.
 struct ChangedPlan {
   Plan plan;
   std::vector<std::optional<std::size_t>> place;  // empty: it is gone
+  std::optional<std::size_t> added;               // the planting that is new
 };
 
 ChangedPlan changed(const Plan& plan, const Change& change);

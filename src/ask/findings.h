@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // What the plan cannot do, or what the gardener should know: facts with numbers, worded in show/.
+// find() sees them by looking, advised() what would help by asking.
 #pragma once
 
 #include <optional>
@@ -9,10 +10,11 @@
 #include <vector>
 
 #include "ask/change.h"
+#include "base/date.h"
 #include "base/diagnostics.h"
-#include "climate/climate.h"
-#include "ground/schedule.h"
-#include "harvest/weeks.h"
+#include "garden/plan.h"
+#include "garden/sheet.h"
+#include "ground/candidates.h"
 #include "work/jobs.h"
 
 namespace trug::ask {
@@ -43,6 +45,8 @@ struct FewerSowings {
 struct TooLate {
   static constexpr std::string_view kCode = "too-late";
   static constexpr Rank kRank = Rank::Broken;
+  std::string way;    // that came nearest
+  bool sown = false;  // else planted
   ground::Refusal refusal;
 };
 
@@ -209,20 +213,86 @@ struct ShelterAssumed {
   static constexpr std::string_view kCode = "shelter-assumed";
   static constexpr Rank kRank = Rank::Mild;
   double heated_c = 0;
+  std::optional<double> frame_stems = {};  // that a frame would add; absent: not asked
 };
 
-using Found = std::variant<CannotGrow, FewerSowings, TooLate, GroundTaken, NotInCut, ShortWeeks, LateStart, TooEarly,
-                           SmallRosette, NeedsFleece, NeedsCold, ColdSoil, FewStems, TooManyPlants,
-                           OffColour, CostsStems, HardlyFrost, ShortSeason, NotSettled, BeginsAnew,
-                           TakenAsDone, ShelterAssumed>;
+// More is raised at once than there is room for.
+struct Overfull {
+  static constexpr std::string_view kCode = "overfull";
+  static constexpr Rank kRank = Rank::Mild;
+  Raised place = Raised::Heated;
+  std::vector<Date> mondays;    // of the weeks in which it is
+  double wanted = 0, room = 0;  // trays, or square metres; `wanted` in the fullest week
+};
+
+// Far more stems of one planting than the weeks want in which it is cut.
+struct AboveWish {
+  static constexpr std::string_view kCode = "above-wish";
+  static constexpr Rank kRank = Rank::Mild;
+  int plants = 0;
+  int weeks = 0;  // of the wish in which it is cut
+  double stems = 0;
+  double wanted_stems = 0;
+};
+
+// Its ground has a side much shorter than its spacing.
+struct TooNarrow {
+  static constexpr std::string_view kCode = "too-narrow";
+  static constexpr Rank kRank = Rank::Mild;
+  int side_cm = 0;
+  bool across = false;  // the side is the width
+  double spacing_cm = 0;
+};
+
+// Length of a bed that is no stretch.
+struct UnusedBed {
+  static constexpr std::string_view kCode = "unused-bed";
+  static constexpr Rank kRank = Rank::Mild;
+  std::size_t bed = 0;
+  int length_cm = 0;
+};
+
+// A stretch that lies bare for long in summer, from today on.
+struct BareGround {
+  static constexpr std::string_view kCode = "bare-ground";
+  static constexpr Rank kRank = Rank::Mild;
+  std::size_t bed = 0;
+  int stretch = 0;                   // from 1
+  std::optional<std::size_t> after;  // the planting that leaves it so; absent: the first is to come
+  DateRange days;
+  double weeks = 0;
+};
+
+using Found = std::variant<CannotGrow, FewerSowings, TooLate, GroundTaken, NotInCut, ShortWeeks,
+                           LateStart, TooEarly, SmallRosette, NeedsFleece, NeedsCold, ColdSoil,
+                           FewStems, AboveWish, TooManyPlants, TooNarrow, OffColour, UnusedBed,
+                           BareGround, CostsStems, HardlyFrost, ShortSeason, NotSettled, BeginsAnew,
+                           TakenAsDone, ShelterAssumed, Overfull>;
 
 // The code of every finding there is.
 std::vector<std::string_view> all_finding_codes();
 
+// A crop that would give so many more stems on free ground.
+struct Filler {
+  Change change;  // that plants it there
+  std::string crop;
+  double stems = 0;
+  std::vector<Caution> cautions;  // its sheet's
+};
+
+// A way by which a crop is still possible, and what the plan gives more by it.
+struct StillPossible {
+  Change change;  // that asks for it
+  std::string way;
+  double stems = 0;
+};
+
 // What would make a finding go.
 struct Remedy {
-  std::optional<Change> change;  // absent: nothing on this ground and in this year
-  double costs_stems = 0;
+  std::optional<Change> change = {};     // absent: nothing on this ground and in this year
+  double costs_stems = 0;                // negative: it gives as many more
+  std::vector<StillPossible> ways = {};  // what gives most first; `change` is the first's
+  std::vector<Filler> fillers = {};      // of the ground it speaks of, or that nothing else can use
 };
 
 struct Finding {
@@ -240,11 +310,5 @@ struct Finding {
 Finding about_planting(const Plan& plan, std::size_t planting, Found found);
 // Worst first, else as they stand.
 void sort_by_rank(std::vector<Finding>& findings);
-
-// All that is seen by looking, worst first, then in the plan's order; nothing is reckoned anew.
-// `chosen` by the averages; `schedule` the same, and `weeks`, as measured weather moves them.
-std::vector<Finding> find(const Plan& plan, const climate::Climate& climate,
-                          const ground::Schedule& chosen, const ground::Schedule& schedule,
-                          const std::vector<harvest::Week>& weeks);
 
 }  // namespace trug::ask

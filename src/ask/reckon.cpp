@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "ask/day_one.h"
+#include "ask/find.h"
 #include "ground/plan_choice.h"
 #include "ground/weather_forecast.h"
 #include "work/make_jobs.h"
@@ -11,17 +12,17 @@
 namespace trug::ask {
 namespace {
 
-ground::Schedule choose(const Garden& garden) {
-  return ground::choose_plan(garden.plan, garden.sheets, garden.climate,
-                             {.first_day = garden.first_day()});
+ground::Schedule as_measured(const Garden& garden, ground::Schedule schedule) {
+  if (!garden.weather) return schedule;
+  return ground::retimed(std::move(schedule), garden.climate.with_record(garden.weather->record),
+                         garden.plan.flowering_year);
 }
 
-// The weeks and jobs as `schedule` has them, the findings as `chosen`.
 Outcome outcome_of(const Garden& garden, const ground::Schedule& chosen,
                    ground::Schedule schedule) {
   const Plan& plan = garden.plan;
   auto weeks = harvest::count_weeks(plan, garden.climate, ground::cuts(schedule));
-  auto findings = find(plan, garden.climate, chosen, schedule, weeks);
+  auto findings = find({garden, chosen, schedule, weeks});
   auto jobs = work::make_jobs(plan, schedule, garden.climate, {garden.today, garden.first_day()});
   for (Finding& finding : taken_for_granted(garden, schedule, jobs)) {
     findings.push_back(std::move(finding));
@@ -32,28 +33,29 @@ Outcome outcome_of(const Garden& garden, const ground::Schedule& chosen,
 
 }  // namespace
 
-Outcome outcome_of(const Garden& garden, ground::Schedule schedule) {
-  const ground::Schedule chosen = schedule;
-  return outcome_of(garden, chosen, std::move(schedule));
+ground::Schedule choose(const Garden& garden) {
+  return ground::choose_plan(garden.plan, garden.sheets, garden.climate,
+                             {.first_day = garden.first_day()});
 }
 
-Outcome reckon(const Garden& garden) { return outcome_of(garden, choose(garden)); }
+Outcome reckon(const Garden& garden) {
+  const ground::Schedule chosen = choose(garden);
+  return outcome_of(garden, chosen, as_measured(garden, chosen));
+}
 
 Reckoned reckon(const Plan& plan, const ground::Sheets& sheets,
                 const std::optional<MeasuredWeather>& weather, Date today) {
   const Garden garden{
       plan, sheets,
       climate::Climate::from(plan.place, weather ? weather->spread_c : climate::kDefaultSpreadC),
-      today};
-  ground::Schedule chosen = choose(garden);
-  ground::Schedule schedule = chosen;
+      today, weather};
+  const ground::Schedule chosen = choose(garden);
+  ground::Schedule schedule = as_measured(garden, chosen);
   if (weather) {
-    schedule = ground::retimed(std::move(schedule), garden.climate.with_record(weather->record),
-                               plan.flowering_year);
     schedule = ground::spread_by_years(std::move(schedule), garden.climate, weather->record,
                                        plan.flowering_year);
   }
-  return {outcome_of(garden, chosen, std::move(schedule)), garden.climate, std::move(chosen)};
+  return {outcome_of(garden, chosen, std::move(schedule)), garden.climate};
 }
 
 }  // namespace trug::ask

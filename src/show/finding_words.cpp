@@ -40,7 +40,8 @@ std::string words(const ask::FewerSowings& f, const About& about) {
 Numbers numbers(const ask::FewerSowings& f) { return {{"useful", f.useful}, {"asked", f.asked}}; }
 
 std::string words(const ask::TooLate& f, const About& about) {
-  return fmt::format("{} is too late for this year: {}", about.name, refusal_words(f.refusal));
+  return fmt::format("{}: too late to {}: {}: {}", about.name, f.sown ? "sow" : "plant", f.way,
+                     refusal_words(f.refusal));
 }
 
 std::string words(const ask::GroundTaken& f, const About& about) {
@@ -69,13 +70,25 @@ std::string words(const ask::NotInCut& f, const About& about) {
       about.name, plain_day(f.lift), in_cut);
 }
 
+// "week of 3 May", "weeks of 3 to 24 May": those that follow one another together.
+std::vector<std::string> weeks_by_date(const std::vector<Date>& mondays) {
+  std::vector<std::string> result;
+  for (std::size_t first = 0; first < mondays.size();) {
+    std::size_t last = first;
+    while (last + 1 < mondays.size() && mondays[last + 1] == mondays[last] + Days{7}) ++last;
+    result.push_back(last == first ? "week of " + short_day(mondays[first])
+                                   : fmt::format("weeks of {} to {}", short_day(mondays[first]),
+                                                 short_day(mondays[last])));
+    first = last + 1;
+  }
+  return result;
+}
+
 std::string words(const ask::ShortWeeks& f, const About&) {
-  std::vector<std::string> weeks;
-  for (const Date monday : f.mondays) weeks.push_back(iso_week(monday));
-  return fmt::format("{} of {} weeks of the wish {} short, {} in all: {}", weeks.size(), f.weeks,
-                     weeks.size() == 1 ? "goes" : "go",
+  return fmt::format("{} of {} weeks of the wish {} short, {} in all: {}", f.mondays.size(),
+                     f.weeks, f.mondays.size() == 1 ? "goes" : "go",
                      counted(static_cast<int>(std::lround(f.missing_stems)), "stem"),
-                     listed(weeks));
+                     listed(weeks_by_date(f.mondays)));
 }
 Numbers numbers(const ask::ShortWeeks& f) {
   return {{"short_weeks", static_cast<double>(f.mondays.size())},
@@ -148,6 +161,17 @@ Numbers numbers(const ask::FewStems& f) {
   return {{"best_week_stems", f.best_week_stems}, {"plants", f.plants}};
 }
 
+std::string words(const ask::AboveWish& f, const About& about) {
+  return fmt::format("{} gives {} stems in {} that want {} of all crops together", about.name,
+                     number(f.stems, 0), counted(f.weeks, "week"), number(f.wanted_stems, 0));
+}
+Numbers numbers(const ask::AboveWish& f) {
+  return {{"plants", f.plants},
+          {"weeks", f.weeks},
+          {"stems", f.stems},
+          {"wanted_stems", f.wanted_stems}};
+}
+
 std::string words(const ask::TooManyPlants& f, const About& about) {
   return fmt::format("{} has {} plants where {} fit at {} cm", about.name, f.plants, f.room,
                      number(f.spacing_cm));
@@ -155,6 +179,28 @@ std::string words(const ask::TooManyPlants& f, const About& about) {
 Numbers numbers(const ask::TooManyPlants& f) {
   return {{"plants", f.plants}, {"room", f.room}, {"spacing_cm", f.spacing_cm}};
 }
+
+std::string words(const ask::TooNarrow& f, const About& about) {
+  return fmt::format("{} stands {} cm apart, and its ground is {} cm {}", about.name,
+                     number(f.spacing_cm), f.side_cm, f.across ? "wide" : "long");
+}
+Numbers numbers(const ask::TooNarrow& f) {
+  return {{"side_cm", f.side_cm}, {"spacing_cm", f.spacing_cm}};
+}
+
+std::string words(const ask::UnusedBed& f, const About& about) {
+  return fmt::format("{} cm of {} are no stretch: nothing grows there", f.length_cm,
+                     about.plan.beds[f.bed].name);
+}
+Numbers numbers(const ask::UnusedBed& f) { return {{"length_cm", f.length_cm}}; }
+
+std::string words(const ask::BareGround& f, const About& about) {
+  return fmt::format(
+      "stretch {} of {} lies bare from {} to {}{}: {} weeks of summer", f.stretch,
+      about.plan.beds[f.bed].name, plain_day(f.days.from), plain_day(f.days.until - Days{1}),
+      f.after ? ", after " + about.planting(*f.after).asked.crop : "", number(f.weeks, 0));
+}
+Numbers numbers(const ask::BareGround& f) { return {{"weeks", f.weeks}}; }
 
 std::string words(const ask::OffColour& f, const About& about) {
   return fmt::format("{} has none of the wish's colours ({})", about.name, listed(f.colours));
@@ -216,88 +262,45 @@ std::string words(const ask::TakenAsDone& f, const About& about) {
 }
 Numbers numbers(const ask::TakenAsDone& f) { return {{"jobs", f.jobs}}; }
 
+// What a frame would add, where that was asked.
+std::string frame_words(const ask::ShelterAssumed& f) {
+  if (!f.frame_stems) return "";
+  const long stems = std::lround(*f.frame_stems);
+  return stems <= 0
+             ? "; a frame would add no stems to this plan"
+             : fmt::format("; a frame would add {}", counted(static_cast<int>(stems), "stem"));
+}
+
 std::string words(const ask::ShelterAssumed& f, const About&) {
   return fmt::format(
       "the plan has no [shelter]: a windowsill at {} degC with two trays, open ground and no frame "
-      "are taken for what there is",
-      number(f.heated_c));
+      "are taken for what there is{}",
+      number(f.heated_c), frame_words(f));
+}
+Numbers numbers(const ask::ShelterAssumed& f) {
+  if (!f.frame_stems) return {};
+  return {{"frame_stems", *f.frame_stems}};
+}
+
+std::string words(const ask::Overfull& f, const About&) {
+  const bool trays = f.place == Raised::Heated;
+  const std::string place = trays                      ? "in warmth"
+                            : f.place == Raised::Frame ? "in a frame"
+                                                       : "in a nursery bed";
+  const std::string wanted =
+      trays ? counted(static_cast<int>(std::ceil(f.wanted)), "tray") : number(f.wanted) + " m2";
+  return fmt::format("what is raised {} wants {} at once where there {} {}: {}", place, wanted,
+                     trays && f.room != 1 ? "are" : "is", number(f.room),
+                     listed(weeks_by_date(f.mondays)));
+}
+Numbers numbers(const ask::Overfull& f) {
+  return {{"weeks", static_cast<double>(f.mondays.size())}, {"wanted", f.wanted}, {"room", f.room}};
 }
 
 // The others have none.
 template <class Other>
 Numbers numbers(const Other&) {
   return {};
-}
-
-// --- Changes as a remedy says them, and as they are pasted.
-
-using Toml = std::optional<std::string>;
-
-std::string quoted(const std::string& text) {
-  std::string result = "\"";
-  for (const char c : text) {
-    if (c == '"' || c == '\\') result += '\\';
-    result += c;
-  }
-  return result + '"';
-}
-
-std::string advice(const ask::LeaveOut&, const Plan&, double) {
-  return "leave it out of this stretch";
-}
-// The stretch's other crops, where the short form says all there is to say of them.
-Toml toml(const ask::LeaveOut& change, const Plan& plan) {
-  std::string crops;
-  for (const auto& chain : chains(plan)) {
-    if (std::ranges::find(chain, change.planting) == chain.end()) continue;
-    for (const std::size_t i : chain) {
-      const CropEntry& asked = plan.plantings[i].asked;
-      if (i == change.planting) continue;
-      if (asked != CropEntry{.crop = asked.crop, .at = asked.at}) return std::nullopt;
-      crops += (crops.empty() ? "" : ", ") + quoted(asked.crop);
-    }
-  }
-  if (crops.empty()) return std::nullopt;
-  return "crops = [" + crops + "]\n";
-}
-
-std::string advice(const ask::LiftOn& change, const Plan& plan, double costs_stems) {
-  return fmt::format("lift {} on {}, before its fewest useful days; that costs {} stems",
-                     plan.plantings[change.planting].asked.crop, plain_day(change.day),
-                     number(costs_stems, 0));
-}
-Toml toml(const ask::LiftOn& change, const Plan& plan) {
-  return fmt::format("# in the [[bed.stretch.crop]] of {}:\nlift_on = {}\n",
-                     plan.plantings[change.planting].asked.crop, iso(change.day));
-}
-
-std::string advice(const ask::Plants& change, const Plan&, double) {
-  return fmt::format("plant {}", change.number);
-}
-Toml toml(const ask::Plants& change, const Plan&) {
-  return fmt::format("plants = {}\n", change.number);
-}
-
-std::string advice(const ask::StartAfter& change, const Plan&, double) {
-  return fmt::format("start it on {} or later", plain_day(change.day));
-}
-Toml toml(const ask::StartAfter& change, const Plan&) {
-  return fmt::format("not_before = {}\n", iso(change.day));
-}
-
-std::string advice(const ask::Sowings& change, const Plan&, double) {
-  return fmt::format("sow it {}",
-                     change.number == 1 ? "once" : fmt::format("{} times", change.number));
-}
-Toml toml(const ask::Sowings& change, const Plan&) {
-  return fmt::format("successions = {}\n", change.number);
-}
-
-std::string advice(const ask::Year&, const Plan&, double) {
-  return "it can be grown a year later; or buy plants";
-}
-Toml toml(const ask::Year& change, const Plan&) {
-  return fmt::format("flowering_year = {}\n", change.flowering);
 }
 
 }  // namespace
@@ -310,20 +313,6 @@ std::string message(const Plan& plan, const ask::Finding& finding) {
 
 Numbers numbers(const ask::Finding& finding) {
   return std::visit([](const auto& found) { return numbers(found); }, finding.found);
-}
-
-std::string remedy_text(const Plan& plan, const ask::Finding& finding) {
-  if (!finding.remedy) return "";
-  const ask::Remedy& remedy = *finding.remedy;
-  if (!remedy.change) return "give its ground to another crop; it does not grow here";
-  return std::visit([&](const auto& change) { return advice(change, plan, remedy.costs_stems); },
-                    *remedy.change);
-}
-
-std::optional<std::string> remedy_toml(const Plan& plan, const ask::Finding& finding) {
-  if (!finding.remedy || !finding.remedy->change) return std::nullopt;
-  return std::visit([&](const auto& change) { return toml(change, plan); },
-                    *finding.remedy->change);
 }
 
 }  // namespace trug::show

@@ -344,11 +344,11 @@ std::string crop_words(const Subject& of) {
   return asked.id.value_or(asked.crop) + (succession > 0 ? fmt::format(" {}", succession) : "");
 }
 
-constexpr Word<Caution::Kind> kHarms[] = {{Caution::Kind::Poisonous, "Poisonous"},
-                                          {Caution::Kind::Irritant, "Irritant"},
-                                          {Caution::Kind::Phototoxic, "Burns skin in sunlight"},
-                                          {Caution::Kind::Invasive, "Spreads where it should not"},
-                                          {Caution::Kind::Thorny, "Thorns"}};
+constexpr Word<Caution::Kind> kHarms[] = {{Caution::Kind::Poisonous, "poisonous"},
+                                          {Caution::Kind::Irritant, "irritant"},
+                                          {Caution::Kind::Phototoxic, "burns skin in sunlight"},
+                                          {Caution::Kind::Invasive, "spreads where it should not"},
+                                          {Caution::Kind::Thorny, "thorns"}};
 static_assert(names_all(kHarms));
 
 std::string sentence(std::string text) {
@@ -372,10 +372,13 @@ std::vector<JobRow> job_rows(const Plan& plan, const ground::Schedule& schedule,
   return rows;
 }
 
+std::string_view harm(Caution::Kind kind) { return word_of(kHarms, kind); }
+
 std::vector<std::string> caution_lines(const Sheet& sheet) {
   std::vector<std::string> lines;
   for (const Caution& caution : sheet.cautions) {
-    std::string line = fmt::format("{}: {}", word_of(kHarms, caution.kind), sentence(caution.text));
+    std::string line = capitalised(std::string(harm(caution.kind)));
+    line += ": " + sentence(caution.text);
     if (!caution.handling.empty()) {
       line += " " + capitalised(sentence(caution.handling));
     }

@@ -27,6 +27,8 @@ std::vector<JobRow> job_rows(const Plan& plan, const ground::Schedule& schedule,
                              const std::vector<work::Job>& jobs,
                              const std::vector<std::string>& uids);
 
+// "poisonous".
+std::string_view harm(Caution::Kind kind);
 // One line a caution: "Poisonous: ... What to do."
 std::vector<std::string> caution_lines(const Sheet& sheet);
 

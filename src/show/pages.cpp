@@ -10,6 +10,7 @@
 
 #include "base/text.h"
 #include "show/finding_words.h"
+#include "show/remedy_words.h"
 #include "show/table.h"
 
 namespace trug::show {

@@ -2,8 +2,12 @@
 #include "show/plan_json.h"
 
 #include <string_view>
+#include <utility>
+#include <variant>
 
 #include "show/finding_words.h"
+#include "show/job_words.h"
+#include "show/remedy_words.h"
 
 namespace trug::show {
 namespace {
@@ -24,7 +28,28 @@ std::string_view to_string(growth::Basis basis) {
 
 Json remedy_json(const Plan& plan, const ask::Finding& finding) {
   if (!finding.remedy) return nullptr;
-  return {{"text", remedy_text(plan, finding)}, {"toml", maybe(remedy_toml(plan, finding))}};
+  const ask::Remedy& remedy = *finding.remedy;
+  Json row;
+  row["text"] = remedy_text(plan, finding);
+  row["toml"] = maybe(remedy_toml(plan, finding));
+  const bool reckoned = remedy.change && !std::holds_alternative<ask::Year>(*remedy.change);
+  row["costs_stems"] = reckoned ? Json(remedy.costs_stems) : Json(nullptr);
+  row["ways"] = Json::array();
+  for (const ask::StillPossible& one : remedy.ways) {
+    row["ways"].push_back(
+        {{"way", one.way}, {"stems", one.stems}, {"toml", maybe(change_toml(plan, one.change))}});
+  }
+  row["crops"] = Json::array();
+  for (const ask::Filler& one : remedy.fillers) {
+    Json crop;
+    crop["crop"] = one.crop;
+    crop["stems"] = one.stems;
+    crop["toml"] = maybe(change_toml(plan, one.change));
+    crop["cautions"] = Json::array();
+    for (const Caution& caution : one.cautions) crop["cautions"].push_back(harm(caution.kind));
+    row["crops"].push_back(std::move(crop));
+  }
+  return row;
 }
 
 Json finding_json(const Plan& plan, const ask::Finding& finding) {

@@ -33,6 +33,48 @@ TEST(Ask, ChangesOneThingOfACopy) {
   EXPECT_EQ(p.plan.plantings[0].asked, lane().plan.plantings[0].asked);
 }
 
+TEST(Ask, APlaceOrARiskOfItsOwn) {
+  const Planned p = lane();
+  const MonthDay last{std::chrono::May / 30}, first{std::chrono::October / 1};
+  const Plan later = changed(p.plan, Frost{last, first}).plan;
+  EXPECT_EQ(later.place.last_frost, last);
+  EXPECT_EQ(later.place.first_frost, first);
+  EXPECT_EQ(changed(p.plan, Risk{0.05}).plan.place.risk, 0.05);
+  const Garden garden = p.garden();
+  const Outcome before = reckon(garden);
+  const Difference asked = ask(garden, before, Frost{last, first});
+  EXPECT_GT(asked.after.schedule.of(2).front().in_ground, before.schedule.of(2).front().in_ground);
+}
+
+TEST(Ask, ACropMoreStandsInItsPlaceAndTheOthersFollow) {
+  const Planned p = lane();
+  const auto crops = [](const Plan& plan) {
+    std::vector<std::string> names;
+    for (const Planting& planting : plan.plantings) {
+      const auto before = planting.follows ? plan.plantings[*planting.follows].asked.crop : "";
+      names.push_back(before + ">" + planting.asked.crop);
+    }
+    return names;
+  };
+  using Names = std::vector<std::string>;
+  const CropEntry dill{.crop = "dill"};
+  const ChangedPlan first = changed(p.plan, AddCrop{0, 0, {}, dill});
+  EXPECT_EQ(crops(first.plan),
+            (Names{">dill", "dill>sweet rocket", "sweet rocket>sunflower", ">statice"}));
+  EXPECT_EQ(first.place, (std::vector<std::optional<std::size_t>>{1, 2, 3}));
+  EXPECT_EQ(first.added, 0u);
+  const ChangedPlan between = changed(p.plan, AddCrop{0, 0, 0, dill});
+  EXPECT_EQ(crops(between.plan),
+            (Names{">sweet rocket", "sweet rocket>dill", "dill>sunflower", ">statice"}));
+  EXPECT_EQ(between.place, (std::vector<std::optional<std::size_t>>{0, 2, 3}));
+  const ChangedPlan last = changed(p.plan, AddCrop{0, 1, 2, dill});
+  EXPECT_EQ(crops(last.plan),
+            (Names{">sweet rocket", "sweet rocket>sunflower", ">statice", "statice>dill"}));
+  const ChangedPlan instead = changed(p.plan, Instead{1, dill});
+  EXPECT_EQ(crops(instead.plan), (Names{">sweet rocket", "sweet rocket>dill", ">statice"}));
+  EXPECT_EQ(instead.plan.plantings[1].name, "lane/dill");
+}
+
 TEST(Ask, WhatIsLeftOutIsGoneAndTheOthersAreFoundAgain) {
   const ChangedPlan without = changed(lane().plan, LeaveOut{0});
   ASSERT_EQ(without.plan.plantings.size(), 2u);
@@ -48,7 +90,7 @@ TEST(Ask, TheDifferenceIsWhatTheChangedPlanGives) {
   const Difference without = ask(garden, before, LeaveOut{2});
   EXPECT_NEAR(without.stems, -stems(before.schedule.of(2)), 1e-6);
   EXPECT_EQ(without.jobs_moved, 0);
-  EXPECT_TRUE(without.fresh.empty());
+  for (const Finding& fresh : without.fresh) EXPECT_EQ(fresh.code(), "bare-ground");
   EXPECT_EQ(without.after.schedule.of(0).front().start, before.schedule.of(0).front().start);
 }
 

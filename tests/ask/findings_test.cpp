@@ -55,5 +55,86 @@ TEST(Findings, LookAtEverySowingOfASuccession) {
                   .starts_with("b/sunflower " + std::to_string(late->number) + " ("));
 }
 
+std::string stretch(const std::string& length, const std::string& width, const std::string& more) {
+  return "[[bed]]\nname = \"b\"\nlength_m = 4.6\nwidth_m = " + width +
+         "\n[[bed.stretch]]\nlength_m = " + length + "\n" + more;
+}
+
+TEST(Findings, BedThatIsNoStretchIsToldFromTwentyCentimetresOn) {
+  const auto unused = [](const std::string& length) {
+    return planned("", stretch(length, "0.9", crop("statice")));
+  };
+  EXPECT_FALSE(unused("4.6").finding("unused-bed"));
+  EXPECT_FALSE(unused("4.41").finding("unused-bed"));
+  const Planned p = unused("4.4");
+  ASSERT_TRUE(found<UnusedBed>(p));
+  EXPECT_EQ(found<UnusedBed>(p)->length_cm, 20);
+  EXPECT_EQ(show::message(p.plan, *p.finding("unused-bed")),
+            "20 cm of b are no stretch: nothing grows there");
+}
+
+// Dahlias stand 45 cm apart here: three quarters of it are 33.75.
+TEST(Findings, GroundTooNarrowForItsCrop) {
+  const auto narrow = [](const std::string& length, const std::string& width) {
+    return planned("", stretch(length, width, crop("dahlia", "spacing_cm = 45\n")));
+  };
+  EXPECT_FALSE(narrow("1.3", "0.34").finding("too-narrow"));
+  const Planned wide = narrow("1.3", "0.33"), lengthwise = narrow("0.3", "0.9");
+  ASSERT_TRUE(found<TooNarrow>(wide) && found<TooNarrow>(lengthwise));
+  EXPECT_EQ(show::message(wide.plan, *wide.finding("too-narrow")),
+            "b/dahlia stands 45 cm apart, and its ground is 33 cm wide");
+  EXPECT_EQ(show::message(lengthwise.plan, *lengthwise.finding("too-narrow")),
+            "b/dahlia stands 45 cm apart, and its ground is 30 cm long");
+}
+
+TEST(Findings, OneCropFarAboveTheWish) {
+  const auto wished = [](int stems) {
+    return planned("[wish]\nvases_per_week = 1\nstems_per_vase = " + std::to_string(stems) +
+                       "\nfrom = \"1 July\"\nto = \"30 September\"\n",
+                   stretch("2.2", "0.9", crop("zinnia")));
+  };
+  const Planned p = wished(4);
+  const auto* above = found<AboveWish>(p);
+  ASSERT_TRUE(above);
+  EXPECT_GT(above->stems, 3 * above->wanted_stems);
+  EXPECT_EQ(above->wanted_stems, 4.0 * above->weeks);
+  const int a_third = static_cast<int>(above->stems / above->weeks / 3);
+  EXPECT_FALSE(wished(a_third + 1).finding("above-wish"));
+  EXPECT_TRUE(wished(a_third - 1).finding("above-wish"));
+}
+
+// Summer's ground counts from 15 April to 15 September here: a month before the frosts.
+TEST(Findings, GroundThatLiesBareThroughTheSummer) {
+  const auto bare = [](const std::string& more) {
+    return planned("", stretch("2.2", "0.9", more));
+  };
+  // After the last crop four weeks are left alone.
+  const Planned early = bare(crop("daffodil"));
+  const auto* after = found<BareGround>(early);
+  ASSERT_TRUE(after);
+  EXPECT_EQ(after->after, 0u);
+  EXPECT_EQ(after->days, (DateRange{early.schedule.of(0).back().lift, make_date(2027, 9, 15)}));
+  EXPECT_DOUBLE_EQ(after->weeks, days_between(after->days.from, after->days.until) / 7.0);
+  // Before the first, six.
+  const auto planted = [&](const std::string& day) {
+    return bare(crop("zinnia", "way = \"bought plants\"\nplant_on = " + day + "\n"));
+  };
+  EXPECT_FALSE(planted("2027-05-27").finding("bare-ground"));
+  const Planned late = planted("2027-05-28");
+  ASSERT_TRUE(found<BareGround>(late));
+  EXPECT_FALSE(found<BareGround>(late)->after);
+  EXPECT_EQ(found<BareGround>(late)->days,
+            (DateRange{make_date(2027, 4, 15), make_date(2027, 5, 28)}));
+}
+
+TEST(Findings, ShortWeeksAreNamedByTheirDates) {
+  ShortWeeks weeks{{make_date(2027, 5, 3), make_date(2027, 5, 17), make_date(2027, 5, 24)}, 9, 40};
+  Plan plan;
+  const Finding finding{{}, "wish", {}, weeks, {}};
+  EXPECT_EQ(show::message(plan, finding),
+            "3 of 9 weeks of the wish go short, 40 stems in all: week of 3 May and weeks of 17 May "
+            "to 24 May");
+}
+
 }  // namespace
 }  // namespace trug::ask

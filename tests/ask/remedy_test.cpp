@@ -2,12 +2,15 @@
 // Pasting a remedy makes its finding go: one row for each kind that has something to paste.
 #include <gtest/gtest.h>
 
+#include <algorithm>
+#include <functional>
 #include <map>
 #include <variant>
 
+#include "ask/advised.h"
 #include "ask/ask.h"
 #include "show/finding_words.h"
-#include "work/planned.h"
+#include "show/remedy_words.h"
 
 namespace trug::ask {
 namespace {
@@ -18,7 +21,6 @@ struct Row {
   std::string beds;  // PASTE stands where the remedy goes
   std::string code;
   bool (*is_remedy)(const Change&) = nullptr;
-  bool into_head = false;
   std::string at_first;  // stands there before
 };
 
@@ -37,7 +39,7 @@ std::vector<Row> rows() {
       "[[bed]]\nname = \"b\"\nlength_m = 4.6\nwidth_m = 0.9\n[[bed.stretch]]\nlength_m = 2.2\n";
   return {
       {"too many plants", "", bed + "[[bed.stretch.crop]]\ncrop = \"dahlia\"\nPASTE\n",
-       "too-many-plants", is<Plants>, false, "plants = 400"},
+       "too-many-plants", is<Plants>, "plants = 400"},
       {"ground taken, lift earlier", "",
        "[work]\ndays = [\"Wed\"]\n[wish]\nvases_per_week = 1\nstems_per_vase = 12\n"
        "from = \"1 May\"\nto = \"28 September\"\n" +
@@ -46,30 +48,121 @@ std::vector<Row> rows() {
            "[[bed.stretch.crop]]\ncrop = \"china aster\"\n",
        "ground-taken", is<LiftOn>},
       {"more sowings than fit", "", bed + "[[bed.stretch.crop]]\ncrop = \"sunflower\"\nPASTE\n",
-       "fewer-sowings", is<Sowings>, false, "successions = 20"},
+       "fewer-sowings", is<Sowings>, "successions = 20"},
       {"too far on before the winter", "",
        bed + "[[bed.stretch.crop]]\ncrop = \"euphorbia\"\nPASTE\n", "too-early", is<StartAfter>},
-      {"a dear crop", "", bed + "PASTE\n", "costs-stems", is<LeaveOut>, false,
+      {"a dear crop", "", bed + "PASTE\n", "costs-stems", is<LeaveOut>,
        "crops = [\"sunflower\", \"zinnia\"]"},
-      {"too late this year", "began = 2027-02-01\nPASTE\n", bed + "crops = [\"honesty\"]\n",
-       "too-late", is<Year>, true},
   };
 }
 
 TEST(Remedies, MakeTheirFindingGoWhenPasted) {
   for (const Row& row : rows()) {
     SCOPED_TRACE(row.name);
-    const Planned before = planned(with(row.head, ""), with(row.beds, row.at_first));
+    const Planned before = advised_plan(row.head, with(row.beds, row.at_first));
     const Finding* finding = before.finding(row.code);
     ASSERT_TRUE(finding);
     ASSERT_TRUE(finding->remedy && finding->remedy->change);
     EXPECT_TRUE(row.is_remedy(*finding->remedy->change));
     const auto toml = show::remedy_toml(before.plan, *finding);
     ASSERT_TRUE(toml);
-    const Planned after = planned(with(row.head, row.into_head ? *toml : ""),
-                                  with(row.beds, row.into_head ? "" : *toml));
+    const Planned after = advised_plan(row.head, with(row.beds, *toml));
     EXPECT_FALSE(after.finding(row.code)) << *toml;
   }
+}
+
+// Every remedy of a run: its change clears the finding, breaks nothing, and costs what it says.
+TEST(Remedies, AreReckonedInTheWholePlan) {
+  for (const Row& row : rows()) {
+    SCOPED_TRACE(row.name);
+    const Planned p = advised_plan(row.head, with(row.beds, row.at_first));
+    for (const Finding& finding : p.findings) {
+      if (!finding.remedy || !finding.remedy->change || is<Year>(*finding.remedy->change)) continue;
+      const Difference found = ask(p.garden(), p, *finding.remedy->change);
+      EXPECT_NEAR(finding.remedy->costs_stems, -found.stems, 1e-6) << finding.code();
+      EXPECT_TRUE(std::ranges::none_of(
+          found.fresh, [](const Finding& fresh) { return fresh.rank() == Rank::Broken; }));
+      if (finding.code() != "costs-stems") {
+        EXPECT_TRUE(has(found.cleared, finding)) << finding.code();
+      }
+    }
+  }
+}
+
+// Honesty sown in summer flowers in the next.
+TEST(Remedies, TheNextYearIsSaidAndNeverPasted) {
+  const Planned p =
+      advised_plan("began = 2027-02-01\n",
+                   "[[bed]]\nname = \"b\"\nlength_m = 4.6\nwidth_m = 0.9\n[[bed.stretch]]\n"
+                   "length_m = 2.2\ncrops = [\"honesty\"]\n");
+  const Finding* finding = p.finding("too-late");
+  ASSERT_TRUE(finding && finding->remedy && finding->remedy->change);
+  EXPECT_TRUE(is<Year>(*finding->remedy->change));
+  EXPECT_EQ(show::remedy_text(p.plan, *finding), "it can be grown a year later");
+  EXPECT_FALSE(show::remedy_toml(p.plan, *finding));
+}
+
+// Larkspur is sown in spring too, or bought.
+TEST(Remedies, OfWhatIsSownTooLateAreTheWaysStillPossible) {
+  const std::string head = "began = 2027-02-01\n";
+  const std::string bed =
+      "[[bed]]\nname = \"b\"\nlength_m = 4.6\nwidth_m = 0.9\n[[bed.stretch]]\nlength_m = 2.2\n"
+      "[[bed.stretch.crop]]\ncrop = \"larkspur\"\nPASTE\n";
+  const Planned p = advised_plan(head, with(bed, "way = \"sown in place in autumn\""));
+  const Finding* finding = p.finding("too-late");
+  ASSERT_TRUE(finding && finding->remedy);
+  EXPECT_TRUE(show::message(p.plan, *finding)
+                  .starts_with("b/larkspur: too late to sow: sown in place in autumn: "));
+  const auto& ways = finding->remedy->ways;
+  for (const std::string way : {"sown in place in spring", "bought plants"}) {
+    EXPECT_NE(std::ranges::find(ways, way, &StillPossible::way), ways.end()) << way;
+  }
+  EXPECT_TRUE(std::ranges::is_sorted(ways, std::greater{}, &StillPossible::stems));
+  EXPECT_TRUE(show::remedy_text(p.plan, *finding)
+                  .starts_with("still possible: " + ways.front().way + " ("));
+  for (const StillPossible& one : ways) {
+    EXPECT_NEAR(ask(p.garden(), p, one.change).stems, one.stems, 1e-6);
+    const auto toml = show::change_toml(p.plan, one.change);
+    ASSERT_TRUE(toml);
+    const Planned after = advised_plan(head, with(bed, *toml));
+    EXPECT_EQ(after.schedule.of(0)[0].raised_by().name, one.way);
+    EXPECT_NEAR(stems(after.schedule.sowings), one.stems, 1e-6);
+  }
+}
+
+TEST(Remedies, PinsThatRuleACropOutAreNamed) {
+  const Planned p =
+      advised_plan("",
+                   "[[bed]]\nname = \"b\"\nlength_m = 4.6\nwidth_m = 0.9\n[[bed.stretch]]\n"
+                   "length_m = 2.2\n[[bed.stretch.crop]]\ncrop = \"zinnia\"\n"
+                   "way = \"sown in place in spring\"\nstart_on = 2027-01-05\n");
+  const Finding* finding = p.finding("cannot-grow");
+  ASSERT_TRUE(finding && finding->remedy && finding->remedy->change);
+  EXPECT_TRUE(is<Unpin>(*finding->remedy->change));
+  EXPECT_TRUE(show::remedy_text(p.plan, *finding)
+                  .starts_with("take out its way and start_on: without, it can be grown"));
+}
+
+// Half the days' warmth of an average spring: the cut comes weeks later than the day it is lifted.
+TEST(Remedies, WhatTheWeatherDelaysIsLiftedLater) {
+  const std::string beds =
+      "[[bed]]\nname = \"b\"\nlength_m = 4.6\nwidth_m = 0.9\n[[bed.stretch]]\n"
+      "length_m = 2.2\n[[bed.stretch.crop]]\ncrop = \"cornflower\"\n"
+      "way = \"sown in place in spring\"\nstart_on = 2027-04-01\nlift_on = ";
+  const Date cut = planned("", beds + "2027-08-20\n").schedule.of(0)[0].timeline.first_cut.likely;
+  auto record = std::make_shared<DailyRecord>();
+  record->first = make_date(2027, 3, 1);
+  record->days.assign(static_cast<std::size_t>(days_between(record->first, cut)), {3, 11});
+  const Planned p =
+      advised_plan("", beds + iso(cut + Days{8}) + "\n", {}, MeasuredWeather{record, 3});
+  const Finding* finding = p.finding("not-in-cut");
+  ASSERT_TRUE(finding);
+  EXPECT_EQ(finding->rank(), Rank::Short);
+  EXPECT_EQ(std::get<NotInCut>(finding->found).lift, cut + Days{8});
+  ASSERT_TRUE(finding->remedy && finding->remedy->change);
+  ASSERT_TRUE(is<LiftOn>(*finding->remedy->change));
+  EXPECT_GT(std::get<LiftOn>(*finding->remedy->change).day, cut + Days{8});
+  EXPECT_TRUE(p.of_kind(work::JobKind::FirstCut).empty());
 }
 
 TEST(Remedies, LeavingOutADearCropIsSaidWithTheStretchesOtherCrops) {
@@ -84,7 +177,7 @@ TEST(Remedies, LeavingOutADearCropIsSaidWithTheStretchesOtherCrops) {
 
 // Sown in January the zinnia is no neighbour: the canterbury bells before it hold the ground.
 TEST(Remedies, BlameNoCropThatIsLeftOutItself) {
-  const Planned p = planned(
+  const Planned p = advised_plan(
       "",
       "[work]\ndays = [\"Wed\"]\n[wish]\nvases_per_week = 1\nstems_per_vase = 12\n"
       "from = \"1 May\"\nto = \"28 September\"\n"
@@ -124,11 +217,11 @@ TEST(Costs, AreTheSameBesideOtherBeds) {
   std::map<std::string, double> alone;
   std::string all;
   for (const std::string& one : beds) {
-    alone.merge(costs(planned("", wish + one)));
+    alone.merge(costs(advised_plan("", wish + one)));
     all += one;
   }
   EXPECT_FALSE(alone.empty());
-  EXPECT_EQ(costs(planned("", wish + all)), alone);
+  EXPECT_EQ(costs(advised_plan("", wish + all)), alone);
 }
 
 }  // namespace

@@ -4,8 +4,8 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <utility>
 
-#include "ask/advise.h"
 #include "read/plan_reader.h"
 
 namespace trug {
@@ -40,7 +40,8 @@ std::vector<const work::Job*> Planned::of_kind(work::JobKind kind) const {
   return result;
 }
 
-Planned planned(const std::string& head, const std::string& beds) {
+Planned planned(const std::string& head, const std::string& beds,
+                std::optional<MeasuredWeather> weather) {
   Planned result;
   const std::string years =
       head.find("flowering_year") == std::string::npos ? "flowering_year = 2027\n" + head : head;
@@ -54,10 +55,11 @@ Planned planned(const std::string& head, const std::string& beds) {
     const std::string& crop = planting.asked.crop;
     result.sheets[crop] = result.all_sheets->find(crop, diagnostics);
   }
-  const ask::Reckoned reckoned = ask::reckon(result.plan, result.sheets, {}, make_date(2026, 1, 1));
+  result.weather = std::move(weather);
+  const ask::Reckoned reckoned =
+      ask::reckon(result.plan, result.sheets, result.weather, make_date(2026, 1, 1));
   result.climate = reckoned.climate;
   static_cast<ask::Outcome&>(result) = reckoned;
-  result.findings = ask::advised(result.garden(), reckoned);
   return result;
 }
 

@@ -18,15 +18,17 @@ struct Planned : ask::Outcome {
   Plan plan;
   ground::Sheets sheets;
   std::optional<climate::Climate> climate;  // of averages
+  std::optional<MeasuredWeather> weather;
 
-  ask::Garden garden() const { return {plan, sheets, *climate, make_date(2026, 1, 1)}; }
+  ask::Garden garden() const { return {plan, sheets, *climate, make_date(2026, 1, 1), weather}; }
   // The first of that code; null: there is none.
   const ask::Finding* finding(std::string_view code) const;
   std::vector<const work::Job*> of_kind(work::JobKind kind) const;
 };
 
 // `head` goes above [place] (its own keys) and `beds` below it: lowland England near the sea, last
-// garden frost 15 May, first 15 October (memory).
-Planned planned(const std::string& head, const std::string& beds);
+// garden frost 15 May, first 15 October (memory). Today is 1 January 2026.
+Planned planned(const std::string& head, const std::string& beds,
+                std::optional<MeasuredWeather> weather = {});
 
 }  // namespace trug

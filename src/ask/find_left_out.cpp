@@ -1,0 +1,93 @@
+// SPDX-License-Identifier: MIT
+// Why a crop is left out.
+#include <algorithm>
+
+#include "ask/find.h"
+
+namespace trug::ask {
+namespace {
+
+using ground::Candidate;
+using ground::Candidates;
+using ground::Rule;
+using ground::WayReport;
+
+struct DateBounds {
+  Date in_first = Date::max(), in_last = Date::min(), lift_first = Date::max();
+};
+
+DateBounds date_bounds(const View& view, std::size_t planting) {
+  DateBounds result;
+  for (const Candidate& c : view.weighed(planting).candidates->list) {
+    result.in_first = std::min(result.in_first, c.in_ground);
+    result.in_last = std::max(result.in_last, c.in_ground);
+    result.lift_first = std::min(result.lift_first, c.lift_from);
+  }
+  return result;
+}
+
+// The nearest plantings on the same ground that are grown.
+std::optional<std::size_t> grown_before(const View& view, std::size_t planting) {
+  auto before = view.plan().plantings[planting].follows;
+  while (before && !view.grown(*before)) before = view.plan().plantings[*before].follows;
+  return before;
+}
+
+std::optional<std::size_t> grown_after(const View& view, std::size_t planting) {
+  std::size_t last = planting;
+  for (std::size_t i = planting + 1; i < view.plan().plantings.size(); ++i) {
+    if (view.plan().plantings[i].follows != last) continue;
+    if (view.grown(i)) return i;
+    last = i;
+  }
+  return std::nullopt;
+}
+
+// The neighbours' dates against the crop's own: when the one before can leave at the earliest, when
+// the one after must have the ground at the latest.
+GroundTaken ground_taken(const View& view, std::size_t planting) {
+  const DateBounds own = date_bounds(view, planting);
+  const Days gap{view.plan().work.days_between_crops};
+  GroundTaken found{own.in_first, own.in_last, own.lift_first, {}, {}};
+  if (const auto before = grown_before(view, planting)) {
+    found.before = {*before, date_bounds(view, *before).lift_first + gap};
+  }
+  if (const auto after = grown_after(view, planting)) {
+    found.after = {*after, date_bounds(view, *after).in_last - gap};
+  }
+  return found;
+}
+
+}  // namespace
+
+const WayReport* nearest_way(const Candidates& candidates) {
+  const WayReport* best = nullptr;
+  for (const WayReport& report : candidates.reports) {
+    if (!report.refusal || report.refusal->rule == Rule::Pinned) continue;
+    if (!best || (report.refusal->rule == Rule::TooLate) > (best->refusal->rule == Rule::TooLate)) {
+      best = &report;
+    }
+  }
+  return best;
+}
+
+Found left_out(const View& view, std::size_t planting) {
+  const Candidates& candidates = *view.weighed(planting).candidates;
+  if (!candidates.list.empty()) {
+    if (candidates.wanted_sowings <= 1 || !candidates.streams.empty()) {
+      return ground_taken(view, planting);
+    }
+    return FewerSowings{candidates.most_sowings, candidates.wanted_sowings};
+  }
+  if (const WayReport* report = nearest_way(candidates)) {
+    const Way& way = view.sheet(planting).ways[report->way];
+    if (report->refusal->rule == Rule::TooLate) {
+      return TooLate{way.name, way.method == Method::Seed, *report->refusal};
+    }
+    return CannotGrow{way.name, report->refusal};
+  }
+  if (candidates.reports.empty()) return CannotGrow{};
+  return CannotGrow{"", candidates.reports.front().refusal};
+}
+
+}  // namespace trug::ask

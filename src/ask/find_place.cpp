@@ -1,0 +1,92 @@
+// SPDX-License-Identifier: MIT
+// What is found in the place, and in the wish.
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+#include "ask/find.h"
+
+namespace trug::ask {
+namespace {
+
+constexpr int kHardlyFrostDays = 330;  // free of frost: frosts within five weeks of each other
+constexpr int kShortSeasonDays = 91;   // free of frost: little tender is cut in less (memory)
+
+int frost_free_days(const View& view) {
+  const climate::SeasonFrosts frosts = view.garden.climate.frosts(view.plan().flowering_year);
+  return days_between(frosts.last, frosts.first);
+}
+
+std::optional<HardlyFrost> hardly_frost(const View& view) {
+  const int days = frost_free_days(view);
+  if (days < kHardlyFrostDays || view.plan().plantings.empty()) return std::nullopt;
+  return HardlyFrost{std::min(days, 365)};
+}
+
+// The weeks a crop that waits for the frosts needs between them, where they are too few for it.
+std::optional<ShortSeason::Need> season_needed(const View& view, std::size_t planting) {
+  if (view.grown(planting) || frost_class(view.sheet(planting)) == FrostClass::Hardy) {
+    return std::nullopt;
+  }
+  const ground::WayReport* report = nearest_way(*view.weighed(planting).candidates);
+  if (!report || report->refusal->rule != ground::Rule::SeasonTooShort) return std::nullopt;
+  const ground::Refusal& refusal = *report->refusal;
+  const double wanted = days_between(refusal.in_ground, *refusal.found_day) + refusal.wanted;
+  return ShortSeason::Need{planting, static_cast<int>(std::ceil(wanted / 7))};
+}
+
+std::optional<ShortSeason> short_season(const View& view) {
+  const int days = frost_free_days(view);
+  const bool bound = std::ranges::any_of(view.chosen.weighed, [](const ground::Weighed& weighed) {
+    return frost_class(*weighed.sheet) != FrostClass::Hardy;
+  });
+  if (days >= kShortSeasonDays || !bound) return std::nullopt;
+  ShortSeason found{days / 7.0, {}};
+  for (std::size_t i = 0; i < view.plan().plantings.size(); ++i) {
+    if (const auto need = season_needed(view, i)) found.needs.push_back(*need);
+  }
+  return found;
+}
+
+std::optional<ShortWeeks> short_weeks(const View& view) {
+  if (!view.plan().wish) return std::nullopt;
+  ShortWeeks found{{}, static_cast<int>(view.weeks.size()), 0};
+  for (const harvest::Week& week : view.weeks) {
+    if (week.stems >= week.wanted) continue;
+    found.mondays.push_back(week.monday);
+    found.missing_stems += week.wanted - week.stems;
+  }
+  if (found.mondays.empty()) return std::nullopt;
+  return found;
+}
+
+std::optional<NotSettled> not_settled(const View& view) {
+  if (view.chosen.settled) return std::nullopt;
+  return NotSettled{view.chosen.rounds};
+}
+
+}  // namespace
+
+std::vector<Finding> of_place(const View& view) {
+  std::vector<Finding> list;
+  const auto add = [&](auto found) {
+    if (found) list.push_back({view.plan().place.at, "place", {}, std::move(*found), {}});
+  };
+  add(hardly_frost(view));
+  add(short_season(view));
+  return list;
+}
+
+std::vector<Finding> of_wish(const View& view) {
+  const Plan& plan = view.plan();
+  const Position at = plan.wish ? plan.wish->at : Position{plan.file, 1, 1};
+  std::vector<Finding> list;
+  const auto add = [&](auto found) {
+    if (found) list.push_back({at, "wish", {}, std::move(*found), {}});
+  };
+  add(short_weeks(view));
+  add(not_settled(view));
+  return list;
+}
+
+}  // namespace trug::ask

@@ -1,0 +1,191 @@
+// SPDX-License-Identifier: MIT
+// What is found in a crop that is grown, and in what the plan asks for of any.
+#include <algorithm>
+#include <numeric>
+#include <utility>
+
+#include "ask/find.h"
+#include "climate/soil.h"
+
+namespace trug::ask {
+namespace {
+
+using ground::Sowing;
+
+constexpr double kVaseShare = 1.0 / 12;  // of a vase's stems: the least a kind should bring a week
+constexpr double kFarAbove = 3;          // times the wish (memory)
+constexpr double kNarrow = 0.75;         // of the spacing: a side under it is too narrow (memory)
+
+// Gathers what is found of one planting.
+class List {
+ public:
+  List(const View& view, std::size_t planting) : view_(view), planting_(planting) {}
+
+  template <class Kind>
+  void add(std::optional<Kind> found, int sowing = 0) {
+    if (!found) return;
+    findings_.push_back(about_planting(view_.plan(), planting_, std::move(*found)));
+    findings_.back().sowing = sowing;
+  }
+  // Of the first sowing of which it is true.
+  template <class Check>
+  void add_first(std::span<const Sowing> sowings, Check check) {
+    for (const Sowing& sowing : sowings) {
+      if (auto found = check(sowing)) return add(std::move(found), sowing.number);
+    }
+  }
+  std::vector<Finding> take() && { return std::move(findings_); }
+
+ private:
+  const View& view_;
+  std::size_t planting_;
+  std::vector<Finding> findings_;
+};
+
+std::optional<NotInCut> not_in_cut(const Sowing& sowing) {
+  if (sowing.is_cut()) return std::nullopt;
+  NotInCut found{sowing.lift, {}};
+  if (!sowing.without_flower) found.first_cut = sowing.timeline.first_cut.likely;
+  return found;
+}
+
+std::optional<LateStart> late_start(const Sowing& sowing) {
+  if (sowing.days_late() + sowing.days_early() == 0) return std::nullopt;
+  return LateStart{sowing.raised_by().name, sowing.in_ground, sowing.window, sowing.days_late(),
+                   sowing.days_early()};
+}
+
+std::optional<TooEarly> too_early(const Sowing& sowing) {
+  if (!sowing.too_early) return std::nullopt;
+  return TooEarly{sowing.start, sowing.timeline.forecast.flower_share};
+}
+
+std::optional<SmallRosette> small_rosette(const Sowing& sowing) {
+  if (!sowing.small_rosette) return std::nullopt;
+  return SmallRosette{sowing.timeline.forecast.respond_share};
+}
+
+std::optional<NeedsFleece> needs_fleece(const View& view, const Sowing& sowing) {
+  if (!sowing.under_fleece) return std::nullopt;
+  return NeedsFleece{view.plan().place.coldest_c.value_or(0), sowing.sheet->coldest_survived_c};
+}
+
+std::optional<NeedsCold> needs_cold(const View& view, const Sowing& sowing) {
+  if (!sowing.needs_cold_store) return std::nullopt;
+  const Range days = ground::cold_store_days(*sowing.sheet);
+  return NeedsCold{view.garden.climate.coldest_month_c().value_or(0),
+                   {days.low / 7, days.high / 7}};
+}
+
+// Hardy seed lies and waits for warmth, and the rules let nothing else be sown so early: a pin
+// does.
+std::optional<ColdSoil> cold_soil(const View& view, const Sowing& sowing) {
+  const FrostClass hardiness = frost_class(*sowing.sheet);
+  if (!sowing.cold_soil || hardiness == FrostClass::Hardy) return std::nullopt;
+  return ColdSoil{sowing.start, climate::soil_c(view.garden.climate, sowing.start),
+                  climate::sowing_soil_c(hardiness)};
+}
+
+// Of all sowings together, by day from the first cut.
+std::vector<double> stems_by_day(std::span<const Sowing> sowings) {
+  std::vector<double> whole;
+  for (const Sowing& sowing : sowings) {
+    const int days =
+        days_between(sowings.front().timeline.first_cut.likely, sowing.timeline.first_cut.likely);
+    const auto offset = static_cast<std::size_t>(std::max(0, days));
+    const auto by_day = ground::stems_by_day(sowing);
+    whole.resize(std::max(whole.size(), offset + by_day.size()));
+    for (std::size_t day = 0; day < by_day.size(); ++day) whole[offset + day] += by_day[day];
+  }
+  return whole;
+}
+
+// "A little of everything": a kind that never brings a twelfth of a vase in its best week.
+std::optional<FewStems> few_stems(const View& view, std::size_t planting) {
+  if (!view.plan().wish) return std::nullopt;
+  const auto by_day = stems_by_day(view.sowings(planting));
+  double best = 0;
+  for (auto day = by_day.begin(); day != by_day.end(); ++day) {
+    const auto last = by_day.end() - day > 7 ? day + 7 : by_day.end();
+    best = std::max(best, std::accumulate(day, last, 0.0));
+  }
+  if (best >= view.plan().wish->stems_per_vase * kVaseShare) return std::nullopt;
+  return FewStems{best, view.weighed(planting).layout.plants};
+}
+
+// One planting that would fill the weeks in which it is cut again and again, by itself.
+std::optional<AboveWish> above_wish(const View& view, std::size_t planting) {
+  if (!view.plan().wish) return std::nullopt;
+  AboveWish found{.plants = view.weighed(planting).layout.plants};
+  ground::Schedule own;
+  const auto sowings = view.schedule.of(planting);
+  own.sowings.assign(sowings.begin(), sowings.end());
+  for (const harvest::Week& week :
+       harvest::count_weeks(view.plan(), view.garden.climate, ground::cuts(own))) {
+    if (week.stems <= 0) continue;
+    ++found.weeks;
+    found.stems += week.stems;
+    found.wanted_stems += week.wanted;
+  }
+  if (found.stems <= kFarAbove * found.wanted_stems || found.weeks == 0) return std::nullopt;
+  return found;
+}
+
+std::optional<TooManyPlants> too_many_plants(const View& view, std::size_t planting) {
+  const ground::Layout& layout = view.weighed(planting).layout;
+  if (layout.plants <= layout.room()) return std::nullopt;
+  return TooManyPlants{layout.plants, layout.room(), layout.spacing_cm};
+}
+
+// The least side of its ground against the room one plant wants.
+std::optional<TooNarrow> too_narrow(const View& view, std::size_t planting) {
+  const auto& patch = view.plan().plantings[planting].patch;
+  if (!patch) return std::nullopt;
+  const double spacing_cm = view.weighed(planting).layout.spacing_cm;
+  const int side_cm = whole_cm(std::min(patch->length, patch->width));
+  if (side_cm >= kNarrow * spacing_cm) return std::nullopt;
+  return TooNarrow{side_cm, patch->width < patch->length, spacing_cm};
+}
+
+std::optional<OffColour> off_colour(const View& view, std::size_t planting) {
+  const auto& wish = view.plan().wish;
+  if (!wish || wish->colours.empty() || !view.grown(planting)) return std::nullopt;
+  const Sheet& sheet = view.sheet(planting);
+  const CropEntry& crop = view.plan().plantings[planting].asked;
+  const auto& colours = crop.colours.empty() ? sheet.colours : crop.colours;
+  const auto wished = [&](const std::string& colour) {
+    return std::ranges::find(wish->colours, colour) != wish->colours.end();
+  };
+  if (sheet.roles.front() == Role::Foliage || colours.empty() ||
+      std::ranges::any_of(colours, wished)) {
+    return std::nullopt;
+  }
+  return OffColour{colours};
+}
+
+}  // namespace
+
+std::vector<Finding> of_grown(const View& view, std::size_t planting) {
+  List list(view, planting);
+  const auto sowings = view.sowings(planting);
+  list.add_first(view.schedule.of(planting), not_in_cut);
+  list.add_first(sowings, late_start);
+  list.add_first(sowings, too_early);
+  list.add_first(sowings, small_rosette);
+  list.add_first(sowings, [&](const Sowing& sowing) { return needs_fleece(view, sowing); });
+  list.add_first(sowings, [&](const Sowing& sowing) { return needs_cold(view, sowing); });
+  list.add_first(sowings, [&](const Sowing& sowing) { return cold_soil(view, sowing); });
+  list.add(few_stems(view, planting));
+  list.add(above_wish(view, planting));
+  return std::move(list).take();
+}
+
+std::vector<Finding> of_asked(const View& view, std::size_t planting) {
+  List list(view, planting);
+  list.add(too_many_plants(view, planting));
+  list.add(too_narrow(view, planting));
+  list.add(off_colour(view, planting));
+  return std::move(list).take();
+}
+
+}  // namespace trug::ask

@@ -1,0 +1,277 @@
+// SPDX-License-Identifier: MIT
+#include "show/remedy_words.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <variant>
+#include <vector>
+
+#include "base/text.h"
+#include "show/job_words.h"
+
+namespace trug::show {
+namespace {
+
+using Toml = std::optional<std::string>;
+
+const CropEntry& asked(const Plan& plan, std::size_t planting) {
+  return plan.plantings[planting].asked;
+}
+
+std::string quoted(const std::string& text) {
+  std::string result = "\"";
+  for (const char c : text) {
+    if (c == '"' || c == '\\') result += '\\';
+    result += c;
+  }
+  return result + '"';
+}
+
+// "crops = [...]", where the short form says all there is to say of them; absent where it does not,
+// or where there are none.
+Toml short_form(const std::vector<CropEntry>& crops) {
+  std::string list;
+  for (const CropEntry& crop : crops) {
+    if (crop != CropEntry{.crop = crop.crop, .at = crop.at}) return std::nullopt;
+    list += (list.empty() ? "" : ", ") + quoted(crop.crop);
+  }
+  if (list.empty()) return std::nullopt;
+  return fmt::format("crops = [{}]\n", list);
+}
+
+std::string not_before(const std::optional<Date>& day) {
+  return day ? fmt::format("not_before = {}\n", iso(*day)) : "";
+}
+
+// Of a crop that a question adds, or that is plain.
+std::string long_form(const CropEntry& crop) {
+  return fmt::format("crop = {}\n", quoted(crop.crop)) + not_before(crop.pins.not_before);
+}
+
+// The crops of a stretch (by index and number), in order.
+std::vector<std::size_t> crops_on(const Plan& plan, std::size_t bed, int stretch) {
+  std::vector<std::size_t> found;
+  for (std::size_t i = 0; i < plan.plantings.size(); ++i) {
+    const auto& patch = plan.plantings[i].patch;
+    if (patch && patch->bed == bed && patch->stretch == stretch) found.push_back(i);
+  }
+  return found;
+}
+
+std::vector<CropEntry> all_but(const Plan& plan, std::size_t planting) {
+  std::vector<CropEntry> crops;
+  const auto& patch = plan.plantings[planting].patch;
+  if (!patch) return crops;
+  for (const std::size_t i : crops_on(plan, patch->bed, patch->stretch)) {
+    if (i != planting) crops.push_back(asked(plan, i));
+  }
+  return crops;
+}
+
+// Two functions a change: what to do, and how the plan says so.
+
+std::string advice(const ask::LeaveOut&, const Plan&) { return "leave it out of this stretch"; }
+Toml toml(const ask::LeaveOut& change, const Plan& plan) {
+  return short_form(all_but(plan, change.planting));
+}
+
+std::string advice(const ask::LiftOn& change, const Plan& plan) {
+  return fmt::format("lift {} on {}", asked(plan, change.planting).crop, plain_day(change.day));
+}
+Toml toml(const ask::LiftOn& change, const Plan& plan) {
+  return fmt::format("# in the [[bed.stretch.crop]] of {}:\nlift_on = {}\n",
+                     asked(plan, change.planting).crop, iso(change.day));
+}
+
+std::string advice(const ask::Plants& change, const Plan&) {
+  return fmt::format("plant {}", change.number);
+}
+Toml toml(const ask::Plants& change, const Plan&) {
+  return fmt::format("plants = {}\n", change.number);
+}
+
+std::string advice(const ask::StartAfter& change, const Plan&) {
+  return fmt::format("start it on {} or later", plain_day(change.day));
+}
+Toml toml(const ask::StartAfter& change, const Plan&) {
+  return fmt::format("not_before = {}\n", iso(change.day));
+}
+
+std::string advice(const ask::Sowings& change, const Plan&) {
+  return change.number == 1 ? "sow it once" : fmt::format("sow it {} times", change.number);
+}
+Toml toml(const ask::Sowings& change, const Plan&) {
+  return fmt::format("successions = {}\n", change.number);
+}
+
+std::string advice(const ask::Unpin& change, const Plan& plan) {
+  const Pins& pins = asked(plan, change.planting).pins;
+  std::vector<std::string> keys;
+  if (pins.way) keys.emplace_back("way");
+  if (pins.start_on) keys.emplace_back("start_on");
+  if (pins.plant_on) keys.emplace_back("plant_on");
+  if (pins.lift_on) keys.emplace_back("lift_on");
+  if (pins.not_before) keys.emplace_back("not_before");
+  return fmt::format("take out its {}: without, it can be grown", listed(keys));
+}
+Toml toml(const ask::Unpin&, const Plan&) { return std::nullopt; }
+
+std::string advice(const ask::ByWay& change, const Plan&) { return "grow it as " + change.way; }
+Toml toml(const ask::ByWay& change, const Plan& plan) {
+  const CropEntry& entry = asked(plan, change.planting);
+  const std::string others =
+      entry.pins == Pins{.way = entry.pins.way} ? "" : ", in the place of its other ways and days";
+  return fmt::format("# in the [[bed.stretch.crop]] of {}{}:\nway = {}\n", entry.crop, others,
+                     quoted(change.way)) +
+         not_before(change.not_before);
+}
+
+std::string advice(const ask::Instead& change, const Plan& plan) {
+  return fmt::format("grow {} in the place of {}", change.asked.crop,
+                     asked(plan, change.planting).crop);
+}
+Toml toml(const ask::Instead& change, const Plan& plan) {
+  return fmt::format("# in the place of {}:\n{}", asked(plan, change.planting).crop,
+                     long_form(change.asked));
+}
+
+std::string place_of(const Plan& plan, std::size_t bed, int stretch) {
+  return fmt::format("stretch {} of {}", stretch, plan.beds[bed].name);
+}
+
+std::string advice(const ask::AddCrop& change, const Plan& plan) {
+  return fmt::format("grow {} on {}", change.asked.crop,
+                     place_of(plan, change.bed, static_cast<int>(change.stretch) + 1));
+}
+Toml toml(const ask::AddCrop& change, const Plan& plan) {
+  const int stretch = static_cast<int>(change.stretch) + 1;
+  std::vector<CropEntry> before, crops;
+  if (!change.after) crops.push_back(change.asked);
+  for (const std::size_t i : crops_on(plan, change.bed, stretch)) {
+    before.push_back(asked(plan, i));
+    crops.push_back(asked(plan, i));
+    if (change.after == i) crops.push_back(change.asked);
+  }
+  const std::string place = place_of(plan, change.bed, stretch);
+  if (const Toml line = short_form(crops)) return fmt::format("# {}:\n{}", place, *line);
+  if (short_form(before)) {  // a stretch has one form or the other
+    std::string text = fmt::format("# {}, in the place of its crops:\n", place);
+    for (const CropEntry& crop : crops) text += "[[bed.stretch.crop]]\n" + long_form(crop);
+    return text;
+  }
+  const std::string order = change.after ? fmt::format("after {}", asked(plan, *change.after).crop)
+                                         : std::string("before its other crops");
+  return fmt::format("# {}, {}:\n[[bed.stretch.crop]]\n{}", place, order, long_form(change.asked));
+}
+
+std::string advice(const ask::Frame& change, const Plan&) {
+  return fmt::format("build a frame of {} m2", number(change.m2));
+}
+Toml toml(const ask::Frame& change, const Plan&) {
+  return fmt::format("# in [shelter]:\nframe_m2 = {}\n", number(change.m2));
+}
+
+// Said, never pasted: it would move the whole plan.
+std::string advice(const ask::Year&, const Plan&) { return "it can be grown a year later"; }
+Toml toml(const ask::Year&, const Plan&) { return std::nullopt; }
+
+std::string advice(const ask::Frost& change, const Plan&) {
+  return fmt::format("were the last frost on {} and the first on {}", short_day(change.last),
+                     short_day(change.first));
+}
+Toml toml(const ask::Frost& change, const Plan&) {
+  return fmt::format("last_frost = \"{}\"\nfirst_frost = \"{}\"\n", short_day(change.last),
+                     short_day(change.first));
+}
+
+std::string advice(const ask::Risk& change, const Plan&) {
+  return fmt::format("accept frost on tender plants in {} years of 100",
+                     number(change.share * 100, 0));
+}
+Toml toml(const ask::Risk& change, const Plan&) {
+  return fmt::format("risk = {}\n", number(change.share, 2));
+}
+
+std::string cost(double stems) {
+  const long whole = std::lround(std::abs(stems));
+  if (whole == 0) return "";
+  const std::string words = counted(static_cast<int>(whole), "stem");
+  return stems > 0 ? "; that costs " + words : "; that gives " + words + " more";
+}
+
+// "still possible: bought plants (40 stems) or sown in place in spring (22 stems)"
+std::string ways_text(const std::vector<ask::StillPossible>& ways) {
+  std::vector<std::string> parts;
+  for (const ask::StillPossible& one : ways) {
+    parts.push_back(
+        fmt::format("{} ({})", one.way, counted(static_cast<int>(std::lround(one.stems)), "stem")));
+  }
+  return "still possible: " + listed(parts, "or");
+}
+
+// --- Free ground.
+
+std::string ground_of(const Plan& plan, const ask::Change& change) {
+  if (const auto* added = std::get_if<ask::AddCrop>(&change)) {
+    return place_of(plan, added->bed, static_cast<int>(added->stretch) + 1);
+  }
+  const auto& patch = plan.plantings[std::get<ask::Instead>(change).planting].patch;
+  return place_of(plan, patch->bed, patch->stretch);
+}
+
+// "stretch 2 of long bed would give most with larkspur (140 stems), orlaya (120) or ..."
+std::string fillers_text(const Plan& plan, const ask::Remedy& remedy) {
+  std::vector<std::string> crops;
+  for (const ask::Filler& filler : remedy.fillers) {
+    std::string note = counted(static_cast<int>(std::lround(filler.stems)), "stem");
+    for (const Caution& caution : filler.cautions) note += fmt::format("; {}", harm(caution.kind));
+    crops.push_back(fmt::format("{} ({})", filler.crop, note));
+  }
+  return fmt::format("{} would give most with {}", ground_of(plan, remedy.fillers.front().change),
+                     listed(crops, "or"));
+}
+
+// The best of them; the others as a comment.
+Toml fillers_toml(const Plan& plan, const std::vector<ask::Filler>& fillers) {
+  Toml text = change_toml(plan, fillers.front().change);
+  std::vector<std::string> others;
+  for (std::size_t i = 1; i < fillers.size(); ++i) others.push_back(fillers[i].crop);
+  if (text && !others.empty()) *text += fmt::format("# or {}\n", listed(others, "or"));
+  return text;
+}
+
+}  // namespace
+
+std::optional<std::string> change_toml(const Plan& plan, const ask::Change& change) {
+  return std::visit([&](const auto& one) { return toml(one, plan); }, change);
+}
+
+std::string remedy_text(const Plan& plan, const ask::Finding& finding) {
+  if (!finding.remedy) return "";
+  const ask::Remedy& remedy = *finding.remedy;
+  std::string text;
+  if (!remedy.ways.empty()) {
+    text = ways_text(remedy.ways);
+  } else if (remedy.change) {
+    text = std::visit([&](const auto& change) { return advice(change, plan); }, *remedy.change) +
+           cost(remedy.costs_stems);
+  } else if (finding.planting && plan.plantings[*finding.planting].patch) {
+    text = "give its ground to another crop; it does not grow here";
+  }
+  if (remedy.fillers.empty()) return text;
+  const bool weeks = std::holds_alternative<ask::ShortWeeks>(finding.found);
+  return text + (text.empty() ? "" : "; ") + (weeks ? "in these weeks " : "") +
+         fillers_text(plan, remedy);
+}
+
+std::optional<std::string> remedy_toml(const Plan& plan, const ask::Finding& finding) {
+  if (!finding.remedy) return std::nullopt;
+  const ask::Remedy& remedy = *finding.remedy;
+  const Toml text = remedy.change ? change_toml(plan, *remedy.change) : std::nullopt;
+  if (text || remedy.fillers.empty()) return text;
+  return fillers_toml(plan, remedy.fillers);
+}
+
+}  // namespace trug::show
