@@ -124,6 +124,19 @@ std::string ground_name(const Uuid& garden, const Plan& plan, const Planting& pl
   return "ground/" + digest(garden, folded(figures.text()));
 }
 
+std::string records_name(const Uuid& garden, const Plan& plan, const Planting& planting) {
+  return "happened/" + ground_name(garden, plan, planting).substr(std::string("ground/").size());
+}
+
+std::string records(const Uuid& garden, const Planting& planting) {
+  Figures figures;
+  for (const Happened& happened : planting.happened) {
+    figures << word_of(kHappenings, happened.what) << iso(happened.on) << happened.succession
+            << happened.stems << happened.job;
+  }
+  return digest(garden, figures.text());
+}
+
 std::string sheet_name(const Uuid& garden, const std::string& crop) {
   return "figures/" + digest(garden, folded(crop));
 }
@@ -196,6 +209,9 @@ Facts facts_of(const Reckoning& r) {
       const Planting& planting = r.plan.plantings[chain[i]];
       const std::string& crop = planting.asked.crop;
       facts[ground_name(garden, r.plan, planting)] = ground(garden, r.plan, chain, i);
+      if (!planting.happened.empty()) {
+        facts[records_name(garden, r.plan, planting)] = records(garden, planting);
+      }
       facts[sheet_name(garden, crop)] = digest(garden, r.sheets.at(crop)->figures);
     }
   }
@@ -308,6 +324,18 @@ void ChangeReasons::add_sheet(const std::string& crop, std::vector<show::Reason>
   }
 }
 
+// What happened to anything on the same ground.
+void ChangeReasons::add_records(std::size_t planting, std::vector<show::Reason>& reasons) const {
+  const auto all = chains(r_.plan);
+  const auto chain = std::ranges::find_if(all, [&](const std::vector<std::size_t>& one) {
+    return std::ranges::find(one, planting) != one.end();
+  });
+  const bool another = std::ranges::any_of(*chain, [&](std::size_t i) {
+    return differs(records_name(*r_.plan.garden, r_.plan, r_.plan.plantings[i]));
+  });
+  if (another) reasons.push_back({"happened", "what happened was recorded"});
+}
+
 void ChangeReasons::add_version(std::vector<show::Reason>& reasons) const {
   if (product_before_ == product()) return;
   reasons.push_back(
@@ -332,6 +360,14 @@ std::vector<show::Reason> ChangeReasons::of_plan() const {
     return std::ranges::any_of(
         facts, [&](const auto& fact) { return is_ground(fact) && differs(fact.first); });
   };
+  const auto recorded = [&](const Facts& facts) {
+    return std::ranges::any_of(facts, [&](const auto& fact) {
+      return fact.first.starts_with("happened/") && differs(fact.first);
+    });
+  };
+  if (recorded(before_) || recorded(now_)) {
+    reasons.push_back({"happened", "what happened was recorded"});
+  }
   if (another(before_) || another(now_)) reasons.push_back({"ground", "bed or crops changed"});
   std::set<std::string> crops;
   for (const auto& [crop, sheet] : r_.sheets) crops.insert(crop);
@@ -349,6 +385,7 @@ std::vector<show::Reason> ChangeReasons::of_job(const work::Job& job, int days) 
   if (differs(ground_name(*r_.plan.garden, r_.plan, r_.plan.plantings[job.planting]))) {
     reasons.push_back({"ground", "bed or crops changed"});
   }
+  add_records(job.planting, reasons);
   for (const std::string& crop : on.crops) add_sheet(crop, reasons);
   add_version(reasons);
   if (!on.choice) return reasons;

@@ -43,6 +43,7 @@ class ChangeReasons {
   void add_weather(bool temperatures, bool weather, std::vector<show::Reason>& reasons) const;
   void add_lines(bool place, bool wish, std::vector<show::Reason>& reasons) const;
   void add_sheet(const std::string& crop, std::vector<show::Reason>& reasons) const;
+  void add_records(std::size_t planting, std::vector<show::Reason>& reasons) const;
   void add_version(std::vector<show::Reason>& reasons) const;
   bool weather_came_or_went() const;
   int days_of(const std::string& frost) const;

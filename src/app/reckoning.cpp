@@ -1,12 +1,15 @@
 // SPDX-License-Identifier: MIT
 #include "app/reckoning.h"
 
+#include <fmt/format.h>
+
 #include <filesystem>
 #include <utility>
 
 #include "app/measured_weather.h"
 #include "app/version.h"
 #include "ask/advise.h"
+#include "base/text.h"
 #include "calendar/event.h"
 #include "read/plan_reader.h"
 
@@ -34,6 +37,35 @@ void check_curves(const Plan& plan, Diagnostics& diagnostics) {
                       "look for a slip in 'mean_max' or 'mean_min' of that month or its "
                       "neighbours");
     return;
+  }
+}
+
+// What is still to come has not happened; with --today it is left out, and said.
+void check_happened(const Options& options, const Environment& environment, Plan& plan,
+                    Diagnostics& diagnostics) {
+  const Date day = today(options, environment);
+  int later = 0;
+  for (Planting& planting : plan.plantings) {
+    for (const Happened& happened : planting.happened) {
+      if (happened.job && !work::parse_job_kind(*happened.job)) {
+        diagnostics.error(happened.at, fmt::format("there is no job '{}'", *happened.job),
+                          "write its word as `trug jobs --json` has it: job = \"prick-out\"");
+      }
+      if (happened.on <= day) continue;
+      ++later;
+      if (options.today) continue;
+      diagnostics.error(
+          happened.at,
+          fmt::format("{} is still to come: it cannot have happened", plain_day(happened.on)),
+          "for a run on another day there is --today");
+    }
+    if (options.today) {
+      std::erase_if(planting.happened, [&](const Happened& h) { return h.on > day; });
+    }
+  }
+  if (options.today && later > 0) {
+    environment.err << fmt::format("note: {} of [[happened]] after {} left out\n",
+                                   counted(later, "line"), plain_day(day));
   }
 }
 
@@ -99,6 +131,7 @@ std::optional<Reckoning> reckon(const Options& options, const Environment& envir
   if (plan) {
     sheets = sheets_of(*plan, *library, diagnostics);
     check_curves(*plan, diagnostics);
+    check_happened(options, environment, *plan, diagnostics);
     if (plan->place.weather) {
       weather = read_weather(environment.files, today(options, environment), *plan, diagnostics);
     }

@@ -263,11 +263,36 @@ struct BareGround {
   double weeks = 0;
 };
 
-using Found = std::variant<CannotGrow, FewerSowings, TooLate, GroundTaken, NotInCut, ShortWeeks,
-                           LateStart, TooEarly, SmallRosette, NeedsFleece, NeedsCold, ColdSoil,
-                           FewStems, AboveWish, TooManyPlants, TooNarrow, OffColour, UnusedBed,
-                           BareGround, CostsStems, HardlyFrost, ShortSeason, NotSettled, BeginsAnew,
-                           TakenAsDone, ShelterAssumed, Overfull>;
+// What was begun came to nothing; the crop stays in the plan.
+struct StartFailed {
+  static constexpr std::string_view kCode = "failed";
+  static constexpr Rank kRank = Rank::Mild;
+  Date on;
+  std::optional<Date> again;  // begun anew; absent: another start has no room
+};
+
+// A pin says another day than what happened.
+struct RecordedOtherwise {
+  static constexpr std::string_view kCode = "recorded-otherwise";
+  static constexpr Rank kRank = Rank::Mild;
+  Happening what{};
+  Date on, pinned;
+};
+
+// Recorded as not done, and too late now.
+struct NotDone {
+  static constexpr std::string_view kCode = "not-done";
+  static constexpr Rank kRank = Rank::Mild;
+  work::JobKind kind{};
+  Date on;
+};
+
+using Found =
+    std::variant<CannotGrow, FewerSowings, TooLate, GroundTaken, NotInCut, ShortWeeks, LateStart,
+                 TooEarly, SmallRosette, NeedsFleece, NeedsCold, ColdSoil, FewStems, AboveWish,
+                 TooManyPlants, TooNarrow, OffColour, UnusedBed, BareGround, CostsStems,
+                 HardlyFrost, ShortSeason, NotSettled, BeginsAnew, TakenAsDone, ShelterAssumed,
+                 Overfull, StartFailed, RecordedOtherwise, NotDone>;
 
 // The code of every finding there is.
 std::vector<std::string_view> all_finding_codes();

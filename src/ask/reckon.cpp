@@ -5,6 +5,7 @@
 
 #include "ask/day_one.h"
 #include "ask/find.h"
+#include "ask/recorded.h"
 #include "ground/plan_choice.h"
 #include "ground/weather_forecast.h"
 #include "work/make_jobs.h"
@@ -27,6 +28,9 @@ Outcome outcome_of(const Garden& garden, const ground::Schedule& chosen,
   for (Finding& finding : taken_for_granted(garden, schedule, jobs)) {
     findings.push_back(std::move(finding));
   }
+  for (Finding& finding : seen_in_records(garden, schedule, jobs)) {
+    findings.push_back(std::move(finding));
+  }
   sort_by_rank(findings);
   return {std::move(schedule), std::move(weeks), std::move(findings), std::move(jobs)};
 }
@@ -35,7 +39,7 @@ Outcome outcome_of(const Garden& garden, const ground::Schedule& chosen,
 
 ground::Schedule choose(const Garden& garden) {
   return ground::choose_plan(garden.plan, garden.sheets, garden.climate,
-                             {.first_day = garden.first_day()});
+                             {.first_day = garden.first_day(), .today = garden.today});
 }
 
 Outcome reckon(const Garden& garden) {

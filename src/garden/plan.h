@@ -166,8 +166,10 @@ static_assert(names_all(kHappenings));
 struct Happened {
   Happening what{};
   Date on;
-  int succession = 0;        // of which sowing, from 1; 0: the planting's only one
-  std::optional<int> stems;  // cut so far, of Cut
+  int succession = 0;              // of which sowing, from 1; 0: the planting's only one
+  int repeat = 0;                  // of which start of it: one more after each failure
+  std::optional<int> stems;        // cut that day, of Cut
+  std::optional<std::string> job;  // of NotDone: the job's word; absent: what it begins with next
   std::optional<std::string> note;
   Position at;
   auto operator<=>(const Happened&) const = default;
@@ -193,7 +195,7 @@ struct Planting {
   int flowering_year = 0;
   std::optional<Patch> patch;  // absent: it grows outside the beds, on no ground of the plan
   std::optional<std::size_t> follows;  // the planting before it on the same ground
-  std::vector<Happened> happened;      // by day
+  std::vector<Happened> happened;      // by day, those of one day as the file has them
 };
 
 struct Plan {

@@ -71,6 +71,22 @@ const Source* source_of(const Sheet& sheet, std::string_view key) {
   return rest;
 }
 
+bool can_have(const Way& way, Beginning beginning) {
+  const bool raised = way.weeks_under_cover.has_value();
+  if (way.method == Method::Established) return false;
+  if (beginning.sown && way.method != Method::Seed && !raised) return false;
+  if (beginning.sown && beginning.planted_out && !raised) return false;
+  if (beginning.planted && way.method == Method::Seed) return false;
+  return !beginning.planted_out || raised || way.method == Method::BoughtPlants;
+}
+
+double cut_share(const Sheet& sheet, int years) {
+  if (years < sheet.first_cut_year) return 0;
+  if (years >= sheet.full_cut_year) return 1;
+  return static_cast<double>(years - sheet.first_cut_year + 1) /
+         (sheet.full_cut_year - sheet.first_cut_year + 1);
+}
+
 const Group* find_group(const Sheet& sheet, std::string_view name) {
   const auto found = std::ranges::find(sheet.groups, name, &Group::name);
   return found == sheet.groups.end() ? nullptr : &*found;

@@ -314,6 +314,14 @@ FrostClass frost_class(const Sheet& sheet);
 bool is_planted(LifeCycle life_cycle);
 // Seed that goes straight to its place in the bed: it is never planted out.
 bool is_sown_in_place(const Way& way);
+// What was done to a start, and whether what is raised that way can have had it done. Planted: into
+// its place as a bulb, a root or a bought plant; planted out: raised here, or bought.
+struct Beginning {
+  bool sown = false;
+  bool planted = false;
+  bool planted_out = false;
+};
+bool can_have(const Way& way, Beginning beginning);
 // Perennials and shrubs stay in the ground from year to year.
 bool stays_in_ground(LifeCycle life_cycle);
 
@@ -326,6 +334,9 @@ std::optional<Date> grown_cool_from(const Sheet& sheet, Date sown);
 const Source* source_of(const Sheet& sheet, std::string_view key);
 // Whether a `covers` entry speaks of a key: the key itself or a table that holds it.
 bool covers(std::string_view entry, std::string_view key);
+// Of what a plant in its full years gives, the share it is cut for so many years (from 1) after it
+// was planted: nothing before first_cut_year, all from full_cut_year.
+double cut_share(const Sheet& sheet, int years);
 const Group* find_group(const Sheet& sheet, std::string_view name);
 
 std::string_view to_string(LifeCycle life_cycle);

@@ -3,6 +3,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
+#include <span>
+#include <utility>
 
 #include "climate/frost.h"
 #include "climate/soil.h"
@@ -31,11 +34,13 @@ constexpr int kFewestSeasonDaysSingle = 14;
 // Generates and judges the candidates of one crop and group.
 class Generator {
  public:
-  Generator(const Setting& setting, const Sheet& sheet, const CropEntry& entry, const Group* group)
+  Generator(const Setting& setting, const Sheet& sheet, const CropEntry& entry, const Group* group,
+            const Begun& begun)
       : setting_(setting),
         sheet_(sheet),
         entry_(entry),
         group_(group),
+        begun_(begun),
         clock_(setting.climate, sheet, group, setting.flowering_year, setting.rules),
         warm_soil_(clock_.warm_soil()),
         mild_winter_(setting.climate.coldest_month_c().value_or(kMildWinterC) > kMildWinterC) {}
@@ -44,9 +49,14 @@ class Generator {
     for (std::size_t i = 0; i < sheet_.ways.size(); ++i) {
       report_ = WayReport{.way = i, .group = group_};
       const Way& way = sheet_.ways[i];
-      const bool other_pinned = entry_.pins.way && *entry_.pins.way != way.name;
+      const bool other_pinned =
+          begun_.way ? *begun_.way != i : entry_.pins.way && *entry_.pins.way != way.name;
       if (other_pinned || entry_.since.has_value() != stands_by(way)) {
         refuse({.rule = Rule::Pinned});
+      } else if (begun_.way) {
+        try_begun(i, out);
+      } else if (begun_.young_plants) {
+        try_young_plants(i, out);
       } else if (!entry_.since && !has_shelter(way)) {
         refuse({.rule = Rule::NoShelter, .needs = way.raised});
       } else {
@@ -107,7 +117,9 @@ class Generator {
     DateRange days{window.from, window.until + Days{7 * late}};
     if (pins.plant_on) days = {*pins.plant_on, *pins.plant_on + Days{1}};
     if (pins.start_on && !way.weeks_under_cover) days = {*pins.start_on, *pins.start_on + Days{1}};
-    if (pins.start_on && !pins.plant_on && way.weeks_under_cover) days = within_reach(way, days);
+    if (pins.start_on && !pins.plant_on && way.weeks_under_cover) {
+      days = within_reach(way, *pins.start_on, days);
+    }
     for (Date day = days.from; day < days.until; day += Days{1}) {
       if (!pins.plant_on && !is_work_day(day) && !(pins.start_on && !way.weeks_under_cover))
         continue;
@@ -115,13 +127,67 @@ class Generator {
     }
   }
 
-  // The days of `window` on which plants of the pinned start can go out; where there are none, all
+  // Young plants are set out as bought ones are; where the trade sells none, as those raised here
+  // at the end of their weeks.
+  void try_young_plants(std::size_t index, Candidates& out) {
+    const Way& way = sheet_.ways[index];
+    const bool sold =
+        std::ranges::find(sheet_.ways, Method::BoughtPlants, &Way::method) != sheet_.ways.end();
+    if (!way.window || (sold ? way.method != Method::BoughtPlants : !way.weeks_under_cover)) {
+      refuse({.rule = Rule::Pinned});
+      return;
+    }
+    const int age = sold ? 0 : static_cast<int>(std::lround(7 * way.weeks_under_cover->high));
+    const DateRange window = clock_.window_days(*way.window, way.flowers);
+    for (Date day = window.from; day < window.until + Days{7 * kLateWeeks}; day += Days{1}) {
+      if (is_work_day(day)) try_start(index, day - Days{age}, day, out);
+    }
+  }
+
+  // The way by which it has begun: the days that are known stand, the others keep the rules.
+  void try_begun(std::size_t index, Candidates& out) {
+    const Way& way = sheet_.ways[index];
+    if (begun_.start && begun_.in_ground) {
+      try_start(index, *begun_.start, *begun_.in_ground, out);
+    } else if (begun_.in_ground) {
+      const int low = static_cast<int>(std::ceil(way.weeks_under_cover->low));
+      const int high = std::max(low, static_cast<int>(way.weeks_under_cover->high));
+      for (int weeks = low; weeks <= high; ++weeks) {
+        try_start(index, *begun_.in_ground - Days{7 * weeks}, *begun_.in_ground, out);
+      }
+    } else {
+      set_out_begun(index, out);
+    }
+  }
+
+  // Raised plants go out on the pinned day, else when it is time; where no such day keeps the
+  // rules, on the first that does, and in the last resort at the end of their weeks.
+  void set_out_begun(std::size_t index, Candidates& out) {
+    const Way& way = sheet_.ways[index];
+    const Date start = *begun_.start;
+    const DateRange window = clock_.window_days(*way.window, way.flowers);
+    DateRange days = within_reach(way, start, window);
+    if (const auto& pin = entry_.pins.plant_on; pin && *pin > start) days = {*pin, *pin + Days{1}};
+    const auto before = report_.allowed;
+    for (Date day = days.from; day < days.until; day += Days{1}) {
+      if (is_work_day(day) || entry_.pins.plant_on) try_start(index, start, day, out);
+    }
+    const Date end = clock_.season().until;
+    for (Date day = days.until; report_.allowed == before && day < end; day += Days{1}) {
+      if (is_work_day(day)) try_start(index, start, day, out);
+    }
+    if (report_.allowed > before) return;
+    must_stand_ = true;
+    try_start(index, start, start + Days{std::lround(7 * way.weeks_under_cover->high)}, out);
+    must_stand_ = false;
+  }
+
+  // The days of `window` on which plants started on that day can go out; where there are none, all
   // on which they can: pins beat windows.
-  DateRange within_reach(const Way& way, DateRange window) const {
+  DateRange within_reach(const Way& way, Date start, DateRange window) const {
     const Range& weeks = *way.weeks_under_cover;
-    const DateRange reach{
-        *entry_.pins.start_on + Days{std::lround(7 * (weeks.low - kWeeksOff))},
-        *entry_.pins.start_on + Days{std::lround(7 * (weeks.high + kWeeksOff)) + 1}};
+    const DateRange reach{start + Days{std::lround(7 * (weeks.low - kWeeksOff))},
+                          start + Days{std::lround(7 * (weeks.high + kWeeksOff)) + 1}};
     const DateRange both{std::max(reach.from, window.from), std::min(reach.until, window.until)};
     return both.from < both.until ? both : reach;
   }
@@ -162,6 +228,8 @@ class Generator {
   void try_start(std::size_t index, Date start, Date in_ground, Candidates& out) {
     Candidate candidate{.way = index, .group = group_, .start = start, .in_ground = in_ground};
     candidate.stands = entry_.since.has_value();
+    candidate.young_plants = begun_.young_plants;
+    candidate.begun = begun_;
     if (auto refusal = judge(candidate)) {
       refusal->in_ground = in_ground;
       refuse(*refusal);
@@ -174,23 +242,42 @@ class Generator {
   // Fills in the candidate; the first rule it breaks comes back.
   std::optional<Refusal> judge(Candidate& c) const {
     const Way& way = sheet_.ways[c.way];
+    // What has begun has, and what stands in the ground stands there: no rule undoes it.
+    const bool has_begun = begun_.way || begun_.first_cut;
+    const bool is_there = begun_.in_ground.has_value() || must_stand_;
     if (auto refusal = judge_dates(c)) return refusal;
-    if (auto refusal = judge_frost(c, way)) return refusal;
-    if (auto refusal = judge_soil(c, way)) return refusal;
-    if (auto refusal = judge_winter(c, way)) return refusal;
+    if (auto refusal = judge_frost(c, way); refusal && !is_there) return refusal;
+    if (auto refusal = judge_soil(c, way); refusal && !is_there) return refusal;
+    if (auto refusal = judge_winter(c, way); refusal && !has_begun) return refusal;
     auto timeline = clock_.timeline(way, c.start, c.in_ground);
-    if (!timeline) return no_flower(c, way);
+    if (begun_.first_cut) {
+      if (timeline) c.off_record = days_between(*begun_.first_cut, timeline->first_cut.likely);
+      timeline = clock_.timeline(way, c.start, c.in_ground, begun_.first_cut);
+    }
+    if (!timeline && !has_begun) return no_flower(c, way);
+    c.without_flower = !timeline;
+    if (!timeline) timeline = clock_.without_flower(way, c.start, c.in_ground);
     const Date soonest = soonest_cut(c, way, timeline->basis);
-    if (timeline->first_cut.likely < soonest) {
+    if (timeline->first_cut.likely < soonest && !has_begun && !begun_.first_cut) {
       return too_soon(c, way, timeline->first_cut.likely, soonest);
     }
     c.timeline = std::move(*timeline);
-    if (auto refusal = judge_before_winter(c, way)) return refusal;
-    if (auto refusal = judge_season(c)) return refusal;
+    if (auto refusal = judge_before_winter(c, way); refusal && !has_begun) return refusal;
+    if (auto refusal = judge_season(c); refusal && !has_begun) return refusal;
+    c.stem_factor *= years_share(way);
     c.needs_cold_store = wants_cold(way);
     set_lift(c);
     set_window_place(c, way);
     return std::nullopt;
+  }
+
+  // What is not yet cut in full for its age gives a share; the figures of young plants that a way
+  // has of its own allow for it.
+  double years_share(const Way& way) const {
+    if (!stays_in_ground(sheet_.life_cycle)) return 1;
+    const int years = entry_.since ? std::max(1, setting_.flowering_year - *entry_.since) : 1;
+    const double share = cut_share(sheet_, years);
+    return share > 0 && !entry_.since && way.stems_per_plant ? 1 : share;
   }
 
   // What stands already may flower from the first day of its season.
@@ -237,12 +324,23 @@ class Generator {
   }
 
   std::optional<Refusal> judge_dates(const Candidate& c) const {
-    if (c.stands) return std::nullopt;
+    const auto not_before = [](Date day, const std::optional<Date>& limit, Rule rule) {
+      return limit && day < *limit ? std::optional(Refusal{rule, day, day, limit}) : std::nullopt;
+    };
+    if (auto refusal = not_before(c.in_ground, begun_.in_ground_from, Rule::TooLate)) {
+      return refusal;
+    }
+    if (c.stands || begun_.way) return std::nullopt;
+    if (c.young_plants) return not_before(c.in_ground, setting_.today, Rule::TooLate);
     const auto too_late = [&](const std::optional<Date>& limit, Rule rule) {
-      return limit && c.start < *limit ? std::optional(Refusal{rule, c.start, c.start, limit})
-                                       : std::nullopt;
+      return not_before(c.start, limit, rule);
     };
     if (auto refusal = too_late(setting_.first_day, Rule::TooLate)) return refusal;
+    if (auto refusal = too_late(begun_.start_from, Rule::TooLate)) return refusal;
+    if (begun_.again_from) {
+      const Date again = std::max(*begun_.again_from, setting_.today.value_or(*begun_.again_from));
+      if (auto refusal = too_late(again, Rule::TooLate)) return refusal;
+    }
     return too_late(entry_.pins.not_before, Rule::Pinned);
   }
 
@@ -319,14 +417,14 @@ class Generator {
     }
     if (sheet_.life_cycle == LifeCycle::Biennial) {
       const double share = c.timeline.forecast.respond_share;
+      c.small_rosette = share < kWholeRosette;
+      if (c.small_rosette) c.stem_factor = 0.5;
       if (share < kHalfRosette) {
         Refusal refusal{.rule = Rule::RosetteTooSmall, .start = c.start};
         refusal.found = share;
         refusal.wanted = kHalfRosette;
         return refusal;
       }
-      c.small_rosette = share < kWholeRosette;
-      if (c.small_rosette) c.stem_factor = 0.5;
     } else {
       c.too_early = c.timeline.forecast.flower_share > kTooEarlyShare;
     }
@@ -369,6 +467,12 @@ class Generator {
       // The gardener may cut for fewer days than are useful, but not lift before the first cut.
       const Date first = std::min(c.lift_from, c.timeline.first_cut.likely);
       c.lift_from = c.lift_to = std::max(*entry_.pins.lift_on, first);
+    }
+    if (begun_.lift) c.lift_from = c.lift_to = *begun_.lift;
+    if (begun_.gone_by) {
+      const Date by = *begun_.gone_by - Days{setting_.work.days_between_crops};
+      c.lift_to = std::min(c.lift_to, by);
+      c.lift_from = std::min(c.lift_from, by);
     }
   }
 
@@ -428,16 +532,54 @@ class Generator {
   const Sheet& sheet_;
   const CropEntry& entry_;
   const Group* group_;
+  const Begun& begun_;
+  bool must_stand_ = false;  // no day keeps the rules, but it is to be set out
   CropClock clock_;
   std::optional<growth::WarmSoil> warm_soil_;
   bool mild_winter_;
   WayReport report_;
 };
 
+void generate(const Setting& setting, const Sheet& sheet, const CropEntry& entry,
+              const Begun& begun, Candidates& out) {
+  if (sheet.groups.empty()) {
+    Generator(setting, sheet, entry, nullptr, begun).run(out);
+  }
+  for (const Group& group : sheet.groups) {
+    if (entry.group && *entry.group != group.name) continue;
+    Generator(setting, sheet, entry, &group, begun).run(out);
+  }
+}
+
+// Keeps the candidates for which that is least.
+template <class Of>
+void keep_least(std::vector<Candidate>& list, Of of) {
+  if (list.empty()) return;
+  const auto least = of(*std::ranges::min_element(list, {}, of));
+  std::erase_if(list, [&](const Candidate& c) { return of(c) != least; });
+}
+
+// The candidates of one sowing of which something is known.
+Candidates candidates_of(const Setting& setting, const Sheet& sheet, const CropEntry& entry,
+                         Begun begun) {
+  Candidates result;
+  generate(setting, sheet, entry, begun, result);
+  if (begun.young_plants && result.list.empty()) {
+    begun.young_plants = false;
+    return candidates_of(setting, sheet, entry, begun);
+  }
+  // Begun nobody knows how: so that it agrees best with what is known of its end.
+  if (begun.first_cut && !begun.way) {
+    keep_least(result.list, [](const Candidate& c) { return std::abs(c.off_record); });
+  }
+  if (begun.start_from) keep_least(result.list, [](const Candidate& c) { return c.start; });
+  if (begun.in_ground_from) keep_least(result.list, [](const Candidate& c) { return c.in_ground; });
+  return result;
+}
+
 // The latest start of the same way and group whose first cut is not after `target`, nor before that
 // of `like` (sown later but planted out younger, it may be).
-const Candidate* latest_for(const std::vector<Candidate>& list, const Candidate& like,
-                            Date target) {
+const Candidate* latest_for(std::span<const Candidate> list, const Candidate& like, Date target) {
   const Candidate* best = nullptr;
   for (const Candidate& c : list) {
     if (c.way != like.way || c.group != like.group) continue;
@@ -458,7 +600,8 @@ std::vector<double> joined_shares(const std::vector<const Candidate*>& sowings) 
   const Date first = sowings.front()->timeline.first_cut.likely;
   for (const Candidate* sowing : sowings) {
     const growth::Timeline& timeline = sowing->timeline;
-    const auto offset = static_cast<std::size_t>(days_between(first, timeline.first_cut.likely));
+    const auto offset =
+        static_cast<std::size_t>(std::max(0, days_between(first, timeline.first_cut.likely)));
     whole.resize(std::max(whole.size(), offset + timeline.shares.size()));
     for (std::size_t day = 0; day < timeline.shares.size(); ++day) {
       whole[offset + day] += share * timeline.shares[day];
@@ -467,19 +610,58 @@ std::vector<double> joined_shares(const std::vector<const Candidate*>& sowings) 
   return whole;
 }
 
-// The streams that begin with each candidate and can be completed.
-void add_streams(Candidates& all, int gap) {
-  for (const Candidate& first : all.list) {
-    std::vector<const Candidate*> sowings{&first};
-    for (int j = 1; j < all.wanted_sowings; ++j) {
-      const Date target = first.timeline.first_cut.likely + Days{j * gap};
-      const Candidate* next = latest_for(all.list, *sowings.back(), target);
-      if (!next || next->start <= sowings.back()->start) break;
-      sowings.push_back(next);
-    }
-    const int found = static_cast<int>(sowings.size());
-    all.most_sowings = std::max(all.most_sowings, found);
-    if (found < all.wanted_sowings) continue;
+// Where the candidates of each sowing of a succession stand in the list: those of which something
+// is known have their own.
+struct Pool {
+  std::size_t from = 0, until = 0;
+  bool known = false;
+  std::span<const Candidate> of(const Candidates& all) const {
+    return std::span(all.list).subspan(from, until - from);
+  }
+};
+
+// Of a sowing of which something is known, the one first cut nearest to `target`.
+const Candidate* nearest_to(std::span<const Candidate> list, Date target) {
+  if (list.empty()) return nullptr;
+  const auto off = [&](const Candidate& c) {
+    return std::abs(days_between(c.timeline.first_cut.likely, target));
+  };
+  return &*std::ranges::min_element(list, {}, off);
+}
+
+// The sowings that go on from `first`, as far as they can.
+std::vector<const Candidate*> sowings_from(const Candidate& first, const Candidates& all,
+                                           const std::vector<Pool>& pools, int gap) {
+  std::vector<const Candidate*> sowings{&first};
+  for (std::size_t j = 1; j < pools.size(); ++j) {
+    const Candidate& before = *sowings.back();
+    const Date target = std::max(first.timeline.first_cut.likely + Days{gap * static_cast<int>(j)},
+                                 before.timeline.first_cut.likely + Days{gap});
+    const auto list = pools[j].of(all);
+    const Candidate* next = pools[j].known ? nullptr : latest_for(list, before, target);
+    if (next && next->start <= before.start) next = nullptr;
+    // One that is known to come after it has its place, however the others lie.
+    const bool goes_on = std::any_of(pools.begin() + static_cast<std::ptrdiff_t>(j), pools.end(),
+                                     [](const Pool& pool) { return pool.known; });
+    if (!next && goes_on) next = nearest_to(list, target);
+    if (!next) break;
+    sowings.push_back(next);
+  }
+  return sowings;
+}
+
+// The streams that begin with each candidate and can be completed; where some of it has begun, the
+// longest that can be had.
+void add_streams(Candidates& all, const std::vector<Pool>& pools, int gap) {
+  std::vector<std::vector<const Candidate*>> streams;
+  for (const Candidate& first : pools.front().of(all)) {
+    streams.push_back(sowings_from(first, all, pools, gap));
+    all.most_sowings = std::max(all.most_sowings, static_cast<int>(streams.back().size()));
+  }
+  const bool begun = std::ranges::any_of(pools, &Pool::known);
+  const int fewest = begun ? all.most_sowings : all.wanted_sowings;
+  for (const auto& sowings : streams) {
+    if (static_cast<int>(sowings.size()) < fewest) continue;
     Stream stream;
     for (const Candidate* one : sowings) {
       stream.sowings.push_back(static_cast<std::size_t>(one - all.list.data()));
@@ -489,6 +671,26 @@ void add_streams(Candidates& all, int gap) {
   }
 }
 
+// Whether anything tells this start from any other.
+bool is_known(const Begun& begun) {
+  return begun != Begun{.number = begun.number, .repeat = begun.repeat, .gone_by = begun.gone_by};
+}
+
+// Of each sowing of a succession.
+std::vector<Pool> make_pools(const Setting& setting, const Sheet& sheet, const CropEntry& entry,
+                             const std::vector<Begun>& known, Candidates& all) {
+  const Pool free{0, all.list.size()};
+  std::vector<Pool> pools(static_cast<std::size_t>(entry.successions), free);
+  for (std::size_t i = 0; i < pools.size(); ++i) {
+    const Begun* begun = standing(known, static_cast<int>(i) + 1);
+    if (!begun || !is_known(*begun)) continue;
+    Candidates own = candidates_of(setting, sheet, entry, *begun);
+    pools[i] = {all.list.size(), all.list.size() + own.list.size(), true};
+    std::ranges::move(own.list, std::back_inserter(all.list));
+  }
+  return pools;
+}
+
 }  // namespace
 
 Range cold_store_days(const Sheet& sheet) {
@@ -496,19 +698,20 @@ Range cold_store_days(const Sheet& sheet) {
   return treat && treat->kind == Pretreatment::Kind::ColdStore ? treat->days : kColdStoreDays;
 }
 
-Candidates candidates(const Setting& setting, const Sheet& sheet, const CropEntry& entry) {
-  Candidates result;
-  if (sheet.groups.empty()) {
-    Generator(setting, sheet, entry, nullptr).run(result);
-  }
-  for (const Group& group : sheet.groups) {
-    if (entry.group && *entry.group != group.name) continue;
-    Generator(setting, sheet, entry, &group).run(result);
-  }
+Candidates candidates(const Setting& setting, const Sheet& sheet, const CropEntry& entry,
+                      const std::vector<Begun>& known) {
+  const Begun* only = entry.successions > 1 ? nullptr : standing(known, 0);
+  const Begun* any = known.empty() ? nullptr : &known.front();
+  Candidates result = candidates_of(setting, sheet, entry,
+                                    only  ? *only
+                                    : any ? Begun{.gone_by = any->gone_by}
+                                          : Begun{});
   result.wanted_sowings = entry.successions;
   if (entry.successions > 1) {
-    add_streams(result, entry.gap_days.value_or(static_cast<int>(
-                            std::lround(sheet.succession_gap_days.value_or(kSuccessionGap)))));
+    const auto pools = make_pools(setting, sheet, entry, known, result);
+    add_streams(result, pools,
+                entry.gap_days.value_or(static_cast<int>(
+                    std::lround(sheet.succession_gap_days.value_or(kSuccessionGap)))));
   }
   return result;
 }

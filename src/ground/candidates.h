@@ -12,6 +12,7 @@
 #include "climate/climate.h"
 #include "garden/plan.h"
 #include "garden/sheet.h"
+#include "ground/begun.h"
 #include "ground/stream.h"
 #include "growth/crop_clock.h"
 
@@ -69,6 +70,11 @@ struct Candidate {
   bool cold_soil = false;         // sown outdoors in spring before the soil is likely warm enough
   bool needs_cold_store = false;  // a bulb where no winter chills it in the ground
   bool stands = false;            // stood there before: nothing of it is bought, raised or planted
+  bool young_plants = false;      // in hand: nothing of it is bought or raised
+  // It has begun, but does not flower within the year; its timeline holds no stems.
+  bool without_flower = false;
+  Begun begun;         // what was known of it
+  int off_record = 0;  // days by which the first cut would have come after the recorded one
 
   // Days by which it goes into the ground after the window, or before it (only a pin asks for
   // that).
@@ -105,7 +111,8 @@ struct Setting {
   Shelter shelter = {};
   int flowering_year = 0;
   std::optional<Date> first_day = {};  // nothing is begun before it; absent: any day
-  std::optional<Date> wish_end;  // last day of the wish
+  std::optional<Date> today = {};  // what is begun anew, or from plants in hand, is not before it
+  std::optional<Date> wish_end;    // last day of the wish
   growth::Rules rules = {};
 };
 
@@ -129,7 +136,8 @@ inline constexpr int kLateWeeksLongUnderCover = 3;
 
 // With `successions` in the entry, streams of so many sowings are laid out too: their first cuts
 // lie the gap apart, each sowing is the latest day whose forecast still makes its date. A stream
-// that cannot be completed is left out.
-Candidates candidates(const Setting& setting, const Sheet& sheet, const CropEntry& entry);
+// that cannot be completed is left out. `known`: as begun(); empty: nothing is.
+Candidates candidates(const Setting& setting, const Sheet& sheet, const CropEntry& entry,
+                      const std::vector<Begun>& known = {});
 
 }  // namespace trug::ground

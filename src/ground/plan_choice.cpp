@@ -193,15 +193,19 @@ CropEntry dating(CropEntry entry) {
 }
 
 std::vector<Weighed> weigh(const Plan& plan, const Sheets& sheets, const Setting& setting) {
+  std::vector<const Sheet*> of;
+  for (const Planting& planting : plan.plantings) of.push_back(sheets.at(planting.asked.crop));
+  const climate::Season season(setting.climate, plan.flowering_year);
+  auto all = begun(plan, of, season);
   std::vector<Weighed> result;
-  std::map<CropEntry, std::shared_ptr<const Candidates>> known;
-  for (const Planting& planting : plan.plantings) {
-    const Sheet& sheet = *sheets.at(planting.asked.crop);
-    auto& shared = known[dating(planting.asked)];
+  std::map<std::pair<CropEntry, std::vector<Begun>>, std::shared_ptr<const Candidates>> known;
+  for (std::size_t i = 0; i < plan.plantings.size(); ++i) {
+    const Planting& planting = plan.plantings[i];
+    auto& shared = known[{dating(planting.asked), all[i]}];
     if (!shared) {
-      shared = std::make_shared<Candidates>(candidates(setting, sheet, planting.asked));
+      shared = std::make_shared<Candidates>(candidates(setting, *of[i], planting.asked, all[i]));
     }
-    result.push_back({&sheet, layout(planting, sheet), shared});
+    result.push_back({of[i], layout(planting, *of[i]), shared, std::move(all[i])});
   }
   return result;
 }
@@ -235,16 +239,46 @@ class Sower {
       result.push_back(sowing(all.list[pick.option], 0, 1));
     } else {
       const Stream& stream = all.streams[pick.option];
-      const int count = static_cast<int>(stream.sowings.size());
-      for (int i = 0; i < count; ++i) {
-        result.push_back(sowing(all.list[stream.sowings[static_cast<std::size_t>(i)]], i, count));
-        result.back().number = i + 1;
+      for (std::size_t i = 0; i < stream.sowings.size(); ++i) {
+        result.push_back(
+            sowing(all.list[stream.sowings[i]], static_cast<int>(i), all.wanted_sowings));
       }
     }
     // The last goes when the planting does, the others when they are over.
     for (Sowing& one : result) one.lift = one.lift_to;
     result.back().lift = lift;
-    for (Sowing& one : result) one.next_in_ground = next;
+    for (Sowing& one : result) {
+      one.next_in_ground = next;
+      // Its neighbours' days may have asked for less.
+      if (one.begun.lift) one.lift = *one.begun.lift;
+    }
+    return result;
+  }
+
+  // What became of the starts that failed, as far as it can be told how they were begun.
+  std::vector<Sowing> failed(const Setting& setting) const {
+    std::vector<Sowing> result;
+    for (const Begun& begun : weighed_.begun) {
+      if (!begun.failed) continue;
+      CropEntry entry = planting_.asked;
+      entry.successions = 1;
+      Begun alone = begun;
+      alone.number = 0;
+      const Candidates all = candidates(setting, *weighed_.sheet, entry, {alone});
+      const Candidate* likeliest = nullptr;
+      for (const Candidate& c : all.list) {
+        const auto off = [](const Candidate& one) {
+          return std::pair(one.way, std::abs(days_between(one.window_middle(), one.in_ground)));
+        };
+        const bool before = c.start <= *begun.failed;
+        if (before && (!likeliest || off(c) < off(*likeliest))) likeliest = &c;
+      }
+      if (!likeliest) continue;
+      result.push_back(sowing(*likeliest, std::max(0, begun.number - 1),
+                              std::max(1, planting_.asked.successions)));
+      result.back().begun = begun;
+      result.back().lift = *begun.failed;
+    }
     return result;
   }
 
@@ -254,6 +288,7 @@ class Sower {
     Sowing result{candidate};
     const Layout& layout = weighed_.layout;
     result.planting = index_;
+    result.number = count > 1 ? i + 1 : 0;
     if (planting_.patch) {
       result.length = Millimetres{planting_.patch->length.value() / count};
       result.offset = planting_.patch->offset + result.length * i;
@@ -288,6 +323,14 @@ void take_over(const Plan& plan, const std::vector<StretchState>& states, const 
   }
 }
 
+void add_failed(const Plan& plan, const Setting& setting, Schedule& schedule) {
+  for (std::size_t i = 0; i < plan.plantings.size(); ++i) {
+    for (Sowing& sowing : Sower(plan, schedule, i).failed(setting)) {
+      schedule.failed.push_back(std::move(sowing));
+    }
+  }
+}
+
 std::optional<std::vector<double>> wanted_weeks(const Plan& plan, const climate::Climate& climate,
                                                 const DayCount& count) {
   const auto wish = harvest::wish_days(plan, climate);
@@ -310,7 +353,8 @@ Schedule choose_plan(const Plan& plan, const Sheets& sheets, const climate::Clim
                   .work = plan.work,
                   .shelter = plan.shelter,
                   .flowering_year = plan.flowering_year,
-                  .first_day = options.first_day};
+                  .first_day = options.first_day,
+                  .today = options.today};
   if (const auto wish = harvest::wish_days(plan, climate)) {
     setting.wish_end = wish->until - Days{1};
   }
@@ -330,6 +374,7 @@ Schedule choose_plan(const Plan& plan, const Sheets& sheets, const climate::Clim
     }
   }
   take_over(plan, states, count, result);
+  add_failed(plan, setting, result);
   return result;
 }
 

@@ -15,8 +15,9 @@ namespace trug::ground {
 inline constexpr int kMostRounds = 20;
 
 struct ChoiceOptions {
-  bool rounds = true;  // false: every stretch by itself
+  bool rounds = true;                  // false: every stretch by itself
   std::optional<Date> first_day = {};  // nothing is begun before it; absent: any day
+  std::optional<Date> today = {};      // as Setting's
 };
 
 Schedule choose_plan(const Plan& plan, const Sheets& sheets, const climate::Climate& climate,

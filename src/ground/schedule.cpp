@@ -13,6 +13,21 @@ int across(Millimetres length, double spacing_cm) {
   return std::max(1, static_cast<int>(std::floor(plants + 0.5)));
 }
 
+// What was counted stands for the days up to the last count; the rest follows it by the share of
+// the cutting that is over.
+void take_count(const Begun& begun, Date first, std::vector<double>& by_day) {
+  if (!begun.counted_until) return;
+  const int days = days_between(first, *begun.counted_until) + 1;
+  const auto counted = by_day.begin() + std::clamp(days, 0, static_cast<int>(by_day.size()));
+  const double forecast = std::accumulate(by_day.begin(), counted, 0.0);
+  const double rest = std::accumulate(counted, by_day.end(), 0.0);
+  if (forecast <= 0) return;
+  const double ratio = begun.stems / forecast;
+  const double over = forecast / (forecast + rest);
+  std::for_each(by_day.begin(), counted, [&](double& stems) { stems *= ratio; });
+  std::for_each(counted, by_day.end(), [&](double& stems) { stems *= 1 + over * (ratio - 1); });
+}
+
 }  // namespace
 
 Layout layout(const Planting& planting, const Sheet& sheet) {
@@ -42,6 +57,7 @@ std::vector<double> stems_by_day(const Sowing& sowing) {
   for (std::size_t i = 0; i < sowing.timeline.shares.size() && static_cast<int>(i) < days; ++i) {
     result.push_back(all * sowing.timeline.shares[i]);
   }
+  take_count(sowing.begun, sowing.timeline.first_cut.likely, result);
   return result;
 }
 

@@ -47,15 +47,15 @@ struct Sowing : Candidate {
   const Sheet* sheet = nullptr;
   Date lift;
   std::optional<Date> next_in_ground;  // the crop after the planting wants the ground
-  // In the weather that was measured it does not flower within the year; its timeline is that of
-  // averages.
-  bool without_flower = false;
-
   const Way& raised_by() const { return sheet->ways[way]; }
   CropSpec spec() const { return CropSpec(*sheet, group); }
   bool another_follows() const { return next_in_ground.has_value(); }
   // False: measured weather delays it until after it is lifted.
-  bool is_cut() const { return !without_flower && timeline.first_cut.likely <= lift; }
+  bool is_cut() const {
+    return !without_flower && !begun.failed && timeline.first_cut.likely <= lift;
+  }
+  // False: it is too young to be cut this year.
+  bool gives_stems() const { return stems_per_plant * stem_factor > 0; }
   // The last day of cutting, of what is cut: it ends by itself, or is lifted.
   Date last_cut() const { return std::min(lift, timeline.last_cut()); }
 };
@@ -65,10 +65,12 @@ struct Weighed {
   const Sheet* sheet = nullptr;
   Layout layout;
   std::shared_ptr<const Candidates> candidates;
+  std::vector<Begun> begun = {};
 };
 
 struct Schedule {
   std::vector<Sowing> sowings;   // in the plan's order, then by number
+  std::vector<Sowing> failed;    // starts that came to nothing, likewise, each until it failed
   std::vector<Weighed> weighed;  // one a planting of the plan
   int rounds = 0;                // gone round, the last without a change
   bool settled = true;           // false: stopped after the most rounds
@@ -76,9 +78,15 @@ struct Schedule {
 
   // The sowings of a planting; empty: it was left out, see the findings.
   std::span<const Sowing> of(std::size_t planting) const;
+  // By place: those that stand, then those that failed.
+  const Sowing& at(std::size_t place) const {
+    return place < sowings.size() ? sowings[place] : failed[place - sowings.size()];
+  }
 };
 
-// Likely stems of a sowing, by day from its first cut to its lift, after losses.
+// Likely stems of a sowing, by day from its first cut to its lift, after losses; up to the last cut
+// of which the stems were counted, those. What was cut so far also tells of the rest, the more the
+// longer it has been cut (memory).
 std::vector<double> stems_by_day(const Sowing& sowing);
 // All of them.
 double stems(const Sowing& sowing);

@@ -83,7 +83,8 @@ void take_spread(Lives lives, DateRange season, growth::Timeline& timeline) {
 Schedule retimed(Schedule schedule, const Climate& climate, int flowering_year) {
   for (Sowing& sowing : schedule.sowings) {
     const CropClock clock = clock_of(climate, sowing, flowering_year);
-    auto timeline = clock.timeline(sowing.raised_by(), sowing.start, sowing.in_ground);
+    auto timeline =
+        clock.timeline(sowing.raised_by(), sowing.start, sowing.in_ground, sowing.begun.first_cut);
     sowing.without_flower = !timeline;
     if (timeline) sowing.timeline = std::move(*timeline);
   }
@@ -101,7 +102,7 @@ Schedule spread_by_years(Schedule schedule, const Climate& averages,
     for (std::size_t i = 0; i < lives.size(); ++i) {
       const Sowing& sowing = schedule.sowings[i];
       const CropClock clock = clock_of(climate, sowing, flowering_year);
-      if (clock.by_heat()) live_once(climate, clock, sowing, lives[i]);
+      if (clock.by_heat() && !sowing.begun.first_cut) live_once(climate, clock, sowing, lives[i]);
     }
   }
   const DateRange season{averages.season_start(flowering_year),

@@ -145,7 +145,19 @@ void CropClock::cut_to_season(Timeline& timeline) const {
   }
 }
 
-std::optional<Timeline> CropClock::timeline(const Way& way, Date start, Date in_ground) const {
+Timeline CropClock::without_flower(const Way& way, Date start, Date in_ground) const {
+  Timeline result;
+  if (auto forecast = forecast_of(way, start, in_ground)) {
+    result.basis = Basis::Heat;
+    result.forecast = std::move(*forecast);
+  }
+  result.first_flower = result.first_cut = spread_around(season().until - Days{1}, 0);
+  result.shares = {0};
+  return result;
+}
+
+std::optional<Timeline> CropClock::timeline(const Way& way, Date start, Date in_ground,
+                                            std::optional<Date> first_cut) const {
   Timeline result;
   std::optional<Date> flower;
   if (auto forecast = forecast_of(way, start, in_ground)) {
@@ -160,12 +172,17 @@ std::optional<Timeline> CropClock::timeline(const Way& way, Date start, Date in_
   if (flower && from_seed_or_bulb && sheet().fewest_days_from_sowing) {
     flower = std::max(*flower, start + Days{*sheet().fewest_days_from_sowing});
   }
+  const int until_cut = sheet().habit == Habit::Single ? 0 : kFirstCutAfterFlower;
+  if (first_cut) {
+    result.basis = Basis::Recorded;
+    flower = *first_cut - Days{until_cut};
+  }
   if (!flower || *flower >= season().until) return std::nullopt;
   const bool heat_lover = crop_.growth() && crop_.growth()->base_c >= kHeatLoverBase;
-  const int spread = result.basis != Basis::Window                 ? model_spread_
+  const int spread = first_cut                                     ? 0
+                     : result.basis != Basis::Window               ? model_spread_
                      : heat_lover && !climate().has_temperatures() ? kHeatLoverSpread
                                                                    : kWindowSpread;
-  const int until_cut = sheet().habit == Habit::Single ? 0 : kFirstCutAfterFlower;
   result.first_flower = spread_around(*flower, spread);
   result.first_cut = spread_around(*flower + Days{until_cut}, spread);
   result.shares = curve_;

@@ -19,7 +19,8 @@ namespace trug::growth {
 // Heat: the model with averages; Light: that of crops ruled by light. Measured: either with days
 // that have happened. Window: the trade's windows from the frost dates, never tighter than three
 // weeks either side.
-enum class Basis { Heat, Light, Measured, Window };
+// Recorded: it has been cut.
+enum class Basis { Heat, Light, Measured, Window, Recorded };
 
 // A forecast is a window, never a bare day: 10, 50 and 90 years in 100.
 struct DateSpread {
@@ -63,7 +64,11 @@ class CropClock {
             int flowering_year, Rules rules = {});
 
   // nullopt: no flower within the flowering year (`forecast_of` tells how far it came).
-  std::optional<Timeline> timeline(const Way& way, Date start, Date in_ground) const;
+  // `first_cut`: the day on which it was cut first, where that is known.
+  std::optional<Timeline> timeline(const Way& way, Date start, Date in_ground,
+                                   std::optional<Date> first_cut = {}) const;
+  // Of what stands there without flowering within the year: nothing is cut of it.
+  Timeline without_flower(const Way& way, Date start, Date in_ground) const;
   // The heat reckoning alone; nullopt where windows decide.
   std::optional<Forecast> forecast_of(const Way& way, Date start, Date in_ground) const;
   // A window of the sheet as days, for the frosts of the year it belongs to.

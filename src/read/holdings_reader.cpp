@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <map>
 #include <set>
 #include <string>
 #include <utility>
@@ -41,10 +42,14 @@ int step(Happening what) {
   return 0;
 }
 
+// Whether a start can have it twice.
+bool may_repeat(Happening what) { return what == Happening::Cut || what == Happening::NotDone; }
+
 class HappenedReader {
  public:
-  HappenedReader(Diagnostics& diagnostics, std::span<const KeyHome> homes, Plan& plan)
-      : diagnostics_(diagnostics), homes_(homes), plan_(plan) {}
+  HappenedReader(Diagnostics& diagnostics, SheetLibrary& sheets, std::span<const KeyHome> homes,
+                 Plan& plan)
+      : diagnostics_(diagnostics), sheets_(sheets), homes_(homes), plan_(plan) {}
 
   void read(TomlTable& table) {
     const auto name = table.text("planting", required("planting = \"west bed/zinnia\""));
@@ -53,6 +58,7 @@ class HappenedReader {
     const auto what = table.choice("what", kHappenings, required("what = \"sown\""));
     const auto on = table.date("on", required("on = 2027-04-18"));
     happened.stems = table.whole_number("stems", kOptional, {0, 100'000});
+    happened.job = table.text("job");
     happened.note = table.text("note", kOptional, 500);
     happened.succession = table.whole_number("succession", kOptional, {1, 30}).value_or(0);
     table.finish(homes_);
@@ -63,7 +69,21 @@ class HappenedReader {
       table.error("stems", "'stems' belongs to what = \"cut\"");
       return;
     }
+    if (happened.job && happened.what != Happening::NotDone) {
+      table.error("job", "'job' belongs to what = \"not-done\"");
+      return;
+    }
     if (Planting* planting = find(*name, table)) add(*planting, std::move(happened), table);
+  }
+
+  // When all have been read: which start each belongs to, and whether they can all be true.
+  void finish() {
+    for (Planting& planting : plan_.plantings) {
+      count_starts(planting);
+      for (std::size_t i = 0; i < planting.happened.size(); ++i) {
+        if (is_impossible(planting, i)) break;
+      }
+    }
   }
 
  private:
@@ -85,35 +105,96 @@ class HappenedReader {
                   "say which: succession = 1");
       return;
     }
+    if (happened.succession > std::max(1, sowings)) {
+      table.error("succession",
+                  fmt::format("{} is sown {}", planting.name, counted(sowings, "time")));
+      return;
+    }
     if (sowings <= 1) happened.succession = 0;
     if (year_of(happened.on) < plan_.flowering_year - 2) {
       table.error("on",
                   fmt::format("{} is of an earlier year than this plan's", plain_day(happened.on)));
       return;
     }
-    const auto& before = planting.happened;
-    for (const Happened& other : before) {
-      if (other.succession == happened.succession && contradicts(other, happened)) return;
-    }
     planting.happened.insert(
         std::ranges::upper_bound(planting.happened, happened.on, {}, &Happened::on),
         std::move(happened));
   }
 
-  // Reported at the later one of the file, naming the other's line.
+  // What comes after a failure belongs to another start.
+  static void count_starts(Planting& planting) {
+    std::map<int, int> repeats;  // by succession
+    for (Happened& happened : planting.happened) {
+      happened.repeat = repeats[happened.succession];
+      if (happened.what == Happening::Failed) ++repeats[happened.succession];
+    }
+  }
+
+  // Reported at the later one, naming the other's line.
+  bool is_impossible(const Planting& planting, std::size_t index) {
+    const Happened& happened = planting.happened[index];
+    Beginning beginning;
+    for (std::size_t i = 0; i <= index; ++i) {
+      const Happened& other = planting.happened[i];
+      if (other.succession != happened.succession || other.repeat != happened.repeat) continue;
+      beginning.sown |= other.what == Happening::Sown;
+      beginning.planted |= other.what == Happening::Planted;
+      beginning.planted_out |= other.what == Happening::PlantedOut;
+      if (i < index && contradicts(other, happened)) return true;
+    }
+    return began_where_it_stands(planting, happened) ||
+           began_as_nothing_is(planting, happened, beginning);
+  }
+
   bool contradicts(const Happened& other, const Happened& happened) {
     const int a = step(other.what), b = step(happened.what);
-    const bool out_of_order = a != 0 && b != 0 && a != b && (a < b) != (other.on <= happened.on) &&
-                              other.on != happened.on;
-    if (!out_of_order) return false;
+    const bool twice = other.what == happened.what && !may_repeat(happened.what);
+    const bool out_of_order = a != 0 && b != 0 && a > b && other.on < happened.on;
+    if (!twice && !out_of_order) return false;
+    const std::string what(word_of(kHappenings, happened.what));
+    diagnostics_.error(
+        happened.at,
+        fmt::format("{} on {}: line {} has it {} on {}", what, plain_day(happened.on),
+                    other.at.line, word_of(kHappenings, other.what), plain_day(other.on)),
+        twice ? "take one of the two out"
+              : "a plant is sown, planted out, cut and lifted in this order");
+    return true;
+  }
+
+  bool began_where_it_stands(const Planting& planting, const Happened& happened) {
+    const auto& since = planting.asked.since;
+    const int which = step(happened.what);
+    if (!since || which < 1 || which > 2 || happened.what == Happening::Pinched) return false;
     diagnostics_.error(happened.at,
-                       fmt::format("{} is out of order with what line {} says of {}",
-                                   plain_day(happened.on), other.at.line, plain_day(other.on)),
-                       "a plant is sown, planted out, cut and lifted in this order");
+                       fmt::format("{} on {}: line {} has it stand there since {}",
+                                   word_of(kHappenings, happened.what), plain_day(happened.on),
+                                   planting.asked.at.line, *since),
+                       "take one of the two out");
+    return true;
+  }
+
+  bool began_as_nothing_is(const Planting& planting, const Happened& happened,
+                           Beginning beginning) {
+    const Sheet* sheet = sheets_.find(planting.asked.crop, diagnostics_);
+    if (!sheet || step(happened.what) > 2 ||
+        !(beginning.sown || beginning.planted || beginning.planted_out) ||
+        std::ranges::any_of(sheet->ways,
+                            [&](const Way& way) { return can_have(way, beginning); })) {
+      return false;
+    }
+    std::vector<std::string> ways;
+    for (const Way& way : sheet->ways) {
+      if (way.method != Method::Established) ways.push_back(fmt::format("'{}'", way.name));
+    }
+    diagnostics_.error(
+        happened.at,
+        fmt::format("{} is never {} like that", sheet->name, word_of(kHappenings, happened.what)),
+        "its sheet has " + listed(ways));
     return true;
   }
 
   Diagnostics& diagnostics_;
+  SheetLibrary& sheets_;
   std::span<const KeyHome> homes_;
   Plan& plan_;
 };
@@ -186,10 +267,11 @@ void read_have(TomlTable& file, SheetLibrary& sheets, Diagnostics& diagnostics,
   }
 }
 
-void read_happened(TomlTable& file, Diagnostics& diagnostics, std::span<const KeyHome> homes,
-                   Plan& plan) {
-  HappenedReader reader(diagnostics, homes, plan);
+void read_happened(TomlTable& file, SheetLibrary& sheets, Diagnostics& diagnostics,
+                   std::span<const KeyHome> homes, Plan& plan) {
+  HappenedReader reader(diagnostics, sheets, homes, plan);
   for (TomlTable& table : file.tables("happened")) reader.read(table);
+  reader.finish();
 }
 
 }  // namespace trug::read

@@ -25,8 +25,8 @@ void read_have(TomlTable& file, SheetLibrary& sheets, Diagnostics& diagnostics,
 
 // [[happened]]: given to the plantings it speaks of, by day; contradictions are reported with both
 // places. After the plantings have been read.
-void read_happened(TomlTable& file, Diagnostics& diagnostics, std::span<const KeyHome> homes,
-                   Plan& plan);
+void read_happened(TomlTable& file, SheetLibrary& sheets, Diagnostics& diagnostics,
+                   std::span<const KeyHome> homes, Plan& plan);
 
 // `since` of a crop: a year not after the flowering year.
 std::optional<int> read_since(TomlTable& table, int flowering_year);

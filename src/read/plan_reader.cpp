@@ -114,6 +114,7 @@ constexpr KeyHome kHomes[] = {
     {"on", "[[happened]]"},
     {"stems", "[[happened]]"},
     {"note", "[[happened]]"},
+    {"job", "[[happened]]"},
     {"succession", "[[happened]]"},
 };
 
@@ -189,7 +190,7 @@ class PlanReader {
     read_beds(file_, sheets_, diagnostics_, kHomes, plan_);
     read_elsewhere(file_, sheets_, diagnostics_, kHomes, plan_);
     read_have(file_, sheets_, diagnostics_, kHomes, plan_);
-    read_happened(file_, diagnostics_, kHomes, plan_);
+    read_happened(file_, sheets_, diagnostics_, kHomes, plan_);
     if (!file_.has("bed") && !file_.has("wish") && !file_.has("elsewhere")) {
       diagnostics_.error(file_.at(), "the plan has neither a [[bed]] nor a [wish]");
     }

@@ -297,6 +297,22 @@ Numbers numbers(const ask::Overfull& f) {
   return {{"weeks", static_cast<double>(f.mondays.size())}, {"wanted", f.wanted}, {"room", f.room}};
 }
 
+std::string words(const ask::StartFailed& f, const About&) {
+  return fmt::format("failed on {}: {}", plain_day(f.on),
+                     f.again ? fmt::format("begun again on {}", plain_day(*f.again))
+                             : std::string("there is no time or room to begin it again"));
+}
+
+std::string words(const ask::RecordedOtherwise& f, const About&) {
+  return fmt::format("{} on {}, not on {} as pinned: what happened counts, the pin can go",
+                     word_of(kHappenings, f.what), plain_day(f.on), plain_day(f.pinned));
+}
+
+std::string words(const ask::NotDone& f, const About&) {
+  return fmt::format("{}: not done by {}, and too late now", work::trait(f.kind).words,
+                     plain_day(f.on));
+}
+
 // The others have none.
 template <class Other>
 Numbers numbers(const Other&) {

@@ -81,8 +81,9 @@ constexpr GlossaryEntry kGlossary[] = {
     {"number", Key, "How many are in hand."},
     {"planting", Key, "Of which planting, by its name: \"west bed/zinnia\"."},
     {"on", Key, "The day it was done."},
-    {"stems", Key, "How many stems were cut."},
+    {"stems", Key, "How many stems were cut that day."},
     {"note", Key, "Words of your own, printed with the event."},
+    {"job", Key, "Of what was not done: the job's word, \"prick-out\"; without it, what comes next of sowing, planting and planting out."},
     {"succession", Key, "Of which sowing, where there are several: 1 is the first."},
 
 
@@ -109,6 +110,9 @@ constexpr GlossaryEntry kGlossary[] = {
     {"bare-ground", Finding, "A stretch on which nothing stands for more than six weeks of summer, or four after its last crop."},
     {"off-colour", Finding, "None of the wish's colours."},
     {"begins-anew", Finding, "The plan does not say on which day it began, so each day it begins again with what can still be begun: began says it."},
+    {"failed", Finding, "What was begun came to nothing; the crop stays in the plan and is begun again where that can be."},
+    {"recorded-otherwise", Finding, "A pin says another day than [[happened]]: what happened counts."},
+    {"not-done", Finding, "It was recorded as not done, and its time is over."},
     {"taken-as-done", Finding, "Jobs that lie before today and of which the plan records nothing: [[happened]] says what became of them."},
     {"overfull", Finding, "More is raised at once than the trays, the frame or the nursery bed hold: 40 modules or 15 pots a tray, 11 trays a square metre of frame, 40 plants a square metre of nursery bed."},
     {"shelter-assumed", Finding, "The plan does not say what there is to raise plants in: [shelter] does."},

@@ -6,7 +6,6 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <numeric>
 #include <string_view>
 #include <utility>
 
@@ -63,9 +62,13 @@ std::string_view word_for_bulb(LifeCycle life_cycle) {
   return life_cycle == LifeCycle::Bulb ? "bulb" : life_cycle == LifeCycle::Corm ? "corm" : "tuber";
 }
 
-std::string bulbs(const Subject& of) {
-  return counted(of.sowing.plants, std::string(word_for_bulb(of.sheet.life_cycle)));
+std::string bulbs(const Subject& of, int number) {
+  return counted(number, std::string(word_for_bulb(of.sheet.life_cycle)));
 }
+std::string bulbs(const Subject& of) { return bulbs(of, of.sowing.plants); }
+
+// What is in hand is not ordered.
+int to_order(const Subject& of) { return of.job.plants.value_or(of.sowing.plants); }
 
 // "tulip 'Orchard Dusk'", "tulip (mid)".
 std::string kind_of_crop(const Subject& of) {
@@ -79,20 +82,31 @@ std::string cut_day(const Subject& of) {
                      short_day(cut.late));
 }
 
+// When it is cut first, where it is cut this year.
+std::string cut_words(const Subject& of) {
+  if (of.sowing.gives_stems()) return fmt::format("First cut about {}.", cut_day(of));
+  const int year = of.plan.flowering_year;
+  const auto& since = of.plan.plantings[of.job.planting].asked.since;
+  const int years = since ? std::max(1, year - *since) : 1;
+  if (years >= of.sheet.first_cut_year) return "Nothing of it is cut this year.";
+  return fmt::format("It is too young to be cut this year: the first stems come in {}.",
+                     year + of.sheet.first_cut_year - years);
+}
+
 // --- What each kind of job says. ---
 
 std::string order_seed(const Subject& of) {
-  return fmt::format("Order seed for {} plants of {}; it is sown from {}.", of.sowing.plants,
+  return fmt::format("Order seed for {} plants of {}; it is sown from {}.", to_order(of),
                      kind_of_crop(of), short_day(of.sowing.start));
 }
 
 std::string order_bulbs(const Subject& of) {
-  return fmt::format("Order {} of {} for planting on {}.", bulbs(of), kind_of_crop(of),
-                     short_day(of.sowing.start));
+  return fmt::format("Order {} of {} for planting on {}.", bulbs(of, to_order(of)),
+                     kind_of_crop(of), short_day(of.sowing.start));
 }
 
 std::string order_plants(const Subject& of) {
-  return fmt::format("Order {} young plants of {} for planting on {}.", of.sowing.plants,
+  return fmt::format("Order {} young plants of {} for planting on {}.", to_order(of),
                      kind_of_crop(of), short_day(of.sowing.in_ground));
 }
 
@@ -110,9 +124,9 @@ std::string pre_treat(const Subject& of) {
 }
 
 std::string sow_in_place(const Subject& of) {
-  std::string text = fmt::format(
-      "Sow where it is to flower, {}, {}; thin later to {} {}. First cut about {}.",
-      depth_words(of.sheet), at_place(of.job), of.plants(), in_rows(of.sowing), cut_day(of));
+  std::string text = fmt::format("Sow where it is to flower, {}, {}; thin later to {} {}. {}",
+                                 depth_words(of.sheet), at_place(of.job), of.plants(),
+                                 in_rows(of.sowing), cut_words(of));
   if (of.job.soil_c) {
     text += fmt::format(
         " The soil should hold {} degC for a week: measure it, the date is good to a week.",
@@ -153,11 +167,10 @@ std::string harden_off(const Subject& of) {
 }
 
 std::string plant_out(const Subject& of) {
-  return fmt::format("Plant out {} {}, {}. First cut about {}.{}", of.plants(), in_rows(of.sowing),
-                     at_place(of.job), cut_day(of),
-                     of.job.winter_takes_some
-                         ? " Keep a tenth to a fifth more in pots: the winter takes some."
-                         : "");
+  return fmt::format(
+      "Plant out {} {}, {}. {}{}", of.plants(), in_rows(of.sowing), at_place(of.job), cut_words(of),
+      of.job.winter_takes_some ? " Keep a tenth to a fifth more in pots: the winter takes some."
+                               : "");
 }
 
 std::string plant(const Subject& of) {
@@ -166,9 +179,9 @@ std::string plant(const Subject& of) {
                        word_of(kPlaces, of.sowing.raised_by().raised),
                        short_day(of.sowing.in_ground));
   }
-  return fmt::format("Plant {} {}, {}, {}. First cut about {}.", bulbs(of),
+  return fmt::format("Plant {} {}, {}, {}. {}", bulbs(of),
                      of.sheet.depth_mm ? depth_words(of.sheet) : "just under the surface",
-                     in_rows(of.sowing), at_place(of.job), cut_day(of));
+                     in_rows(of.sowing), at_place(of.job), cut_words(of));
 }
 
 std::string thin(const Subject& of) {
@@ -205,14 +218,9 @@ std::string watch_for_frost(const Subject& of) {
 
 // Of the whole flowering only what is cut before it is lifted or the season ends.
 std::string first_cut(const Subject& of) {
-  const growth::Timeline& timeline = of.sowing.timeline;
-  const Date last = of.sowing.last_cut();
-  const auto days = std::max(0, days_between(timeline.first_cut.likely, last) + 1);
-  const double share =
-      std::accumulate(timeline.shares.begin(), timeline.shares.begin() + days, 0.0);
-  const double stems = of.sowing.stems_of(of.sowing.plants) * share;
   return fmt::format("Cut at this stage: {}. About {} stems in all, until {}.", of.sheet.cut_stage,
-                     static_cast<int>(std::lround(stems)), short_day(last));
+                     static_cast<int>(std::lround(ground::stems(of.sowing))),
+                     short_day(of.sowing.last_cut()));
 }
 
 std::string yearly(const Subject& of) {
@@ -328,6 +336,7 @@ std::string job_text(const Subject& of) {
   const Wording& wording = kWordings.at(static_cast<std::size_t>(of.job.key.kind));
   std::string text = wording.text(of);
   if (of.job.first != of.job.last) text += wording.window(of.job);
+  if (of.job.note) text += " Noted: " + *of.job.note;
   return text;
 }
 
@@ -341,7 +350,8 @@ std::string doing(const Subject& of) {
 std::string crop_words(const Subject& of) {
   const CropEntry& asked = of.plan.plantings[of.job.planting].asked;
   const int succession = of.job.key.succession;
-  return asked.id.value_or(asked.crop) + (succession > 0 ? fmt::format(" {}", succession) : "");
+  return asked.id.value_or(asked.crop) + (succession > 0 ? fmt::format(" {}", succession) : "") +
+         (of.job.key.repeat > 0 ? " again" : "");
 }
 
 constexpr Word<Caution::Kind> kHarms[] = {{Caution::Kind::Poisonous, "poisonous"},
@@ -363,7 +373,7 @@ std::vector<JobRow> job_rows(const Plan& plan, const ground::Schedule& schedule,
   std::vector<JobRow> rows;
   rows.reserve(jobs.size());
   for (std::size_t i = 0; i < jobs.size(); ++i) {
-    const Sowing& sowing = schedule.sowings[jobs[i].sowing];
+    const Sowing& sowing = schedule.at(jobs[i].sowing);
     const Subject of{plan, sowing, *sowing.sheet, jobs[i]};
     const bool handled = work::trait(jobs[i].key.kind).hands_on;
     rows.push_back({jobs[i], uids.empty() ? "" : uids[i], doing(of), crop_words(of), job_text(of),

@@ -22,6 +22,8 @@ std::string_view to_string(growth::Basis basis) {
       return "measured";
     case growth::Basis::Window:
       return "window";
+    case growth::Basis::Recorded:
+      return "recorded";
   }
   return "";
 }

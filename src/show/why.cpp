@@ -49,8 +49,8 @@ class Life {
       : plan_(plan), sowing_(sowing), sheet_(*sowing.sheet), climate_(climate), style_(style) {}
 
   std::string text() const {
-    const bool by_window = timeline().basis == growth::Basis::Window;
-    return start() + (by_window ? reckoned_by_window() : reckoned_by_heat()) + weather() + frost() +
+    const bool by_heat = !timeline().forecast.stages.empty();
+    return start() + (by_heat ? reckoned_by_heat() : reckoned_by_window()) + weather() + frost() +
            winter() + first_cut() + years() + end();
   }
 
@@ -68,18 +68,28 @@ class Life {
                  "counted as full grown; its year begins on " + long_day(sowing_.start));
     }
     const Way& way = sowing_.raised_by();
+    if (sowing_.young_plants) {
+      return row("into the bed", long_day(sowing_.in_ground) + ", young plants in hand") + window();
+    }
     std::string text = row(way.method == Method::Seed ? "sown" : "begun",
-                           long_day(sowing_.start) + ", " + where_stood(plan_, sowing_));
+                           long_day(sowing_.start) + recorded(sowing_.begun.start) + ", " +
+                               where_stood(plan_, sowing_));
     if (sowing_.in_ground != sowing_.start) {
       const double weeks = days_between(sowing_.start, sowing_.in_ground) / 7.0;
-      text += row("into the bed", fmt::format("{}, after {} weeks, then a week without progress",
-                                              long_day(sowing_.in_ground), number(weeks)));
+      text += row("into the bed", fmt::format("{}{}, after {} weeks, then a week without progress",
+                                              long_day(sowing_.in_ground),
+                                              recorded(sowing_.begun.in_ground), number(weeks)));
     }
+    return text + window();
+  }
+
+  std::string window() const {
     const DateRange& window = sowing_.window;
-    return text +
-           row("trade's window", fmt::format("{} to {}: {}", plain_day(window.from),
+    return row("trade's window", fmt::format("{} to {}: {}", plain_day(window.from),
                                              plain_day(window.until - Days{1}), place_in_window()));
   }
+
+  static std::string recorded(const std::optional<Date>& day) { return day ? ", recorded" : ""; }
 
   std::string place_in_window() const {
     if (sowing_.days_early() > 0) return counted(sowing_.days_early(), "day") + " before it";
@@ -141,7 +151,12 @@ class Life {
 
   std::string first_cut() const {
     if (sowing_.without_flower) {
-      return row("first cut", "none within the year, in the weather that was measured");
+      return row("first cut", sowing_.timeline.shares.size() > 1
+                                  ? "none within the year, in the weather that was measured"
+                                  : "none within the year");
+    }
+    if (timeline().basis == growth::Basis::Recorded) {
+      return row("first cut", long_day(timeline().first_cut.likely) + ", recorded");
     }
     const auto& cut = timeline().first_cut;
     return row("first cut", fmt::format("{}; eight years in ten {} to {}", long_day(cut.likely),
@@ -162,13 +177,14 @@ class Life {
 
   std::string end() const {
     const std::string last_cut =
-        !sowing_.is_cut()
+        !sowing_.gives_stems() ? std::string("none: it is too young to be cut")
+        : !sowing_.is_cut()
             ? std::string("none: it is lifted first")
             : long_day(sowing_.last_cut()) + (timeline().cut_short ? ", ended by the season" : "");
-    const std::string lifted =
-        stays_in_ground(sheet_.life_cycle)
-            ? std::string("stays")
-            : long_day(sowing_.lift) + (sowing_.another_follows() ? ", for the next crop" : "");
+    const std::string lifted = stays_in_ground(sheet_.life_cycle)
+                                   ? std::string("stays")
+                                   : long_day(sowing_.lift) + recorded(sowing_.begun.lift) +
+                                         (sowing_.another_follows() ? ", for the next crop" : "");
     return row("last cut", last_cut) + row("lifted", lifted);
   }
 

@@ -8,6 +8,7 @@
 #include <tuple>
 #include <utility>
 
+#include "work/records.h"
 #include "work/rules.h"
 
 namespace trug::work {
@@ -16,8 +17,10 @@ namespace {
 using ground::Schedule;
 using ground::Sowing;
 
-// Whether the choice or the plan fixed the day.
-bool stands(const JobDraft& draft) { return draft.pinned || trait(draft.kind).chosen; }
+// Whether the choice, the plan or what happened fixed the day.
+bool stands(const JobDraft& draft) {
+  return draft.pinned || draft.recorded || trait(draft.kind).chosen;
+}
 
 bool works_on(Date day, const Window& window, const std::vector<std::chrono::weekday>& days) {
   return window.first <= day && day <= window.last &&
@@ -43,7 +46,8 @@ Job job_of(const Sowing& sowing, const Plan& plan) {
              .bed = bed ? bed_identity(*bed) : "",
              .crop = asked.crop,
              .planting = asked.id.value_or("1"),
-             .succession = sowing.number};
+             .succession = sowing.number,
+             .repeat = sowing.begun.repeat};
   job.planting = sowing.planting;
   job.planting_name = planting.name;
   job.bed = bed_name(plan, planting);
@@ -74,7 +78,10 @@ Job made(const JobDraft& draft, const Sowing& sowing, const RuleContext& context
   job.day = window.day;
   job.first = window.first;
   job.last = window.last;
-  job.state = job.day < context.when.today ? Job::State::Assumed : Job::State::Due;
+  job.state = draft.recorded                 ? Job::State::Recorded
+              : job.day < context.when.today ? Job::State::Assumed
+                                             : Job::State::Due;
+  job.note = draft.note;
   const bool into_soil = draft.kind == JobKind::Sow || draft.kind == JobKind::Plant;
   if (const auto& depth = sowing.sheet->depth_mm; into_soil && depth) {
     job.depth_mm = static_cast<int>(std::lround(*depth));
@@ -96,6 +103,7 @@ std::vector<JobDraft> drafts_of(const Sowing& sowing, const RuleContext& context
       if (wanted) drafts.push_back(*draft);
     }
   }
+  take_records(sowing, context, drafts);
   std::stable_partition(drafts.begin(), drafts.end(),
                         [](const JobDraft& draft) { return draft.where != Raised::InPlace; });
   return drafts;
@@ -108,18 +116,24 @@ void wait_for(JobDraft& draft, Date day) {
   for (Date* each : {&window.day, &window.first, &window.last}) *each = std::max(*each, day);
 }
 
-// Adds the jobs of one sowing (by index). `ground_ready`: the job that leaves the ground to it; the
-// one that frees it again comes back.
+bool is_order(JobKind kind) {
+  return kind == JobKind::OrderSeed || kind == JobKind::OrderBulbs || kind == JobKind::OrderPlants;
+}
+
+// Adds the jobs of one sowing (by place), of which so many plants are `there`. `ground_ready`: the
+// job that leaves the ground to it; the one that frees it again comes back.
 std::optional<std::size_t> add_jobs(const Schedule& schedule, std::size_t index,
-                                    const RuleContext& context,
+                                    const RuleContext& context, int there,
                                     std::optional<std::size_t> ground_ready,
                                     std::vector<Job>& jobs) {
-  const Sowing& sowing = schedule.sowings[index];
+  const Sowing& sowing = schedule.at(index);
   std::optional<std::size_t> before, frees;
   for (JobDraft& draft : drafts_of(sowing, context)) {
     const JobTrait& kind = trait(draft.kind);
+    if (is_order(draft.kind) && there >= sowing.plants) continue;
     if (before) wait_for(draft, jobs[*before].day);
     Job job = made(draft, sowing, context);
+    if (is_order(draft.kind)) job.plants = sowing.plants - there;
     job.sowing = index;
     if (before) job.after.push_back(*before);
     const bool into_bed = kind.chosen && draft.where == Raised::InPlace;
@@ -129,6 +143,15 @@ std::optional<std::size_t> add_jobs(const Schedule& schedule, std::size_t index,
     jobs.push_back(std::move(job));
   }
   return frees;
+}
+
+// What is begun again asks for nothing before the failure, nor before today.
+When for_start(When when, const Sowing& sowing) {
+  if (const auto& failed = sowing.begun.again_from) {
+    const Date from = std::min(std::max(*failed, when.today), sowing.start);
+    when.first_day = std::max(when.first_day.value_or(from), from);
+  }
+  return when;
 }
 
 // By day, then as the plan goes; the links between jobs follow.
@@ -156,12 +179,13 @@ Window placed(const JobDraft& draft, const RuleContext& context) {
   Window window = draft.window;
   window.first = std::min(window.first, window.day);
   window.last = std::max(window.last, window.day);
-  if (const auto& first = context.when.first_day) {
+  if (const auto& first = context.when.first_day; first && !draft.recorded) {
     for (Date* day : {&window.day, &window.first, &window.last}) {
       *day = std::max(*day, *first);
     }
   }
   const auto& days = context.plan.work.days;
+  if (draft.soonest) window.first = window.day;
   if (!stands(draft) && !days.empty()) window.day = nearest_work_day(window, days);
   return window;
 }
@@ -177,11 +201,14 @@ std::vector<Job> make_jobs(const Plan& plan, const Schedule& schedule,
     while (before && schedule.of(*before).empty()) before = plan.plantings[*before].follows;
     return before ? freed[*before] : std::nullopt;
   };
-  for (std::size_t i = 0; i < schedule.sowings.size(); ++i) {
-    const Sowing& sowing = schedule.sowings[i];
+  const std::vector<int> there = in_hand(plan, schedule);
+  for (std::size_t i = 0; i < schedule.sowings.size() + schedule.failed.size(); ++i) {
+    const Sowing& sowing = schedule.at(i);
     const growth::CropClock clock(season, CropSpec(*sowing.sheet, sowing.group));
-    freed[sowing.planting] =
-        add_jobs(schedule, i, {plan, season, clock, when}, ready_for(sowing.planting), jobs);
+    const bool stands = i < schedule.sowings.size();
+    const auto frees = add_jobs(schedule, i, {plan, season, clock, for_start(when, sowing)},
+                                stands ? there[i] : 0, ready_for(sowing.planting), jobs);
+    if (stands) freed[sowing.planting] = frees;
   }
   return sorted(std::move(jobs));
 }

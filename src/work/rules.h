@@ -5,6 +5,7 @@
 
 #include <optional>
 #include <span>
+#include <string>
 
 #include "climate/season.h"
 #include "garden/plan.h"
@@ -25,7 +26,10 @@ struct JobDraft {
   JobKind kind{};
   Window window;
   std::optional<Raised> where;
-  bool pinned = false;  // the plan insists on the day
+  bool pinned = false;              // the plan insists on the day
+  bool recorded = false;            // it was done that day
+  bool soonest = false;             // not on an earlier of the gardener's days
+  std::optional<std::string> note;  // recorded with it
   std::optional<double> soil_c;
   std::optional<Date> sow_by;
   bool winter_takes_some = false;

@@ -15,6 +15,9 @@ namespace {
 
 constexpr int kClearLater = 35, kLiftLater = 28;
 
+// Whether anything is cut of it this year.
+bool is_worth_cutting(const Sowing& sowing) { return sowing.is_cut() && sowing.gives_stems(); }
+
 // Whether the end of the sowing frees its ground.
 bool is_lifted(const Sowing& sowing, const RuleContext& context) {
   const Sheet& sheet = *sowing.sheet;
@@ -25,7 +28,7 @@ bool is_lifted(const Sowing& sowing, const RuleContext& context) {
 }
 
 std::optional<JobDraft> first_cut(const Sowing& sowing, const RuleContext&) {
-  if (!sowing.is_cut()) return std::nullopt;
+  if (!is_worth_cutting(sowing)) return std::nullopt;
   const growth::DateSpread& cut = sowing.timeline.first_cut;
   return JobDraft{.kind = JobKind::FirstCut,
                   .window = {cut.likely, cut.early, cut.late},
@@ -33,14 +36,18 @@ std::optional<JobDraft> first_cut(const Sowing& sowing, const RuleContext&) {
 }
 
 std::optional<JobDraft> pick(const Sowing& sowing, const RuleContext&) {
-  if (sowing.sheet->habit != Habit::CutAndComeAgain || !sowing.is_cut()) return std::nullopt;
+  if (sowing.sheet->habit != Habit::CutAndComeAgain || !is_worth_cutting(sowing)) {
+    return std::nullopt;
+  }
   return JobDraft{.kind = JobKind::Pick,
                   .window = around(sowing.timeline.first_cut.likely + Days{7}, 4, 7),
                   .where = Raised::InPlace};
 }
 
 std::optional<JobDraft> dead_head(const Sowing& sowing, const RuleContext&) {
-  if (sowing.sheet->habit != Habit::CutAndComeAgain || !sowing.is_cut()) return std::nullopt;
+  if (sowing.sheet->habit != Habit::CutAndComeAgain || !is_worth_cutting(sowing)) {
+    return std::nullopt;
+  }
   return JobDraft{.kind = JobKind::DeadHead,
                   .window = around(sowing.timeline.first_cut.likely + Days{21}, 7, 14),
                   .where = Raised::InPlace};
@@ -50,7 +57,7 @@ std::optional<JobDraft> dead_head(const Sowing& sowing, const RuleContext&) {
 std::optional<JobDraft> cut_back(const Sowing& sowing, const RuleContext& context) {
   const auto& flush = sowing.sheet->second_flush;
   if (!flush) return in_its_window(JobKind::CutBack, sowing, context);
-  if (!sowing.is_cut()) return std::nullopt;
+  if (!is_worth_cutting(sowing)) return std::nullopt;
   const Date day = sowing.timeline.first_cut.likely + Days{sowing.spec().cutting_days()};
   const Date again = day + Days{std::lround(7 * flush->weeks_after)};
   if (!stays_in_ground(sowing.sheet->life_cycle) && sowing.lift < again) return std::nullopt;
@@ -65,7 +72,7 @@ std::optional<JobDraft> lift(const Sowing& sowing, const RuleContext& context) {
   return JobDraft{.kind = JobKind::Lift,
                   .window = {sowing.lift, std::min(sowing.lift_from, sowing.lift), last},
                   .where = Raised::InPlace,
-                  .pinned = context.asked(sowing).pins.lift_on.has_value()};
+                  .pinned = context.asked(sowing).pins.lift_on || sowing.begun.lift};
 }
 
 std::optional<JobDraft> lift_and_store(const Sowing& sowing, const RuleContext& context) {

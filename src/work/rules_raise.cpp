@@ -25,9 +25,9 @@ constexpr OrderDays kOrderPlants{42, 120, 14};
 constexpr int kHardenBefore = 8, kHardenFirst = 10, kHardenLast = 7;
 constexpr int kSoilAdviceDays = 21;  // after the soil is likely warm, it surely is
 
-// Bought and begun so; not what stands there already.
+// Bought and begun so; not what stands there already, nor young plants that are there.
 bool is_begun_as(const Sowing& sowing, Method method) {
-  return !sowing.stands && sowing.raised_by().method == method;
+  return !sowing.stands && !sowing.young_plants && sowing.raised_by().method == method;
 }
 
 Window before(Date needed, OrderDays days) {
@@ -102,7 +102,7 @@ std::optional<JobDraft> order_plants(const Sowing& sowing, const RuleContext&) {
 std::optional<JobDraft> pre_treat(const Sowing& sowing, const RuleContext&) {
   const auto& treat = sowing.sheet->pretreat;
   const bool cold_only = !treat || treat->kind == Pretreatment::Kind::ColdStore;
-  if (sowing.stands || sowing.raised_by().method == Method::BoughtPlants ||
+  if (sowing.stands || sowing.young_plants || sowing.raised_by().method == Method::BoughtPlants ||
       (cold_only && !sowing.needs_cold_store)) {
     return std::nullopt;
   }
@@ -138,7 +138,7 @@ std::optional<JobDraft> plant(const Sowing& sowing, const RuleContext& context) 
 
 std::optional<JobDraft> prick_out(const Sowing& sowing, const RuleContext&) {
   const Way& way = sowing.raised_by();
-  if (sowing.stands || !way.prick_out_weeks) return std::nullopt;
+  if (sowing.stands || sowing.young_plants || !way.prick_out_weeks) return std::nullopt;
   return JobDraft{.kind = JobKind::PrickOut,
                   .window = around(sowing.start + Days{7 * *way.prick_out_weeks}, 4, 7),
                   .where = way.raised};
@@ -146,7 +146,7 @@ std::optional<JobDraft> prick_out(const Sowing& sowing, const RuleContext&) {
 
 std::optional<JobDraft> pot_on(const Sowing& sowing, const RuleContext&) {
   const Way& way = sowing.raised_by();
-  if (sowing.stands || !way.pot_on_weeks) return std::nullopt;
+  if (sowing.stands || sowing.young_plants || !way.pot_on_weeks) return std::nullopt;
   return JobDraft{.kind = JobKind::PotOn,
                   .window = around(sowing.start + Days{7 * *way.pot_on_weeks}, 7, 7),
                   .where = way.raised};
@@ -154,7 +154,10 @@ std::optional<JobDraft> pot_on(const Sowing& sowing, const RuleContext&) {
 
 std::optional<JobDraft> harden_off(const Sowing& sowing, const RuleContext&) {
   const Way& way = sowing.raised_by();
-  if (sowing.stands || way.raised != Raised::Heated || !way.weeks_under_cover) return std::nullopt;
+  if (sowing.stands || sowing.young_plants || way.raised != Raised::Heated ||
+      !way.weeks_under_cover) {
+    return std::nullopt;
+  }
   const Date out = sowing.in_ground;
   return JobDraft{
       .kind = JobKind::HardenOff,

@@ -3,6 +3,8 @@
 
 #include <gtest/gtest.h>
 
+#include <vector>
+
 namespace trug {
 namespace {
 
@@ -54,6 +56,27 @@ TEST(CropSpec, IsNamedWithItsGroup) {
   EXPECT_EQ(CropSpec(leek).name(), "leek");
   EXPECT_EQ(CropSpec(leek, &leek.groups[0]).name(), "leek (early)");
   EXPECT_EQ(CropSpec(leek).frost_class(), FrostClass::HalfHardy);
+}
+
+// All years of some sheets, to beyond the full one.
+TEST(CutShare, RisesFromTheFirstYearToTheFull) {
+  struct Case {
+    int first, full;
+    std::vector<double> shares;  // by year
+  };
+  const Case cases[] = {{1, 1, {1, 1}},
+                        {1, 2, {0.5, 1, 1}},
+                        {3, 4, {0, 0, 0.5, 1, 1}},
+                        {2, 4, {0, 1.0 / 3, 2.0 / 3, 1, 1}}};
+  for (const Case& c : cases) {
+    Sheet sheet;
+    sheet.first_cut_year = c.first;
+    sheet.full_cut_year = c.full;
+    for (std::size_t i = 0; i < c.shares.size(); ++i) {
+      EXPECT_DOUBLE_EQ(cut_share(sheet, static_cast<int>(i) + 1), c.shares[i])
+          << c.first << " " << c.full << " " << i + 1;
+    }
+  }
 }
 
 }  // namespace

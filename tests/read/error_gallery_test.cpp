@@ -785,6 +785,80 @@ const Row kRows[] = {
      "  | planting = \"long bed/aster\"\n"
      "  |            ^\n"
      "  hint: there are long bed/cornflower, long bed/zinnia and long bed/sunflower\n"},
+    {"HappenedInAnotherOrder",
+     "[[bed]]",
+     "[[happened]]\n"
+     "planting = \"long bed/zinnia\"\n"
+     "what = \"first-cut\"\n"
+     "on = 2027-04-18\n"
+     "\n"
+     "[[happened]]\n"
+     "planting = \"long bed/zinnia\"\n"
+     "what = \"sown\"\n"
+     "on = 2027-04-25\n"
+     "\n"
+     "[[bed]]",
+     "plan.toml:15:1: error: sown on 25 April 2027: line 10 has it first-cut on 18 April 2027\n"
+     "  | [[happened]]\n"
+     "  | ^\n"
+     "  hint: a plant is sown, planted out, cut and lifted in this order\n"},
+    {"HappenedTwice",
+     "[[bed]]",
+     "[[happened]]\n"
+     "planting = \"long bed/cornflower\"\n"
+     "what = \"sown\"\n"
+     "on = 2027-04-18\n"
+     "\n"
+     "[[happened]]\n"
+     "planting = \"long bed/cornflower\"\n"
+     "what = \"sown\"\n"
+     "on = 2027-04-25\n"
+     "\n"
+     "[[bed]]",
+     "plan.toml:15:1: error: sown on 25 April 2027: line 10 has it sown on 18 April 2027\n"
+     "  | [[happened]]\n"
+     "  | ^\n"
+     "  hint: take one of the two out\n"},
+    {"HappenedToNoSuchPlant",
+     "[[bed]]",
+     "[[happened]]\n"
+     "planting = \"long bed/cornflower\"\n"
+     "what = \"sown\"\n"
+     "on = 2027-03-18\n"
+     "\n"
+     "[[happened]]\n"
+     "planting = \"long bed/cornflower\"\n"
+     "what = \"planted\"\n"
+     "on = 2027-04-25\n"
+     "\n"
+     "[[bed]]",
+     "plan.toml:15:1: error: cornflower is never planted like that\n"
+     "  | [[happened]]\n"
+     "  | ^\n"
+     "  hint: its sheet has 'sown in place in autumn', 'modules planted out in autumn', 'modules in a frame over winter', 'sown in place in spring', 'raised in warmth in spring', 'modules in early summer' and 'bought plants'\n"},
+    {"HappenedOtherThanNotDone",
+     "[[bed]]",
+     "[[happened]]\n"
+     "planting = \"long bed/cornflower\"\n"
+     "what = \"sown\"\n"
+     "on = 2027-03-18\n"
+     "job = \"sow\"\n"
+     "\n"
+     "[[bed]]",
+     "plan.toml:14:7: error: 'job' belongs to what = \"not-done\"\n"
+     "  | job = \"sow\"\n"
+     "  |       ^\n"},
+    {"HappenedInAnEarlierYear",
+     "[[bed]]",
+     "[[happened]]\n"
+     "planting = \"long bed/cornflower\"\n"
+     "what = \"sown\"\n"
+     "on = 2024-03-18\n"
+     "\n"
+     "[[bed]]",
+     "plan.toml:13:6: error: 18 March 2024 is of an earlier year than this plan's\n"
+     "  | on = 2024-03-18\n"
+     "  |      ^\n"},
     {"ElsewhereHowMany",
      "[[bed]]",
      "[[elsewhere]]\n"

@@ -73,6 +73,18 @@ TEST(Why, TheDocumentHasARowForEverySowing) {
   }
 }
 
+TEST(Why, SaysWhatWasRecorded) {
+  const Planned p = planned(
+      "", kBed + "crops = [\"zinnia\"]\n" +
+              "[[happened]]\nplanting = \"b/zinnia\"\nwhat = \"sown\"\non = 2027-05-24\n"
+              "[[happened]]\nplanting = \"b/zinnia\"\nwhat = \"first-cut\"\non = 2027-08-19\n");
+  EXPECT_TRUE(says(page(p), "sown              Mon 24 May 2027, recorded,")) << page(p);
+  EXPECT_TRUE(says(page(p), "first cut         Thu 19 August 2027, recorded\n")) << page(p);
+  const auto json = nlohmann::json::parse(why_json({}, shown(p), 0, *p.climate));
+  EXPECT_EQ(json.at("plantings").at(0).at("basis"), "recorded");
+  EXPECT_EQ(json.at("plantings").at(0).at("first_cut").at("early"), "2027-08-19");
+}
+
 TEST(Why, ASowingThatIsNoSuccessionHasNoNumber) {
   const Planned p = planned("", kBed + "crops = [\"sunflower\"]\n");
   EXPECT_FALSE(says(page(p), "Sowing 1"));

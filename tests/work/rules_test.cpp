@@ -56,6 +56,7 @@ class Rules : public testing::Test {
   }
 
   std::optional<JobDraft> draft(JobKind kind) {
+    sowing_.stems_per_plant = 10;
     sowing_.sheet = &sheet_;
     const auto climate = climate::Climate::from(plan_.place);
     const climate::Season season(climate, 2027);

@@ -1,0 +1,51 @@
+// SPDX-License-Identifier: MIT
+// What is known of a start before anything is chosen: what was recorded of it. The choice takes it
+// as it is, whatever the rules say.
+#pragma once
+
+#include <compare>
+#include <cstddef>
+#include <optional>
+#include <vector>
+
+#include "base/date.h"
+#include "climate/season.h"
+#include "garden/plan.h"
+#include "garden/sheet.h"
+
+namespace trug::ground {
+
+// One start of one sowing.
+struct Begun {
+  int number = 0;                  // in its succession, from 1; 0: the planting's only one
+  int repeat = 0;                  // one more after each failure
+  std::optional<std::size_t> way;  // in the sheet; absent: it has not begun, as far as is known
+  std::optional<Date> start;       // sown, or planted where it is not sown
+  std::optional<Date> in_ground;
+  std::optional<Date> first_cut;
+  std::optional<Date> counted_until;  // the last cut of which the stems were counted ...
+  int stems = 0;                      // ... and all that were, up to it
+  std::optional<Date> lift;
+  std::optional<Date> failed;
+  std::optional<Date> gone_by;  // the crop after it is in its ground by then
+  // Known not to have been done before this day: it is done as soon as it can be from then on.
+  std::optional<Date> start_from, in_ground_from;
+  // Sown again after a failure: no sooner.
+  std::optional<Date> again_from;
+  bool young_plants = false;  // they are in hand
+
+  auto operator<=>(const Begun&) const = default;
+};
+
+// What is known of every start of a planting, by number, then repeat: one at least for each
+// sowing.
+std::vector<Begun> begun(const Planting& planting, const Sheet& sheet,
+                         const climate::Season& season);
+// Of all plantings of a plan, in its order; `sheets` likewise.
+std::vector<std::vector<Begun>> begun(const Plan& plan, const std::vector<const Sheet*>& sheets,
+                                      const climate::Season& season);
+
+// The last start of a sowing, the one that may still flower; null: there is no such sowing.
+const Begun* standing(const std::vector<Begun>& all, int number);
+
+}  // namespace trug::ground

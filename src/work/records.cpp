@@ -1,0 +1,154 @@
+// SPDX-License-Identifier: MIT
+#include "work/records.h"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <numeric>
+#include <utility>
+
+namespace trug::work {
+namespace {
+
+using ground::Schedule;
+using ground::Sowing;
+
+// Seeds for one plant: raised in pots, and sown where it is to flower and thinned (memory).
+constexpr double kSeedsRaised = 1.25, kSeedsInPlace = 3;
+
+// Whether the record says that this job was done.
+bool is_record_of(Happening what, const JobDraft& draft) {
+  const bool into_bed = draft.where == Raised::InPlace;
+  switch (what) {
+    case Happening::Sown:
+      return draft.kind == JobKind::Sow || (draft.kind == JobKind::Plant && !into_bed);
+    case Happening::Planted:
+    case Happening::PlantedOut:
+      return draft.kind == JobKind::PlantOut || (draft.kind == JobKind::Plant && into_bed);
+    case Happening::Pinched:
+      return draft.kind == JobKind::Pinch;
+    case Happening::FirstCut:
+      return draft.kind == JobKind::FirstCut;
+    case Happening::Lifted:
+      return draft.kind == JobKind::Lift || draft.kind == JobKind::LiftAndStore;
+    case Happening::Cut:
+    case Happening::Failed:
+    case Happening::NotDone:
+      return false;
+  }
+  return false;
+}
+
+bool is_of(const Happened& happened, const Sowing& sowing) {
+  return happened.succession == sowing.number && happened.repeat == sowing.begun.repeat;
+}
+
+void take_record(const Happened& happened, std::vector<JobDraft>& drafts) {
+  // What the sheet leaves to the gardener was done all the same.
+  if (happened.what == Happening::Pinched &&
+      std::ranges::find(drafts, JobKind::Pinch, &JobDraft::kind) == drafts.end()) {
+    drafts.push_back({.kind = JobKind::Pinch, .where = Raised::InPlace});
+  }
+  for (JobDraft& draft : drafts) {
+    if (!is_record_of(happened.what, draft)) continue;
+    draft.window = {happened.on, happened.on, happened.on};
+    draft.recorded = true;
+    draft.note = happened.note;
+  }
+}
+
+// Nothing is due after it has failed, and there is nothing to lift; lifted, it is cleared away and
+// no more; and what is done to it in pots is over once it is out.
+bool is_over(const JobDraft& draft, const Sowing& sowing) {
+  if (draft.recorded) return false;
+  const ground::Begun& begun = sowing.begun;
+  const Date day = draft.window.day;
+  const bool frees = draft.kind == JobKind::Lift || draft.kind == JobKind::ClearAndFeed;
+  if (begun.failed) return frees || day > *begun.failed;
+  if (begun.lift && !frees) return day > *begun.lift;
+  const bool in_pots = draft.where && *draft.where != Raised::InPlace;
+  return in_pots && begun.way && begun.in_ground && day > *begun.in_ground;
+}
+
+// Whether the choice puts such jobs off.
+bool is_chosen(const Happened& not_done) {
+  const auto kind = not_done.job ? parse_job_kind(*not_done.job) : std::nullopt;
+  return !kind || trait(*kind).chosen;
+}
+
+void put_off(const Happened& not_done, std::vector<JobDraft>& drafts) {
+  const auto kind = parse_job_kind(*not_done.job);
+  const auto draft = std::ranges::find(drafts, kind, &JobDraft::kind);
+  if (draft == drafts.end() || draft->window.day >= not_done.on) return;
+  if (too_late_since(not_done, *draft)) {
+    drafts.erase(draft);
+    return;
+  }
+  draft->window.day = draft->window.first = not_done.on;
+  draft->soonest = true;
+}
+
+int plants_in_hand(const Sowing& sowing, double there) {
+  const Way& way = sowing.raised_by();
+  if (sowing.young_plants || way.method != Method::Seed) return static_cast<int>(there);
+  return static_cast<int>(there / (is_sown_in_place(way) ? kSeedsInPlace : kSeedsRaised));
+}
+
+std::optional<Held> held_for(const Sowing& sowing) {
+  if (sowing.stands) return std::nullopt;
+  if (sowing.young_plants) return Held::Plants;
+  switch (sowing.raised_by().method) {
+    case Method::Seed:
+      return Held::Seed;
+    case Method::Bulb:
+      return Held::Bulbs;
+    case Method::BoughtPlants:
+      return Held::Plants;
+    case Method::Established:
+      return std::nullopt;
+  }
+  return std::nullopt;
+}
+
+}  // namespace
+
+std::optional<Date> too_late_since(const Happened& not_done, const JobDraft& draft) {
+  const Date last = std::max(draft.window.last, draft.window.day);
+  return not_done.on > last ? std::optional(last) : std::nullopt;
+}
+
+void take_records(const Sowing& sowing, const RuleContext& context, std::vector<JobDraft>& drafts) {
+  const auto& all = context.plan.plantings[sowing.planting].happened;
+  for (const Happened& happened : all) {
+    if (!is_of(happened, sowing)) continue;
+    if (happened.what == Happening::NotDone) {
+      if (!is_chosen(happened)) put_off(happened, drafts);
+    } else {
+      take_record(happened, drafts);
+    }
+  }
+  std::erase_if(drafts, [&](const JobDraft& draft) { return is_over(draft, sowing); });
+}
+
+std::vector<int> in_hand(const Plan& plan, const Schedule& schedule) {
+  std::map<std::pair<std::string, Held>, double> there;
+  for (const InHand& held : plan.have) there[{held.crop, held.what}] += held.number;
+  std::vector<std::size_t> order(schedule.sowings.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  std::ranges::stable_sort(order, {}, [&](std::size_t i) { return schedule.sowings[i].start; });
+  std::vector<int> result(order.size());
+  for (const std::size_t i : order) {
+    const Sowing& sowing = schedule.sowings[i];
+    const auto held = held_for(sowing);
+    const auto found = held ? there.find({sowing.sheet->name, *held}) : there.end();
+    if (found == there.end()) continue;
+    result[i] = std::min(sowing.plants, plants_in_hand(sowing, found->second));
+    const double each = *held != Held::Seed                    ? 1
+                        : is_sown_in_place(sowing.raised_by()) ? kSeedsInPlace
+                                                               : kSeedsRaised;
+    found->second = std::max(0.0, found->second - each * sowing.plants);
+  }
+  return result;
+}
+
+}  // namespace trug::work

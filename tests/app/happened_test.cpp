@@ -1,0 +1,61 @@
+// SPDX-License-Identifier: MIT
+// What happened, on the day of a run, and in the calendar.
+#include "plan_text.h"
+#include "program.h"
+
+namespace trug::app {
+namespace {
+
+std::string plan(const std::string& records) {
+  return head_text("garden = \"3a1f7c52-1f0e-4b53-9a52-6d0c5a3f8e17\"") +
+         std::string(kShelterText) +
+         bed_text("lane", "2.3", "0.9", {{"2.2", "crops = [\"cornflower\"]"}}) + records;
+}
+
+std::string record(const std::string& what, const std::string& on, const std::string& more = "") {
+  return "[[happened]]\nplanting = \"lane/cornflower\"\nwhat = \"" + what + "\"\non = " + on +
+         "\n" + more;
+}
+
+class HappenedRun : public Program {};
+
+TEST_F(HappenedRun, WhatIsStillToComeHasNotHappened) {
+  now_ = {make_date(2027, 4, 10), make_date(2027, 4, 10) + std::chrono::hours{9}};
+  write("plan.toml", plan(record("sown", "2027-04-11")));
+  const Answer answer = run({"jobs", "@plan.toml"});
+  EXPECT_EQ(answer.exit, 2);
+  EXPECT_NE(answer.err.find("error: 11 April 2027 is still to come"), std::string::npos)
+      << answer.err;
+  const Answer earlier = run({"jobs", "@plan.toml", "--today", "2027-04-10"});
+  EXPECT_EQ(earlier.exit, 0) << earlier.err;
+  EXPECT_NE(earlier.err.find("note: 1 line of [[happened]] after 10 April 2027 left out"),
+            std::string::npos)
+      << earlier.err;
+}
+
+TEST_F(HappenedRun, AJobThatThereIsNotIsAnError) {
+  write("plan.toml", plan(record("not-done", "2026-08-01", "job = \"hoe\"\n")));
+  const Answer answer = run({"jobs", "@plan.toml"});
+  EXPECT_EQ(answer.exit, 2);
+  EXPECT_NE(answer.err.find("there is no job 'hoe'"), std::string::npos) << answer.err;
+}
+
+// A past event moves to the day on which it was really done, and says so once.
+TEST_F(HappenedRun, TheCalendarFollowsWhatHappened) {
+  now_ = {make_date(2027, 1, 4), make_date(2027, 1, 4) + std::chrono::hours{9}};
+  write("plan.toml", plan(""));
+  ASSERT_EQ(run({"calendar", "@plan.toml", "-o", "@garden.ics"}).exit, 0);
+  now_ = {make_date(2027, 6, 1), make_date(2027, 6, 1) + std::chrono::hours{9}};
+  write("plan.toml", plan(record("sown", "2027-04-23", "note = \"after the rain\"\n")));
+  const Answer answer = run({"calendar", "@plan.toml", "-o", "@garden.ics"});
+  EXPECT_EQ(answer.exit, 0) << answer.err;
+  EXPECT_NE(answer.out.find("what happened was recorded"), std::string::npos) << answer.out;
+  const std::string file = read("garden.ics");
+  EXPECT_NE(file.find("DTSTART;VALUE=DATE:20270423"), std::string::npos);
+  EXPECT_NE(file.find("after the rain"), std::string::npos);
+  run({"calendar", "@plan.toml", "-o", "@garden.ics"});
+  EXPECT_EQ(read("garden.ics"), file);
+}
+
+}  // namespace
+}  // namespace trug::app

@@ -1,0 +1,376 @@
+// SPDX-License-Identifier: MIT
+// What really happened, and what is in hand: everything later is reckoned from it.
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+#include <string>
+
+#include "ask/reckon.h"
+#include "ground/plan_choice.h"
+#include "work/planned.h"
+
+namespace trug::ask {
+namespace {
+
+using work::Job;
+using work::JobKind;
+
+struct Record {
+  std::string what, on, more = "";
+};
+
+std::string bed(const std::string& crops) {
+  return "[[bed]]\nname = \"lane\"\nlength_m = 2.3\nwidth_m = 0.9\n"
+         "[[bed.stretch]]\nlength_m = 2.2\n" +
+         crops + "\n";
+}
+
+std::string happened(const std::string& crop, const std::vector<Record>& records) {
+  std::string text;
+  for (const Record& r : records) {
+    text += "[[happened]]\nplanting = \"lane/" + crop + "\"\nwhat = \"" + r.what +
+            "\"\non = " + r.on + "\n" + r.more;
+  }
+  return text;
+}
+
+Planned grown(const std::string& crop, const std::vector<Record>& records) {
+  return planned("", bed("crops = [\"" + crop + "\"]") + happened(crop, records));
+}
+
+const ground::Sowing& only(const Planned& p) {
+  EXPECT_EQ(p.schedule.sowings.size(), 1u);
+  return p.schedule.sowings.at(0);
+}
+
+Date day(const std::string& text) { return parse_iso(text).value(); }
+
+// Every crop and day here: what is recorded is where the schedule has it, though no rule allows it.
+TEST(Happened, WhatHasBegunStandsWhateverTheRulesSay) {
+  struct Case {
+    std::string crop;
+    std::vector<Record> records;
+    std::string start, in_ground;
+  };
+  const Case cases[] = {
+      {"cornflower", {{"sown", "2027-04-18"}}, "2027-04-18", "2027-04-18"},
+      // Weeks before the last frost, and in midwinter.
+      {"zinnia",
+       {{"sown", "2027-02-20"}, {"planted-out", "2027-04-01"}},
+       "2027-02-20",
+       "2027-04-01"},
+      // So late that it hardly flowers, and so late that it does not.
+      {"zinnia", {{"sown", "2027-07-20"}}, "2027-07-20", "2027-07-20"},
+      {"sunflower", {{"sown", "2027-09-20"}}, "2027-09-20", "2027-09-20"},
+      {"tulip", {{"planted", "2027-01-20"}}, "2027-01-20", "2027-01-20"},
+      {"sweet william", {{"planted-out", "2026-10-03"}}, "", "2026-10-03"},
+      {"dahlia", {{"planted", "2027-05-22"}}, "", "2027-05-22"},
+  };
+  for (const Case& c : cases) {
+    const Planned p = grown(c.crop, c.records);
+    const ground::Sowing& sowing = only(p);
+    if (!c.start.empty()) {
+      EXPECT_EQ(iso(sowing.start), c.start) << c.crop;
+    }
+    EXPECT_EQ(iso(sowing.in_ground), c.in_ground) << c.crop;
+  }
+}
+
+TEST(Happened, WhatWasSownLateFlowersLate) {
+  const Date usual = only(grown("cornflower", {{"sown", "2027-03-27"}})).timeline.first_cut.likely;
+  const Date late = only(grown("cornflower", {{"sown", "2027-05-08"}})).timeline.first_cut.likely;
+  EXPECT_GE(days_between(usual, late), 14);
+}
+
+TEST(Happened, RaisedPlantsStillWaitForTheFrosts) {
+  const Planned p = grown("zinnia", {{"sown", "2027-03-02"}});
+  EXPECT_EQ(iso(only(p).start), "2027-03-02");
+  EXPECT_GE(only(p).in_ground, day("2027-05-15"));
+  // Beyond their usual weeks in pots too they go out on a day of the gardener's.
+  const Planned saturdays = planned("", "[work]\ndays = [\"Sat\"]\n" + bed("crops = [\"zinnia\"]") +
+                                            happened("zinnia", {{"sown", "2027-03-02"}}));
+  EXPECT_EQ(std::chrono::weekday{only(saturdays).in_ground}, std::chrono::Saturday);
+}
+
+TEST(Happened, TheRecordedJobIsDoneOnItsDayAndSaysWhatWasNoted) {
+  const Planned p = grown("cornflower", {{"sown", "2027-04-18", "note = \"last year's seed\"\n"}});
+  const auto sown = p.of_kind(JobKind::Sow);
+  ASSERT_EQ(sown.size(), 1u);
+  EXPECT_EQ(sown[0]->day, day("2027-04-18"));
+  EXPECT_EQ(sown[0]->state, Job::State::Recorded);
+  EXPECT_EQ(sown[0]->note, "last year's seed");
+  EXPECT_GT(p.of_kind(JobKind::Thin).at(0)->day, day("2027-04-18"));
+}
+
+// Bulbs, bought plants, raised plants and seed: the record is that of the job which has the day.
+TEST(Happened, EveryRecordFindsItsJob) {
+  struct Case {
+    std::string crop, what;
+    JobKind kind;
+  };
+  const Case cases[] = {
+      {"tulip", "planted", JobKind::Plant},         {"zinnia", "planted", JobKind::PlantOut},
+      {"zinnia", "planted-out", JobKind::PlantOut}, {"sunflower", "sown", JobKind::Sow},
+      {"snapdragon", "pinched", JobKind::Pinch},    {"zinnia", "first-cut", JobKind::FirstCut},
+      {"zinnia", "lifted", JobKind::Lift},
+  };
+  for (const Case& c : cases) {
+    const std::string on = c.what == "lifted"  ? "2027-09-04"
+                           : c.crop == "tulip" ? "2026-11-20"
+                                               : "2027-06-20";
+    const Planned p = grown(c.crop, {{c.what, on}});
+    const auto jobs = p.of_kind(c.kind);
+    ASSERT_EQ(jobs.size(), 1u) << c.crop << " " << c.what;
+    EXPECT_EQ(iso(jobs[0]->day), on) << c.crop << " " << c.what;
+    EXPECT_EQ(jobs[0]->state, Job::State::Recorded) << c.crop << " " << c.what;
+  }
+}
+
+TEST(Happened, AFirstCutMovesTheRestOfItsPlanting) {
+  const Planned before = grown("zinnia", {});
+  const Date likely = only(before).timeline.first_cut.likely;
+  const std::string late = iso(likely + Days{20});
+  const Planned p = grown("zinnia", {{"first-cut", late}});
+  EXPECT_EQ(only(p).timeline.basis, growth::Basis::Recorded);
+  EXPECT_EQ(iso(only(p).timeline.first_cut.likely), late);
+  EXPECT_EQ(only(p).timeline.first_cut.early, only(p).timeline.first_cut.late);
+  // Nothing says it began otherwise than it should have.
+  EXPECT_LE(std::abs(days_between(only(p).start, only(before).start)), 28);
+  EXPECT_LT(stems(only(p)), stems(only(before)));
+}
+
+// 40 of the stems were cut by then: they count, and the rest follows.
+TEST(Happened, CountedStemsStandForTheForecast) {
+  const Date first = only(grown("zinnia", {})).timeline.first_cut.likely;
+  const std::string from = iso(first), until = iso(first + Days{24});
+  const Planned plain = grown("zinnia", {{"first-cut", from}});
+  const Planned p = grown("zinnia", {{"first-cut", from},
+                                     {"cut", iso(first + Days{10}), "stems = 15\n"},
+                                     {"cut", until, "stems = 25\n"}});
+  const auto forecast = ground::stems_by_day(only(plain));
+  const auto counted = ground::stems_by_day(only(p));
+  const auto sum = [](const std::vector<double>& list, std::ptrdiff_t from_day, std::ptrdiff_t to) {
+    return std::accumulate(list.begin() + from_day, list.begin() + to, 0.0);
+  };
+  const auto size = static_cast<std::ptrdiff_t>(counted.size());
+  EXPECT_NEAR(sum(counted, 0, 25), 40, 1e-9);
+  const double ratio = 40 / sum(forecast, 0, 25);
+  const double rest = sum(counted, 25, size) / sum(forecast, 25, size);
+  EXPECT_GT(std::abs(1 - ratio), std::abs(1 - rest));
+  EXPECT_GT((ratio - 1) * (rest - 1), 0);
+}
+
+TEST(Happened, LiftedGroundIsFreeAWeekLater) {
+  const std::string crops = "crops = [\"calendula\", \"sunflower\"]";
+  const Planned p = planned("", bed(crops) + happened("calendula", {{"lifted", "2027-06-12"}}));
+  ASSERT_EQ(p.schedule.sowings.size(), 2u);
+  EXPECT_EQ(iso(p.schedule.sowings[0].lift), "2027-06-12");
+  EXPECT_GE(p.schedule.sowings[1].in_ground, day("2027-06-19"));
+}
+
+// The next was in the day after, whatever a week to clear and feed would have wanted.
+TEST(Happened, NothingThatStandsIsLeftOutForItsNeighbour) {
+  const std::string crops = "crops = [\"calendula\", \"sunflower\"]";
+  const std::string next = happened("sunflower", {{"sown", "2027-06-13"}});
+  for (const std::string& before :
+       {happened("calendula", {{"lifted", "2027-06-12"}}), happened("calendula", {}),
+        happened("calendula", {{"sown", "2027-04-03"}, {"first-cut", "2027-06-20"}})}) {
+    const Planned p = planned("", bed(crops) + before + next);
+    ASSERT_EQ(p.schedule.sowings.size(), 2u) << before;
+    EXPECT_LE(p.schedule.sowings[0].lift, day("2027-06-13")) << before;
+    EXPECT_EQ(iso(p.schedule.sowings[1].in_ground), "2027-06-13") << before;
+  }
+}
+
+TEST(Happened, WhatFailedIsBegunAgainAndItsJobsGo) {
+  const Planned p = grown("cornflower", {{"sown", "2027-03-27"}, {"failed", "2027-04-20"}});
+  const ground::Sowing& again = only(p);
+  EXPECT_EQ(again.begun.repeat, 1);
+  EXPECT_GE(again.start, day("2027-04-20"));
+  ASSERT_EQ(p.schedule.failed.size(), 1u);
+  EXPECT_EQ(iso(p.schedule.failed[0].start), "2027-03-27");
+  EXPECT_EQ(iso(p.schedule.failed[0].lift), "2027-04-20");
+  for (const Job& job : p.jobs) {
+    if (job.key.repeat == 0) {
+      EXPECT_LE(job.day, day("2027-04-20")) << to_string(job.key.kind);
+      EXPECT_NE(job.key.kind, JobKind::Lift);
+    } else {
+      EXPECT_GE(job.day, day("2027-04-20")) << to_string(job.key.kind);
+    }
+  }
+  EXPECT_TRUE(std::ranges::any_of(p.jobs, [](const Job& job) {
+    return job.key.repeat == 1 && work::trait(job.key.kind).chosen;
+  }));
+  EXPECT_EQ(p.of_kind(JobKind::FirstCut).size(), 1u);
+  ASSERT_NE(p.finding("failed"), nullptr);
+  EXPECT_EQ(std::get<StartFailed>(p.finding("failed")->found).again, again.start);
+}
+
+TEST(Happened, AFurtherRecordBelongsToTheNewStart) {
+  const Planned p = grown(
+      "cornflower", {{"sown", "2027-03-27"}, {"failed", "2027-04-20"}, {"sown", "2027-04-25"}});
+  EXPECT_EQ(iso(only(p).start), "2027-04-25");
+  EXPECT_EQ(only(p).begun.repeat, 1);
+}
+
+TEST(Happened, NothingIsBegunAgainInThePast) {
+  const Planned p = grown("cornflower", {{"sown", "2027-03-27"}, {"failed", "2027-04-20"}});
+  const Reckoned later = reckon(p.plan, p.sheets, {}, make_date(2027, 5, 2));
+  EXPECT_GE(later.schedule.sowings.at(0).start, make_date(2027, 5, 2));
+}
+
+TEST(Happened, TooLateToBeginAgainIsSaid) {
+  const Planned p = grown("cornflower", {{"sown", "2027-03-27"}, {"failed", "2027-09-20"}});
+  EXPECT_TRUE(p.schedule.sowings.empty());
+  EXPECT_NE(p.finding("too-late"), nullptr);
+}
+
+TEST(Happened, WhatWasNotSownIsSownAsSoonAsItCanBe) {
+  const Planned before = grown("cornflower", {});
+  const std::string on = iso(only(before).start + Days{9});
+  const Planned late = grown("cornflower", {{"not-done", on}});
+  EXPECT_EQ(iso(only(late).start), on);
+}
+
+// Pricking out is put off; once its time is over that is said, and it is asked for no more.
+TEST(Happened, AJobThatWasNotDoneIsDueAgainWhileItIsRight) {
+  const Planned before = grown("snapdragon", {});
+  const Job& first = *before.of_kind(JobKind::PrickOut).at(0);
+  const auto with = [&](Date on) {
+    return grown("snapdragon", {{"not-done", iso(on), "job = \"prick-out\"\n"}});
+  };
+  const Planned soon = with(first.day + Days{3});
+  EXPECT_EQ(soon.of_kind(JobKind::PrickOut).at(0)->day, first.day + Days{3});
+  EXPECT_EQ(soon.finding("not-done"), nullptr);
+  EXPECT_EQ(only(soon).start, only(before).start);
+  const Planned late = with(first.last + Days{1});
+  EXPECT_TRUE(late.of_kind(JobKind::PrickOut).empty());
+  EXPECT_NE(late.finding("not-done"), nullptr);
+}
+
+TEST(Happened, ARecordBeatsAPinAndSaysSoWhereTheyAreApart) {
+  const auto pinned = [](const std::string& sown) {
+    return planned("", bed("[[bed.stretch.crop]]\ncrop = \"cornflower\"\nstart_on = 2027-04-03") +
+                           happened("cornflower", {{"sown", sown}}));
+  };
+  EXPECT_EQ(iso(only(pinned("2027-04-10")).start), "2027-04-10");
+  EXPECT_EQ(pinned("2027-04-10").finding("recorded-otherwise"), nullptr);
+  EXPECT_EQ(iso(only(pinned("2027-04-11")).start), "2027-04-11");
+  EXPECT_NE(pinned("2027-04-11").finding("recorded-otherwise"), nullptr);
+}
+
+TEST(Happened, OneSowingOfASuccessionIsRecordedAndTheOthersFollow) {
+  const auto sunflowers = [](const std::string& records) {
+    return planned("",
+                   bed("[[bed.stretch.crop]]\ncrop = \"sunflower\"\nsuccessions = 3") + records);
+  };
+  const Planned plain = sunflowers("");
+  ASSERT_EQ(plain.schedule.sowings.size(), 3u);
+  const Date late = plain.schedule.sowings[0].start + Days{12};
+  const Planned p = sunflowers(happened("sunflower", {{"sown", iso(late), "succession = 1\n"}}));
+  ASSERT_EQ(p.schedule.sowings.size(), 3u);
+  EXPECT_EQ(p.schedule.sowings[0].start, late);
+  for (std::size_t i = 1; i < 3; ++i) {
+    EXPECT_EQ(p.schedule.sowings[i].number, static_cast<int>(i) + 1);
+    EXPECT_GE(days_between(p.schedule.sowings[i - 1].timeline.first_cut.likely,
+                           p.schedule.sowings[i].timeline.first_cut.likely),
+              10);
+  }
+}
+
+std::string have(const std::string& crop, const std::string& what, int number) {
+  return "[[have]]\ncrop = \"" + crop + "\"\nwhat = \"" + what +
+         "\"\nnumber = " + std::to_string(number) + "\n";
+}
+
+TEST(InHand, WhatIsInHandIsNotOrdered) {
+  struct Case {
+    std::string crop, what;
+    int number;
+    JobKind order;
+    std::optional<int> ordered;  // plants; absent: no order
+  };
+  const int tulips = only(grown("tulip", {})).plants;
+  const Case cases[] = {
+      {"cornflower", "seed", 5000, JobKind::OrderSeed, std::nullopt},
+      {"tulip", "bulbs", tulips, JobKind::OrderBulbs, std::nullopt},
+      {"tulip", "bulbs", tulips - 7, JobKind::OrderBulbs, 7},
+      {"tulip", "seed", tulips, JobKind::OrderBulbs, tulips},
+  };
+  for (const Case& c : cases) {
+    const Planned p =
+        planned("", bed("crops = [\"" + c.crop + "\"]") + have(c.crop, c.what, c.number));
+    const auto orders = p.of_kind(c.order);
+    ASSERT_EQ(orders.size(), c.ordered ? 1u : 0u) << c.crop << c.number;
+    if (c.ordered) {
+      EXPECT_EQ(orders[0]->plants, c.ordered) << c.crop << c.number;
+    }
+  }
+}
+
+// 30 bulbs for two stretches: the one planted first has them.
+TEST(InHand, ItIsUsedUpOnce) {
+  const std::string two =
+      "[[bed]]\nname = \"lane\"\nlength_m = 2.6\nwidth_m = 0.9\n"
+      "[[bed.stretch]]\nlength_m = 0.6\ncrops = [\"tulip\"]\n"
+      "[[bed.stretch]]\nlength_m = 1.7\n[[bed.stretch.crop]]\ncrop = \"tulip\"\nid = \"far\"\n";
+  const auto ordered = [&](const std::string& held) {
+    const Planned p = planned("", two + held);
+    int sum = 0;
+    for (const Job* job : p.of_kind(JobKind::OrderBulbs)) sum += job->plants.value();
+    return sum;
+  };
+  EXPECT_EQ(ordered("") - ordered(have("tulip", "bulbs", 30)), 30);
+}
+
+TEST(InHand, YoungPlantsGoOutThoughNothingWasSown) {
+  for (const std::string crop : {"zinnia", "larkspur", "cosmos"}) {
+    const Planned p = planned("", bed("crops = [\"" + crop + "\"]") + have(crop, "plants", 500));
+    EXPECT_TRUE(p.of_kind(JobKind::Sow).empty()) << crop;
+    EXPECT_TRUE(p.of_kind(JobKind::OrderPlants).empty()) << crop;
+    EXPECT_TRUE(p.of_kind(JobKind::OrderSeed).empty()) << crop;
+    EXPECT_TRUE(p.of_kind(JobKind::PrickOut).empty()) << crop;
+    EXPECT_EQ(p.of_kind(JobKind::PlantOut).size(), 1u) << crop;
+    EXPECT_EQ(p.of_kind(JobKind::FirstCut).size(), 1u) << crop;
+  }
+}
+
+TEST(InHand, YoungPlantsWaitForTheFrostsAndForToday) {
+  const Planned p = planned("", bed("crops = [\"zinnia\"]") + have("zinnia", "plants", 500));
+  EXPECT_GE(only(p).in_ground, day("2027-05-15"));
+  const Reckoned june = reckon(p.plan, p.sheets, {}, make_date(2027, 6, 12));
+  EXPECT_GE(june.schedule.sowings.at(0).in_ground, make_date(2027, 6, 12));
+}
+
+// Peony: the first stems in the third year after planting, all in the fourth (made the sheet's own
+// here; University of Alaska Fairbanks has it not cut until the fourth season).
+TEST(Since, APeonyIsNotCutInItsFirstYears) {
+  struct Case {
+    std::string since;
+    double share;
+  };
+  const Case cases[] = {{"", 0},
+                        {"since = 2027", 0},
+                        {"since = 2025", 0},
+                        {"since = 2024", 0.5},
+                        {"since = 2023", 1},
+                        {"since = 2011", 1}};
+  Planned old = planned("", bed("[[bed.stretch.crop]]\ncrop = \"peony\"\nsince = 2011"));
+  for (const Case& c : cases) {
+    Planned p = planned("", bed("[[bed.stretch.crop]]\ncrop = \"peony\"\n" + c.since));
+    Sheet peony = *p.sheets.at("peony");
+    peony.first_cut_year = 3;
+    peony.full_cut_year = 4;
+    const Reckoned r = reckon(p.plan, {{"peony", &peony}}, {}, make_date(2026, 1, 1));
+    ASSERT_EQ(r.schedule.sowings.size(), 1u) << c.since;
+    EXPECT_NEAR(stems(r.schedule.sowings[0]), c.share * stems(only(old)), 1e-9) << c.since;
+    const bool cut = std::ranges::any_of(
+        r.jobs, [](const Job& job) { return job.key.kind == JobKind::FirstCut; });
+    EXPECT_EQ(cut, c.share > 0) << c.since;
+  }
+}
+
+}  // namespace
+}  // namespace trug::ask
