@@ -34,6 +34,7 @@ std::string with_remarks(const std::string& text, const Diagnostics& diagnostics
   for (const Diagnostic& complaint : diagnostics.sorted()) wrong.insert(complaint.position.line);
   std::string result;
   std::istringstream lines(text);
+  lines.exceptions(std::ios::badbit);  // memory refused is no end of the file
   int number = 0;
   for (std::string line; std::getline(lines, line);) {
     result += fmt::format("{}{}\n", wrong.contains(++number) ? "# " : "", line);

@@ -37,11 +37,18 @@ Component make_component(icalcomponent_kind kind) {
   return component;
 }
 
-// `component` owns the property from here on.
+int properties_of(const Component& component) {
+  return icalcomponent_count_properties(component.get(), ICAL_ANY_PROPERTY);
+}
+
+// `component` owns the property from here on. Every value was made fit before: what libical does
+// not take, or leaves out, it had no memory for.
 void add(const Component& component, icalproperty* property) {
-  require_memory();
-  if (property == nullptr) throw std::logic_error("libical refused a property");
+  if (property == nullptr || icalproperty_get_value(property) == nullptr) throw std::bad_alloc();
+  const int before = properties_of(component);
   icalcomponent_add_property(component.get(), property);
+  require_memory();
+  if (properties_of(component) != before + 1) throw std::bad_alloc();
 }
 
 void add_x(const Component& component, const char* name, const std::string& value) {
@@ -189,6 +196,9 @@ std::string render_event(const Event& event, const Revision& revision) {
         fmt::format("{} {}", event.flowering_year, date_value(revision.latest_end)));
   if (event.reminder && !event.cancelled) {
     icalcomponent_add_component(vevent.get(), make_alarm(summary, *event.reminder).release());
+    if (icalcomponent_count_components(vevent.get(), ICAL_ANY_COMPONENT) != 1) {
+      throw std::bad_alloc();
+    }
   }
   return folded_text(vevent);
 }

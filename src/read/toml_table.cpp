@@ -384,6 +384,7 @@ std::string TomlTable::canonical(std::initializer_list<std::string_view> left_ou
   toml::table said = *impl_->table;
   for (const std::string_view key : left_out) said.erase(key);
   std::ostringstream text;
+  text.exceptions(std::ios::badbit);  // memory refused is no shorter text
   text << said;
   return text.str();
 }
