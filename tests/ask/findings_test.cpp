@@ -5,6 +5,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <utility>
 #include <variant>
 
 #include "show/finding_words.h"
@@ -130,7 +131,9 @@ TEST(Findings, GroundThatLiesBareThroughTheSummer) {
 TEST(Findings, ShortWeeksAreNamedByTheirDates) {
   ShortWeeks weeks{{make_date(2027, 5, 3), make_date(2027, 5, 17), make_date(2027, 5, 24)}, 9, 40};
   Plan plan;
-  const Finding finding{{}, "wish", {}, weeks, {}};
+  Finding finding;
+  finding.key = "wish";
+  finding.found = std::move(weeks);
   EXPECT_EQ(show::message(plan, finding),
             "3 of 9 weeks of the wish go short, 40 stems in all: week of 3 May and weeks of 17 May "
             "to 24 May");

@@ -43,7 +43,8 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
     return 0;
   }
   std::ostringstream out, err;
-  const trug::app::ParsedOptions parsed = trug::app::parse_options(words, trug::make_date(2026, 8, 3), out, err);
+  const trug::app::ParsedOptions parsed =
+      trug::app::parse_options(words, trug::make_date(2026, 8, 3), out, err);
   const std::string command = parsed.options ? parsed.options->command : "";
   const bool writes = command == "calendar" || command == "chart" || command == "feed";
   if (writes) return 0;
