@@ -326,11 +326,8 @@ void ChangeReasons::add_sheet(const std::string& crop, std::vector<show::Reason>
 
 // What happened to anything on the same ground.
 void ChangeReasons::add_records(std::size_t planting, std::vector<show::Reason>& reasons) const {
-  const auto all = chains(r_.plan);
-  const auto chain = std::ranges::find_if(all, [&](const std::vector<std::size_t>& one) {
-    return std::ranges::find(one, planting) != one.end();
-  });
-  const bool another = std::ranges::any_of(*chain, [&](std::size_t i) {
+  const auto chain = chain_of(r_.plan, planting);
+  const bool another = std::ranges::any_of(chain, [&](std::size_t i) {
     return differs(records_name(*r_.plan.garden, r_.plan, r_.plan.plantings[i]));
   });
   if (another) reasons.push_back({"happened", "what happened was recorded"});
@@ -355,20 +352,14 @@ std::vector<show::Reason> ChangeReasons::of_plan() const {
   add_frosts(true, true, reasons);
   add_weather(true, true, reasons);
   add_lines(true, true, reasons);
-  const auto is_ground = [](const auto& fact) { return fact.first.starts_with("ground/"); };
-  const auto another = [&](const Facts& facts) {
-    return std::ranges::any_of(
-        facts, [&](const auto& fact) { return is_ground(fact) && differs(fact.first); });
+  const auto any_differs = [&](std::string_view kind) {
+    const auto one = [&](const auto& fact) {
+      return fact.first.starts_with(kind) && differs(fact.first);
+    };
+    return std::ranges::any_of(before_, one) || std::ranges::any_of(now_, one);
   };
-  const auto recorded = [&](const Facts& facts) {
-    return std::ranges::any_of(facts, [&](const auto& fact) {
-      return fact.first.starts_with("happened/") && differs(fact.first);
-    });
-  };
-  if (recorded(before_) || recorded(now_)) {
-    reasons.push_back({"happened", "what happened was recorded"});
-  }
-  if (another(before_) || another(now_)) reasons.push_back({"ground", "bed or crops changed"});
+  if (any_differs("happened/")) reasons.push_back({"happened", "what happened was recorded"});
+  if (any_differs("ground/")) reasons.push_back({"ground", "bed or crops changed"});
   std::set<std::string> crops;
   for (const auto& [crop, sheet] : r_.sheets) crops.insert(crop);
   for (const std::string& crop : crops) add_sheet(crop, reasons);

@@ -7,6 +7,7 @@
 #include <array>
 #include <cerrno>
 #include <cstdint>
+#include <ios>
 #include <set>
 #include <sstream>
 

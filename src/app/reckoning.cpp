@@ -40,6 +40,12 @@ void check_curves(const Plan& plan, Diagnostics& diagnostics) {
   }
 }
 
+void check_job_word(const Happened& happened, Diagnostics& diagnostics) {
+  if (!happened.job || work::parse_job_kind(*happened.job)) return;
+  diagnostics.error(happened.at, fmt::format("there is no job '{}'", *happened.job),
+                    "write its word as `trug jobs --json` has it: job = \"prick-out\"");
+}
+
 // What is still to come has not happened; with --today it is left out, and said.
 void check_happened(const Options& options, const Environment& environment, Plan& plan,
                     Diagnostics& diagnostics) {
@@ -47,10 +53,7 @@ void check_happened(const Options& options, const Environment& environment, Plan
   int later = 0;
   for (Planting& planting : plan.plantings) {
     for (const Happened& happened : planting.happened) {
-      if (happened.job && !work::parse_job_kind(*happened.job)) {
-        diagnostics.error(happened.at, fmt::format("there is no job '{}'", *happened.job),
-                          "write its word as `trug jobs --json` has it: job = \"prick-out\"");
-      }
+      check_job_word(happened, diagnostics);
       if (happened.on <= day) continue;
       ++later;
       if (options.today) continue;

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 // Ground without a use: bed that is no stretch, and stretches that lie bare through the summer.
 #include <algorithm>
+#include <optional>
+#include <vector>
 
 #include "ask/find.h"
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Why a crop is left out.
 #include <algorithm>
+#include <optional>
 
 #include "ask/find.h"
 

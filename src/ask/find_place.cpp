@@ -2,7 +2,9 @@
 // What is found in the place, and in the wish.
 #include <algorithm>
 #include <cmath>
+#include <optional>
 #include <utility>
+#include <vector>
 
 #include "ask/find.h"
 

@@ -2,7 +2,11 @@
 // What is found in a crop that is grown, and in what the plan asks for of any.
 #include <algorithm>
 #include <numeric>
+#include <optional>
+#include <span>
+#include <string>
 #include <utility>
+#include <vector>
 
 #include "ask/find.h"
 #include "climate/soil.h"

@@ -2,6 +2,8 @@
 // What is raised against the room there is for it: trays in the warmth, frames, a nursery bed.
 #include <algorithm>
 #include <map>
+#include <optional>
+#include <vector>
 
 #include "ask/find.h"
 

@@ -50,6 +50,24 @@ std::optional<NotDone> gone(const std::vector<work::Job>& jobs, std::size_t plan
   return NotDone{*kind, not_done.on};
 }
 
+// What one record of a planting leaves to be said.
+std::vector<Found> seen_in(const Plan& plan, std::size_t i, const Happened& happened,
+                           const ground::Schedule& schedule, const std::vector<work::Job>& jobs) {
+  std::vector<Found> list;
+  if (happened.what == Happening::Failed && !schedule.of(i).empty()) {
+    list.emplace_back(StartFailed{happened.on, begun_again(schedule, i, happened)});
+  }
+  const auto pin =
+      happened.repeat == 0 ? pinned(plan.plantings[i].asked.pins, happened.what) : std::nullopt;
+  if (pin && std::abs(days_between(*pin, happened.on)) > kPinDays) {
+    list.emplace_back(RecordedOtherwise{happened.what, happened.on, *pin});
+  }
+  if (happened.what == Happening::NotDone) {
+    if (const auto found = gone(jobs, i, happened)) list.emplace_back(*found);
+  }
+  return list;
+}
+
 }  // namespace
 
 std::vector<Finding> seen_in_records(const Garden& garden, const ground::Schedule& schedule,
@@ -58,19 +76,8 @@ std::vector<Finding> seen_in_records(const Garden& garden, const ground::Schedul
   std::vector<Finding> list;
   for (std::size_t i = 0; i < plan.plantings.size(); ++i) {
     for (const Happened& happened : plan.plantings[i].happened) {
-      const auto add = [&](Found found) {
+      for (Found& found : seen_in(plan, i, happened, schedule, jobs)) {
         list.push_back(at_record(plan, i, happened, std::move(found)));
-      };
-      if (happened.what == Happening::Failed && !schedule.of(i).empty()) {
-        add(StartFailed{happened.on, begun_again(schedule, i, happened)});
-      }
-      const auto pin =
-          happened.repeat == 0 ? pinned(plan.plantings[i].asked.pins, happened.what) : std::nullopt;
-      if (pin && std::abs(days_between(*pin, happened.on)) > kPinDays) {
-        add(RecordedOtherwise{happened.what, happened.on, *pin});
-      }
-      if (happened.what == Happening::NotDone) {
-        if (auto found = gone(jobs, i, happened)) add(*found);
       }
     }
   }

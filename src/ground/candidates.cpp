@@ -2,6 +2,7 @@
 #include "ground/candidates.h"
 
 #include <algorithm>
+#include <chrono>
 #include <cmath>
 #include <iterator>
 #include <span>

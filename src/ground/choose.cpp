@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 #include <tuple>
+#include <utility>
 
 namespace trug::ground::by_sum {
 namespace {

@@ -6,6 +6,7 @@
 #include <map>
 #include <memory>
 #include <utility>
+#include <vector>
 
 #include "ground/choose.h"
 

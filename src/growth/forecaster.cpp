@@ -3,8 +3,8 @@
 
 #include <algorithm>
 #include <array>
+#include <chrono>
 #include <cmath>
-#include <utility>
 
 #include "climate/day_length.h"
 #include "climate/heat.h"

@@ -10,7 +10,6 @@
 #pragma once
 
 #include <optional>
-#include <string>
 #include <vector>
 
 #include "base/date.h"

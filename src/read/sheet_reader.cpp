@@ -5,6 +5,8 @@
 
 #include <algorithm>
 #include <set>
+#include <utility>
+#include <vector>
 
 #include "read/toml_table.h"
 

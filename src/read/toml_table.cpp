@@ -4,7 +4,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <sstream>
 
 #include "base/text.h"
 #include "read/key_hint.h"
@@ -383,10 +382,7 @@ void TomlTable::finish(std::span<const KeyHome> homes) {
 std::string TomlTable::canonical(std::initializer_list<std::string_view> left_out) const {
   toml::table said = *impl_->table;
   for (const std::string_view key : left_out) said.erase(key);
-  std::ostringstream text;
-  text.exceptions(std::ios::badbit);  // memory refused is no shorter text
-  text << said;
-  return text.str();
+  return text_of(said);
 }
 
 std::vector<KeyPath> TomlTable::key_paths() const {

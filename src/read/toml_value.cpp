@@ -5,6 +5,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <ios>
+#include <sstream>
 #include <utility>
 
 #include "base/text.h"
@@ -287,6 +289,13 @@ std::optional<Range> range_in(const TomlValue& value, Bounds bounds) {
     return std::nullopt;
   }
   return Range{*low, *high};
+}
+
+std::string text_of(const toml::table& table) {
+  std::ostringstream text;
+  text.exceptions(std::ios::badbit);  // memory refused is no shorter text
+  text << table;
+  return text.str();
 }
 
 }  // namespace trug::read

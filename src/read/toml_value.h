@@ -100,4 +100,7 @@ std::optional<std::vector<double>> numbers_in(const TomlValue& value, std::size_
                                               std::string_view meaning, Bounds bounds);
 std::optional<Range> range_in(const TomlValue& value, Bounds bounds);
 
+// A table in one form, whatever its remarks and blanks.
+std::string text_of(const toml::table& table);
+
 }  // namespace trug::read

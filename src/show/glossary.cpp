@@ -2,7 +2,6 @@
 #include "show/glossary.h"
 
 #include <algorithm>
-#include <iterator>
 
 #include "base/text.h"
 #include "work/job_kinds.h"
@@ -85,7 +84,6 @@ constexpr GlossaryEntry kGlossary[] = {
     {"note", Key, "Words of your own, printed with the event."},
     {"job", Key, "Of what was not done: the job's word, \"prick-out\"; without it, what comes next of sowing, planting and planting out."},
     {"succession", Key, "Of which sowing, where there are several: 1 is the first."},
-
 
     {"cannot-grow", Finding, "No way of the crop's sheet keeps the rules here this year."},
     {"fewer-sowings", Finding, "It grows here, but not so many sowings of it fit into the year, each with its gap to the next."},
@@ -198,8 +196,8 @@ std::vector<GlossaryEntry> with_jobs() {
 }  // namespace
 
 std::span<const GlossaryEntry> glossary() {
-  static const std::vector<GlossaryEntry> all = with_jobs();
-  return all;
+  static const std::vector<GlossaryEntry> kAll = with_jobs();
+  return kAll;
 }
 
 std::vector<GlossaryEntry> find_words(std::string_view word) {

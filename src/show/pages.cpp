@@ -6,7 +6,6 @@
 #include <algorithm>
 #include <map>
 #include <sstream>
-#include <string_view>
 
 #include "base/text.h"
 #include "show/finding_words.h"

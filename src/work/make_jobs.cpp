@@ -120,6 +120,15 @@ bool is_order(JobKind kind) {
   return kind == JobKind::OrderSeed || kind == JobKind::OrderBulbs || kind == JobKind::OrderPlants;
 }
 
+// Of what is in hand nothing is ordered; of an order, what is left of it.
+bool is_in_hand(JobKind kind, const Sowing& sowing, int there) {
+  return is_order(kind) && there >= sowing.plants;
+}
+
+bool is_into_bed(const JobDraft& draft) {
+  return trait(draft.kind).chosen && draft.where == Raised::InPlace;
+}
+
 // Adds the jobs of one sowing (by place), of which so many plants are `there`. `ground_ready`: the
 // job that leaves the ground to it; the one that frees it again comes back.
 std::optional<std::size_t> add_jobs(const Schedule& schedule, std::size_t index,
@@ -130,14 +139,13 @@ std::optional<std::size_t> add_jobs(const Schedule& schedule, std::size_t index,
   std::optional<std::size_t> before, frees;
   for (JobDraft& draft : drafts_of(sowing, context)) {
     const JobTrait& kind = trait(draft.kind);
-    if (is_order(draft.kind) && there >= sowing.plants) continue;
+    if (is_in_hand(draft.kind, sowing, there)) continue;
     if (before) wait_for(draft, jobs[*before].day);
     Job job = made(draft, sowing, context);
     if (is_order(draft.kind)) job.plants = sowing.plants - there;
     job.sowing = index;
     if (before) job.after.push_back(*before);
-    const bool into_bed = kind.chosen && draft.where == Raised::InPlace;
-    if (into_bed && ground_ready) job.after.push_back(*ground_ready);
+    if (ground_ready && is_into_bed(draft)) job.after.push_back(*ground_ready);
     if (kind.in_line) before = jobs.size();
     if (draft.kind == JobKind::ClearAndFeed) frees = jobs.size();
     jobs.push_back(std::move(job));

@@ -2,9 +2,10 @@
 #include "work/records.h"
 
 #include <algorithm>
-#include <cmath>
 #include <map>
 #include <numeric>
+#include <optional>
+#include <string>
 #include <utility>
 
 namespace trug::work {

@@ -3,6 +3,7 @@
 // ask for.
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "work/rules.h"

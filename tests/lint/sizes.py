@@ -18,9 +18,9 @@ STYLE = {"class": PASCAL, "struct": PASCAL, "enum": PASCAL, "typedef": PASCAL,
          "enumerator": PASCAL, "namespace": SNAKE, "member": SNAKE_OR_CONSTANT,
          "variable": SNAKE_OR_CONSTANT, "local": SNAKE_OR_CONSTANT, "parameter": SNAKE,
          "function": SNAKE}
-# Made by GoogleTest's macros, or overriding its virtual functions.
-OF_GOOGLETEST = re.compile(r"(TEST|TEST_F|TEST_P|SetUp|TearDown|SetUpTestSuite|TearDownTestSuite|"
-                           r"INSTANTIATE_TEST_SUITE_P|PrintTo)$")
+# Made by GoogleTest's macros, overriding its virtual functions, or asked for by libFuzzer.
+OF_A_LIBRARY = re.compile(r"(TEST|TEST_F|TEST_P|SetUp|TearDown|SetUpTestSuite|TearDownTestSuite|"
+                          r"INSTANTIATE_TEST_SUITE_P|PrintTo|LLVMFuzzerTestOneInput)$")
 
 
 def sizes(root, tags, paths):
@@ -83,4 +83,4 @@ def is_not_ours(tag):
     is_constructor = name == tag.get("scope", "").split("::")[-1]
     is_variable = tag["kind"] == "struct" and tag.get("end") == tag["line"] and name.islower()
     return (name.startswith(("operator ", "~", "&", "__anon")) or is_constructor or is_variable
-            or OF_GOOGLETEST.match(name) is not None)
+            or OF_A_LIBRARY.match(name) is not None)
