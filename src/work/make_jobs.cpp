@@ -125,6 +125,10 @@ bool is_in_hand(JobKind kind, const Sowing& sowing, int there) {
   return is_order(kind) && there >= sowing.plants;
 }
 
+void order_the_rest(Job& job, const Sowing& sowing, int there) {
+  if (is_order(job.key.kind)) job.plants = sowing.plants - there;
+}
+
 bool is_into_bed(const JobDraft& draft) {
   return trait(draft.kind).chosen && draft.where == Raised::InPlace;
 }
@@ -142,7 +146,7 @@ std::optional<std::size_t> add_jobs(const Schedule& schedule, std::size_t index,
     if (is_in_hand(draft.kind, sowing, there)) continue;
     if (before) wait_for(draft, jobs[*before].day);
     Job job = made(draft, sowing, context);
-    if (is_order(draft.kind)) job.plants = sowing.plants - there;
+    order_the_rest(job, sowing, there);
     job.sowing = index;
     if (before) job.after.push_back(*before);
     if (ground_ready && is_into_bed(draft)) job.after.push_back(*ground_ready);
