@@ -195,7 +195,7 @@ Numbers numbers(const ask::UnusedBed& f) { return {{"length_cm", f.length_cm}}; 
 
 std::string words(const ask::BareGround& f, const About& about) {
   return fmt::format(
-      "stretch {} of {} lies bare from {} to {}{}: {} weeks of summer", f.stretch,
+      "stretch {} of {} lies bare from {} to {}{}: {} weeks of the growing season", f.stretch,
       about.plan.beds[f.bed].name, plain_day(f.days.from), plain_day(f.days.until - Days{1}),
       f.after ? ", after " + about.planting(*f.after).asked.crop : "", number(f.weeks, 0));
 }

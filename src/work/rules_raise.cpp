@@ -152,17 +152,19 @@ std::optional<JobDraft> pot_on(const Sowing& sowing, const RuleContext&) {
                   .where = way.raised};
 }
 
-std::optional<JobDraft> harden_off(const Sowing& sowing, const RuleContext&) {
+// In the frame, where there is one; else it is carried out and in.
+std::optional<JobDraft> harden_off(const Sowing& sowing, const RuleContext& context) {
   const Way& way = sowing.raised_by();
   if (sowing.stands || sowing.young_plants || way.raised != Raised::Heated ||
       !way.weeks_under_cover) {
     return std::nullopt;
   }
   const Date out = sowing.in_ground;
+  const bool has_frame = context.plan.shelter.frame_m2 > 0;
   return JobDraft{
       .kind = JobKind::HardenOff,
       .window = {out - Days{kHardenBefore}, out - Days{kHardenFirst}, out - Days{kHardenLast}},
-      .where = Raised::Frame};
+      .where = has_frame ? std::optional(Raised::Frame) : std::nullopt};
 }
 
 std::optional<JobDraft> plant_out(const Sowing& sowing, const RuleContext& context) {

@@ -169,6 +169,8 @@ TEST_F(Rules, HardenOffWhatStoodInWarmth) {
   EXPECT_EQ(told(HardenOff), "none");
   way().raised = Raised::Heated;
   live("2027-03-20", "2027-05-22", "2027-07-01", "2027-09-01");
+  EXPECT_EQ(told(HardenOff), "2027-05-14, 2027-05-12 to 2027-05-15") << "out and in again";
+  plan_.shelter.frame_m2 = 1;
   EXPECT_EQ(told(HardenOff), "2027-05-14, 2027-05-12 to 2027-05-15, frame");
 }
 
