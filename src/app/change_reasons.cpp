@@ -88,6 +88,7 @@ std::string wish(const Uuid& garden, const std::optional<Wish>& wish) {
   Figures figures;
   figures << wish->vases_per_week << wish->stems_per_vase << iso(wish->from) << iso(wish->to)
           << wish->colours;
+  if (!wish->mixed) figures << "one kind";
   return digest(garden, figures.text());
 }
 
@@ -112,6 +113,7 @@ std::string ground(const Uuid& garden, const Plan& plan, const std::vector<std::
     figures << crop.crop << crop.group << crop.plants << crop.spacing_cm << crop.colours
             << crop.keep << crop.successions << crop.gap_days << pins.way << pins.start_on
             << pins.plant_on << pins.lift_on << pins.not_before;
+    if (crop.leave > 0) figures << crop.leave;
   }
   return digest(garden, figures.text());
 }

@@ -208,6 +208,13 @@ void add_calendar(Line line) {
   app.add_flag("--json", line.options.json, "what changed as JSON");
 }
 
+void add_weeks(Line line) {
+  CLI::App& app = command(line, "weeks", "will every week have its vases", "weeks garden.toml");
+  plan_argument(app, line);
+  auto* json = app.add_flag("--json", line.options.json, "the weeks as JSON");
+  app.add_flag("--csv", line.options.csv, "the weeks as comma-separated values")->excludes(json);
+}
+
 void add_why(Line line) {
   CLI::App& app = command(line, "why", "the reckoning behind one planting's dates",
                           "why garden.toml \"west bed\" zinnia");
@@ -347,8 +354,8 @@ CommandLine::CommandLine()
   app_.footer(std::string(kAfterHelp));
   const Line line{app_, options_, days_};
   shown_options(app_, line);
-  for (const auto add : {add_check, add_jobs, add_calendar, add_why, add_chart, add_crop, add_frost,
-                         add_feed, add_help}) {
+  for (const auto add : {add_check, add_jobs, add_calendar, add_weeks, add_why, add_chart, add_crop,
+                         add_frost, add_feed, add_help}) {
     add(line);
   }
 }

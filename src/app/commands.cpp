@@ -13,6 +13,7 @@
 #include "read/text_file.h"
 #include "show/crop_page.h"
 #include "show/pages.h"
+#include "show/weeks_page.h"
 #include "show/why.h"
 
 namespace trug::app {
@@ -63,9 +64,8 @@ int run_check(const Options& options, const Environment& environment) {
                                              r->shown())
                           : show::check_page(r->plan, r->schedule, r->weeks, r->findings,
                                              r->climate, style(options, environment)));
-  const bool broken = std::ranges::any_of(r->findings, [](const ask::Finding& finding) {
-    return finding.rank() == ask::Rank::Broken;
-  });
+  const bool broken = std::ranges::any_of(
+      r->findings, [](const ask::Finding& finding) { return finding.rank() == ask::Rank::Broken; });
   return broken ? kFindings : exit_code(options, *r);
 }
 
@@ -82,6 +82,22 @@ int run_jobs(const Options& options, const Environment& environment) {
   environment.out << (options.csv ? show::jobs_csv(r->shown(), shown)
                                   : show::jobs_page(r->plan, r->rows, shown, r->climate,
                                                     style(options, environment), options.full));
+  environment.out.flush();
+  environment.err << show::findings_line(r->findings, r->plan.file);
+  return exit_code(options, *r);
+}
+
+int run_weeks(const Options& options, const Environment& environment) {
+  const auto r = reckon(options, environment, "trug.weeks/1");
+  if (!r) return kBadInput;
+  if (options.json) {
+    environment.out << show::weeks_json(document_head(options, environment, "trug.weeks/1"),
+                                        r->shown(), r->weeks);
+    return exit_code(options, *r);
+  }
+  environment.out << (options.csv ? show::weeks_csv(r->plan, r->weeks)
+                                  : show::weeks_page(r->plan, r->weeks, r->climate,
+                                                     style(options, environment)));
   environment.out.flush();
   environment.err << show::findings_line(r->findings, r->plan.file);
   return exit_code(options, *r);

@@ -9,6 +9,7 @@ namespace trug::app {
 
 int run_check(const Options& options, const Environment& environment);
 int run_jobs(const Options& options, const Environment& environment);
+int run_weeks(const Options& options, const Environment& environment);
 int run_calendar(const Options& options, const Environment& environment);
 int run_chart(const Options& options, const Environment& environment);
 int run_feed(const Options& options, const Environment& environment);

@@ -17,6 +17,7 @@ namespace {
 int dispatch(const Options& options, const Environment& environment) {
   if (options.command == "check") return run_check(options, environment);
   if (options.command == "jobs") return run_jobs(options, environment);
+  if (options.command == "weeks") return run_weeks(options, environment);
   if (options.command == "calendar") return run_calendar(options, environment);
   if (options.command == "chart") return run_chart(options, environment);
   if (options.command == "feed") return run_feed(options, environment);

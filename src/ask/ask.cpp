@@ -45,8 +45,7 @@ int jobs_moved(const std::vector<work::Job>& before, const std::vector<work::Job
 }
 
 int weeks_filled(const Outcome& outcome) {
-  return static_cast<int>(std::ranges::count_if(
-      outcome.weeks, [](const harvest::Week& week) { return week.stems >= week.wanted; }));
+  return harvest::count(outcome.weeks, harvest::WeekState::Full);
 }
 
 }  // namespace

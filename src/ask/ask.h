@@ -15,7 +15,7 @@ namespace trug::ask {
 
 struct Difference {
   double stems = 0;    // likely, of all plantings: after less before
-  int weeks = 0;       // with all their stems
+  int weeks = 0;       // that have their vases
   int jobs_moved = 0;  // to another day, of those that are there before and after
   std::vector<Finding> cleared;
   std::vector<Finding> fresh;

@@ -42,10 +42,11 @@ Change planted(const Garden& garden, const Ground& ground, const std::string& cr
 double stems_in(const ground::Schedule& schedule, const std::vector<Date>& mondays) {
   if (mondays.empty()) return stems(schedule.sowings);
   double sum = 0;
-  for (const harvest::Cut& cut : ground::cuts(schedule)) {
-    for (std::size_t day = 0; day < cut.stems.size(); ++day) {
-      const Date monday = monday_of(cut.first + Days{static_cast<int>(day)});
-      if (std::ranges::binary_search(mondays, monday)) sum += cut.stems[day];
+  for (const ground::Sowing& sowing : schedule.sowings) {
+    const auto by_day = stems_by_day(sowing);
+    for (std::size_t day = 0; day < by_day.size(); ++day) {
+      const Date cut = sowing.timeline.first_cut.likely + Days{static_cast<int>(day)};
+      if (std::ranges::binary_search(mondays, monday_of(cut))) sum += by_day[day];
     }
   }
   return sum;

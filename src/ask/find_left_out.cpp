@@ -74,12 +74,7 @@ const WayReport* nearest_way(const Candidates& candidates) {
 
 Found left_out(const View& view, std::size_t planting) {
   const Candidates& candidates = *view.weighed(planting).candidates;
-  if (!candidates.list.empty()) {
-    if (candidates.wanted_sowings <= 1 || !candidates.streams.empty()) {
-      return ground_taken(view, planting);
-    }
-    return FewerSowings{candidates.most_sowings, candidates.wanted_sowings};
-  }
+  if (!candidates.list.empty()) return ground_taken(view, planting);
   if (const WayReport* report = nearest_way(candidates)) {
     const Way& way = view.sheet(planting).ways[report->way];
     if (report->refusal->rule == Rule::TooLate) {

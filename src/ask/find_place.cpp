@@ -54,9 +54,9 @@ std::optional<ShortWeeks> short_weeks(const View& view) {
   if (!view.plan().wish) return std::nullopt;
   ShortWeeks found{{}, static_cast<int>(view.weeks.size()), 0};
   for (const harvest::Week& week : view.weeks) {
-    if (week.stems >= week.wanted) continue;
+    if (week.vase.state() == harvest::WeekState::Full) continue;
     found.mondays.push_back(week.monday);
-    found.missing_stems += week.wanted - week.stems;
+    found.missing_stems += week.vase.wanted - week.vase.usable;
   }
   if (found.mondays.empty()) return std::nullopt;
   return found;
@@ -64,7 +64,7 @@ std::optional<ShortWeeks> short_weeks(const View& view) {
 
 std::optional<NotSettled> not_settled(const View& view) {
   if (view.chosen.settled) return std::nullopt;
-  return NotSettled{view.chosen.rounds};
+  return NotSettled{view.chosen.calls};
 }
 
 }  // namespace

@@ -59,6 +59,13 @@ std::optional<LateStart> late_start(const Sowing& sowing) {
                    sowing.days_early()};
 }
 
+std::optional<FewerSowings> fewer_sowings(const View& view, std::size_t planting) {
+  const auto asked = view.plan().plantings[planting].asked.successions;
+  const auto useful = static_cast<int>(view.schedule.of(planting).size());
+  if (!asked || useful >= *asked) return std::nullopt;
+  return FewerSowings{useful, *asked};
+}
+
 std::optional<TooEarly> too_early(const Sowing& sowing) {
   if (!sowing.too_early) return std::nullopt;
   return TooEarly{sowing.start, sowing.timeline.forecast.flower_share};
@@ -125,11 +132,11 @@ std::optional<AboveWish> above_wish(const View& view, std::size_t planting) {
   const auto sowings = view.schedule.of(planting);
   own.sowings.assign(sowings.begin(), sowings.end());
   for (const harvest::Week& week :
-       harvest::count_weeks(view.plan(), view.garden.climate, ground::cuts(own))) {
-    if (week.stems <= 0) continue;
+       harvest::count_weeks(view.plan(), view.garden.climate, ground::cuts(view.plan(), own))) {
+    if (week.stems.likely <= 0) continue;
     ++found.weeks;
-    found.stems += week.stems;
-    found.wanted_stems += week.wanted;
+    found.stems += week.stems.likely;
+    found.wanted_stems += week.vase.wanted;
   }
   if (found.stems <= kFarAbove * found.wanted_stems || found.weeks == 0) return std::nullopt;
   return found;
@@ -180,6 +187,7 @@ std::vector<Finding> of_grown(const View& view, std::size_t planting) {
   list.add_first(sowings, [&](const Sowing& sowing) { return needs_cold(view, sowing); });
   list.add_first(sowings, [&](const Sowing& sowing) { return cold_soil(view, sowing); });
   list.add(few_stems(view, planting));
+  list.add(fewer_sowings(view, planting));
   list.add(above_wish(view, planting));
   return std::move(list).take();
 }

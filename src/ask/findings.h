@@ -33,14 +33,6 @@ struct CannotGrow {
   std::optional<ground::Refusal> refusal;
 };
 
-// It grows here, but not so many sowings of it one after the other.
-struct FewerSowings {
-  static constexpr std::string_view kCode = "fewer-sowings";
-  static constexpr Rank kRank = Rank::Broken;
-  int useful = 0;
-  int asked = 0;
-};
-
 // It should have begun before the plan's first day.
 struct TooLate {
   static constexpr std::string_view kCode = "too-late";
@@ -70,13 +62,13 @@ struct NotInCut {
   std::optional<Date> first_cut;  // absent: it does not flower within the year
 };
 
-// Weeks of the wish without their stems.
+// Weeks of the wish without their vases.
 struct ShortWeeks {
   static constexpr std::string_view kCode = "short-weeks";
   static constexpr Rank kRank = Rank::Short;
   std::vector<Date> mondays;
-  int weeks = 0;  // of the wish
-  double missing_stems = 0;
+  int weeks = 0;             // of the wish
+  double missing_stems = 0;  // that would find a place in the vases
 };
 
 // It goes into the ground outside the trade's window.
@@ -88,6 +80,14 @@ struct LateStart {
   DateRange window;
   int days_late = 0;
   int days_early = 0;  // only a pin can ask for that
+};
+
+// Fewer sowings of a succession are useful here than were asked for.
+struct FewerSowings {
+  static constexpr std::string_view kCode = "fewer-sowings";
+  static constexpr Rank kRank = Rank::Mild;
+  int useful = 0;
+  int asked = 0;
 };
 
 // So far on before the winter that frost may take its buds.
@@ -181,11 +181,11 @@ struct ShortSeason {
   std::vector<Need> needs;  // of those that find it too short
 };
 
-// The rounds were stopped before they settled.
+// The search was stopped before it settled.
 struct NotSettled {
   static constexpr std::string_view kCode = "not-settled";
   static constexpr Rank kRank = Rank::Mild;
-  int rounds = 0;
+  int calls = 0;  // choices of a stretch
 };
 
 // Without the day it began on, each day's plan is another.
@@ -288,7 +288,7 @@ struct NotDone {
 };
 
 using Found =
-    std::variant<CannotGrow, FewerSowings, TooLate, GroundTaken, NotInCut, ShortWeeks, LateStart,
+    std::variant<CannotGrow, TooLate, GroundTaken, NotInCut, ShortWeeks, LateStart, FewerSowings,
                  TooEarly, SmallRosette, NeedsFleece, NeedsCold, ColdSoil, FewStems, AboveWish,
                  TooManyPlants, TooNarrow, OffColour, UnusedBed, BareGround, CostsStems,
                  HardlyFrost, ShortSeason, NotSettled, BeginsAnew, TakenAsDone, ShelterAssumed,

@@ -22,7 +22,7 @@ ground::Schedule as_measured(const Garden& garden, ground::Schedule schedule) {
 Outcome outcome_of(const Garden& garden, const ground::Schedule& chosen,
                    ground::Schedule schedule) {
   const Plan& plan = garden.plan;
-  auto weeks = harvest::count_weeks(plan, garden.climate, ground::cuts(schedule));
+  auto weeks = harvest::count_weeks(plan, garden.climate, ground::cuts(plan, schedule));
   auto findings = find({garden, chosen, schedule, weeks});
   auto jobs = work::make_jobs(plan, schedule, garden.climate, {garden.today, garden.first_day()});
   for (Finding& finding : taken_for_granted(garden, schedule, jobs)) {

@@ -69,6 +69,7 @@ struct Wish {
   MonthDay from{};
   MonthDay to{};
   std::vector<std::string> colours;
+  bool mixed = true;  // false: bunches of one kind
   Position at;
 };
 
@@ -104,11 +105,12 @@ struct CropEntry {
   std::optional<std::string> id;
   std::optional<int> plants;
   std::optional<double> spacing_cm;
-  std::vector<std::string> colours;  // of the variety; empty: the sheet's
-  bool keep = false;                 // bulbs: left in the ground until the leaves have died
-  int successions = 1;
-  std::optional<int> gap_days;  // between first cuts; absent: the sheet's, else 14
-  std::optional<int> since;     // stands there since that year; absent: it is to be planted
+  std::vector<std::string> colours;    // of the variety; empty: the sheet's
+  bool keep = false;                   // bulbs: left in the ground until the leaves have died
+  std::optional<int> successions = 1;  // sowings; absent: as many as are useful, all season
+  std::optional<int> gap_days;         // between first cuts; absent: the sheet's, else 14
+  double leave = 0;                    // share of the stems that is not cut
+  std::optional<int> since;            // stands there since that year; absent: it is to be planted
   std::optional<std::string> person;
   Pins pins;
   Position at;

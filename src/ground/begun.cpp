@@ -120,14 +120,21 @@ Begun start_of(const Planting& planting, const Sheet& sheet, const climate::Seas
   return begun;
 }
 
+// Sowings that are asked for; where as many are as are useful, those that are recorded.
+int sowings_told_of(const Planting& planting) {
+  if (planting.asked.successions) return *planting.asked.successions;
+  int last = 1;
+  for (const Happened& happened : planting.happened) last = std::max(last, happened.succession);
+  return last;
+}
+
 }  // namespace
 
 std::vector<Begun> begun(const Planting& planting, const Sheet& sheet,
                          const climate::Season& season) {
-  const int sowings = std::max(1, planting.asked.successions);
   std::vector<Begun> result;
-  for (int i = 1; i <= sowings; ++i) {
-    const int number = sowings > 1 ? i : 0;
+  for (int i = 1; i <= sowings_told_of(planting); ++i) {
+    const int number = planting.asked.successions == 1 ? 0 : i;
     std::optional<Date> failed;
     for (int repeat = 0; repeat == 0 || failed; ++repeat) {
       Begun one = start_of(planting, sheet, season, number, repeat);
@@ -150,10 +157,10 @@ void give_young_plants(const Plan& plan, const std::vector<const Sheet*>& sheets
   }
   for (std::size_t i = 0; i < all.size() && !there.empty(); ++i) {
     const CropEntry& asked = plan.plantings[i].asked;
-    const int sowings = std::max(1, asked.successions);
+    const int sowings = sowings_told_of(plan.plantings[i]);
     const int plants = std::max(1, layout(plan.plantings[i], *sheets[i]).plants / sowings);
     for (int j = 1; j <= sowings; ++j) {
-      const int number = sowings > 1 ? j : 0;
+      const int number = asked.successions == 1 ? 0 : j;
       const auto last = std::find_if(all[i].rbegin(), all[i].rend(),
                                      [&](const Begun& one) { return one.number == number; });
       int& left = there[asked.crop];

@@ -24,11 +24,10 @@ constexpr int kMidwinterAfterSeasonStart = 45;  // until then hard cold may stil
 constexpr double kFrameGain = 4;                // above the coldest night outdoors (memory)
 constexpr double kTooEarlyShare = 0.4;  // of the last stage by the first ten-hour day (memory)
 constexpr double kWholeRosette = 0.995;
-constexpr double kHalfRosette = 0.5;   // memory
-constexpr double kWeeksOff = 2;        // a pinned start may leave the usual weeks by this
-constexpr int kLeafDays = 42;          // bulbs kept: until the leaves have died (common practice)
-constexpr int kFewestDaysToCut = 8;    // so that two crops of a stretch never share a week
-constexpr double kSuccessionGap = 14;  // between first cuts (common practice)
+constexpr double kHalfRosette = 0.5;  // memory
+constexpr double kWeeksOff = 2;       // a pinned start may leave the usual weeks by this
+constexpr int kLeafDays = 42;         // bulbs kept: until the leaves have died (common practice)
+constexpr int kFewestDaysToCut = 8;   // so that two crops of a stretch never share a week
 constexpr int kFewestSeasonDays = 28;
 constexpr int kFewestSeasonDaysSingle = 14;
 
@@ -268,7 +267,7 @@ class Generator {
     c.stem_factor *= years_share(way);
     c.needs_cold_store = wants_cold(way);
     set_lift(c);
-    set_window_place(c, way);
+    set_window(c, way);
     return std::nullopt;
   }
 
@@ -477,15 +476,10 @@ class Generator {
     }
   }
 
-  void set_window_place(Candidate& c, const Way& way) const {
+  void set_window(Candidate& c, const Way& way) const {
     c.stems_per_plant = CropSpec(sheet_, group_).stems_per_plant(way).middle();
     c.window = way.window ? clock_.window_days(*way.window, way.flowers)
                           : DateRange{c.in_ground, c.in_ground + Days{1}};
-    const int length = days_between(c.window.from, c.window.until) - 1;
-    const int off = std::abs(days_between(c.window_middle(), c.in_ground));
-    c.place = !c.window.contains(c.in_ground)     ? WindowPlace::Outside
-              : 4 * off <= length && !c.cold_soil ? WindowPlace::Middle
-                                                  : WindowPlace::Inside;
   }
 
   // Keeps the refusal nearest to being allowed: the one met last in the judging, then the
@@ -578,118 +572,22 @@ Candidates candidates_of(const Setting& setting, const Sheet& sheet, const CropE
   return result;
 }
 
-// The latest start of the same way and group whose first cut is not after `target`, nor before that
-// of `like` (sown later but planted out younger, it may be).
-const Candidate* latest_for(std::span<const Candidate> list, const Candidate& like, Date target) {
-  const Candidate* best = nullptr;
-  for (const Candidate& c : list) {
-    if (c.way != like.way || c.group != like.group) continue;
-    const Date cut = c.timeline.first_cut.likely;
-    if (cut > target || cut < like.timeline.first_cut.likely) continue;
-    const auto rank = [](const Candidate& one) {
-      return std::pair(one.start, one.timeline.first_cut.likely);
-    };
-    if (!best || rank(c) > rank(*best)) best = &c;
-  }
-  return best;
-}
-
-// The stems of each day are shared between as many parts of the ground as there are sowings.
-std::vector<double> joined_shares(const std::vector<const Candidate*>& sowings) {
-  std::vector<double> whole;
-  const double share = 1.0 / static_cast<double>(sowings.size());
-  const Date first = sowings.front()->timeline.first_cut.likely;
-  for (const Candidate* sowing : sowings) {
-    const growth::Timeline& timeline = sowing->timeline;
-    const auto offset =
-        static_cast<std::size_t>(std::max(0, days_between(first, timeline.first_cut.likely)));
-    whole.resize(std::max(whole.size(), offset + timeline.shares.size()));
-    for (std::size_t day = 0; day < timeline.shares.size(); ++day) {
-      whole[offset + day] += share * timeline.shares[day];
-    }
-  }
-  return whole;
-}
-
-// Where the candidates of each sowing of a succession stand in the list: those of which something
-// is known have their own.
-struct Pool {
-  std::size_t from = 0, until = 0;
-  bool known = false;
-  std::span<const Candidate> of(const Candidates& all) const {
-    return std::span(all.list).subspan(from, until - from);
-  }
-};
-
-// Of a sowing of which something is known, the one first cut nearest to `target`.
-const Candidate* nearest_to(std::span<const Candidate> list, Date target) {
-  if (list.empty()) return nullptr;
-  const auto off = [&](const Candidate& c) {
-    return std::abs(days_between(c.timeline.first_cut.likely, target));
-  };
-  return &*std::ranges::min_element(list, {}, off);
-}
-
-// The sowings that go on from `first`, as far as they can.
-std::vector<const Candidate*> sowings_from(const Candidate& first, const Candidates& all,
-                                           const std::vector<Pool>& pools, int gap) {
-  std::vector<const Candidate*> sowings{&first};
-  for (std::size_t j = 1; j < pools.size(); ++j) {
-    const Candidate& before = *sowings.back();
-    const Date target = std::max(first.timeline.first_cut.likely + Days{gap * static_cast<int>(j)},
-                                 before.timeline.first_cut.likely + Days{gap});
-    const auto list = pools[j].of(all);
-    const Candidate* next = pools[j].known ? nullptr : latest_for(list, before, target);
-    if (next && next->start <= before.start) next = nullptr;
-    // One that is known to come after it has its place, however the others lie.
-    const bool goes_on = std::any_of(pools.begin() + static_cast<std::ptrdiff_t>(j), pools.end(),
-                                     [](const Pool& pool) { return pool.known; });
-    if (!next && goes_on) next = nearest_to(list, target);
-    if (!next) break;
-    sowings.push_back(next);
-  }
-  return sowings;
-}
-
-// The streams that begin with each candidate and can be completed; where some of it has begun, the
-// longest that can be had.
-void add_streams(Candidates& all, const std::vector<Pool>& pools, int gap) {
-  std::vector<std::vector<const Candidate*>> streams;
-  for (const Candidate& first : pools.front().of(all)) {
-    streams.push_back(sowings_from(first, all, pools, gap));
-    all.most_sowings = std::max(all.most_sowings, static_cast<int>(streams.back().size()));
-  }
-  const bool begun = std::ranges::any_of(pools, &Pool::known);
-  const int fewest = begun ? all.most_sowings : all.wanted_sowings;
-  for (const auto& sowings : streams) {
-    if (static_cast<int>(sowings.size()) < fewest) continue;
-    Stream stream;
-    for (const Candidate* one : sowings) {
-      stream.sowings.push_back(static_cast<std::size_t>(one - all.list.data()));
-    }
-    stream.shares = joined_shares(sowings);
-    all.streams.push_back(std::move(stream));
-  }
-}
-
 // Whether anything tells this start from any other.
 bool is_known(const Begun& begun) {
   return begun != Begun{.number = begun.number, .repeat = begun.repeat, .gone_by = begun.gone_by};
 }
 
-// Of each sowing of a succession.
-std::vector<Pool> make_pools(const Setting& setting, const Sheet& sheet, const CropEntry& entry,
-                             const std::vector<Begun>& known, Candidates& all) {
-  const Pool free{0, all.list.size()};
-  std::vector<Pool> pools(static_cast<std::size_t>(entry.successions), free);
-  for (std::size_t i = 0; i < pools.size(); ++i) {
-    const Begun* begun = standing(known, static_cast<int>(i) + 1);
+// Of each sowing of a succession of which something is known.
+void add_known_sowings(const Setting& setting, const Sheet& sheet, const CropEntry& entry,
+                       const std::vector<Begun>& known, Candidates& all) {
+  const int last = known.empty() ? 0 : known.back().number;
+  for (int number = 1; number <= last; ++number) {
+    const Begun* begun = standing(known, number);
     if (!begun || !is_known(*begun)) continue;
     Candidates own = candidates_of(setting, sheet, entry, *begun);
-    pools[i] = {all.list.size(), all.list.size() + own.list.size(), true};
+    all.known.push_back({number, all.list.size(), all.list.size() + own.list.size()});
     std::ranges::move(own.list, std::back_inserter(all.list));
   }
-  return pools;
 }
 
 }  // namespace
@@ -701,18 +599,14 @@ Range cold_store_days(const Sheet& sheet) {
 
 Candidates candidates(const Setting& setting, const Sheet& sheet, const CropEntry& entry,
                       const std::vector<Begun>& known) {
-  const Begun* only = entry.successions > 1 ? nullptr : standing(known, 0);
+  const Begun* only = entry.successions == 1 ? standing(known, 0) : nullptr;
   const Begun* any = known.empty() ? nullptr : &known.front();
   Candidates result = candidates_of(setting, sheet, entry,
                                     only  ? *only
                                     : any ? Begun{.gone_by = any->gone_by}
                                           : Begun{});
-  result.wanted_sowings = entry.successions;
-  if (entry.successions > 1) {
-    const auto pools = make_pools(setting, sheet, entry, known, result);
-    add_streams(result, pools,
-                entry.gap_days.value_or(static_cast<int>(
-                    std::lround(sheet.succession_gap_days.value_or(kSuccessionGap)))));
+  if (entry.successions != 1) {
+    add_known_sowings(setting, sheet, entry, known, result);
   }
   return result;
 }

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cstddef>
 #include <optional>
+#include <span>
 #include <vector>
 
 #include "base/date.h"
@@ -13,7 +14,6 @@
 #include "garden/plan.h"
 #include "garden/sheet.h"
 #include "ground/begun.h"
-#include "ground/stream.h"
 #include "growth/crop_clock.h"
 
 namespace trug::ground {
@@ -45,9 +45,6 @@ struct Refusal {
   Raised needs = Raised::InPlace;  // of NoShelter: the place there is not
 };
 
-// How the start lies in the trade's window for it.
-enum class WindowPlace { Middle, Inside, Outside };
-
 // The share of plants that survive and are fit to cut (memory: 0.7 to 0.9).
 inline constexpr double kFitShare = 0.75;
 
@@ -57,7 +54,6 @@ struct Candidate {
   const Group* group = nullptr;  // null: the crop has no groups
   Date start;                    // sown; planted where it is not sown
   Date in_ground;
-  WindowPlace place = WindowPlace::Inside;
   DateRange window;  // the trade's for `in_ground`; where it has none, that day
   growth::Timeline timeline;
   Date lift_from, lift_to;
@@ -95,12 +91,22 @@ struct WayReport {
   std::optional<Refusal> refusal;
 };
 
+// Where the candidates of a sowing of which something is known stand in the list.
+struct KnownSowing {
+  int number = 0;  // in its succession
+  std::size_t from = 0, until = 0;
+};
+
 struct Candidates {
+  // Way by way, group by group, by the day in the ground; then those of each known sowing of a
+  // succession.
   std::vector<Candidate> list;
-  int wanted_sowings = 1;
-  std::vector<Stream> streams;  // where more than one sowing is wanted
-  int most_sowings = 0;         // of the longest stream that could be begun
   std::vector<WayReport> reports;
+  std::vector<KnownSowing> known = {};  // by number
+  // Those of a succession's other sowings, or of all.
+  std::span<const Candidate> free() const {
+    return std::span(list).first(known.empty() ? list.size() : known.front().from);
+  }
 };
 
 // What candidates depend on besides the crop: one for all plantings of a plan.
@@ -122,7 +128,7 @@ inline constexpr double kMildWinterC = 10;
 inline constexpr Range kColdStoreDays{56, 84};
 // Those days: the sheet's where it has a cold storage.
 Range cold_store_days(const Sheet& sheet);
-// Starts later than the window by up to this are allowed, for four fifths of the value.
+// Starts later than the window by up to this are weighed.
 inline constexpr int kLateWeeks = 10;
 // Bulbs, corms and tubers do not keep: so much later than their window at most (memory).
 inline constexpr int kLateWeeksBulbs = 4;
@@ -134,9 +140,7 @@ inline constexpr int kSettleDays = 42;
 inline constexpr int kLongUnderCoverWeeks = 12;
 inline constexpr int kLateWeeksLongUnderCover = 3;
 
-// With `successions` in the entry, streams of so many sowings are laid out too: their first cuts
-// lie the gap apart, each sowing is the latest day whose forecast still makes its date. A stream
-// that cannot be completed is left out. `known`: as begun(); empty: nothing is.
+// `known`: as begun(); empty: nothing is.
 Candidates candidates(const Setting& setting, const Sheet& sheet, const CropEntry& entry,
                       const std::vector<Begun>& known = {});
 

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// The whole plan's choice: every stretch by itself first, then round and round for the weeks the
-// others leave short, until nothing changes.
+// The whole plan's choice: every way and date of every crop laid out, the best found for all
+// stretches together, and the sowings that follow from it.
 #pragma once
 
 #include <optional>
@@ -12,10 +12,7 @@
 
 namespace trug::ground {
 
-inline constexpr int kMostRounds = 20;
-
 struct ChoiceOptions {
-  bool rounds = true;                  // false: every stretch by itself
   std::optional<Date> first_day = {};  // nothing is begun before it; absent: any day
   std::optional<Date> today = {};      // as Setting's
 };

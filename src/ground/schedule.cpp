@@ -28,12 +28,50 @@ void take_count(const Begun& begun, Date first, std::vector<double>& by_day) {
   std::for_each(counted, by_day.end(), [&](double& stems) { stems *= 1 + over * (ratio - 1); });
 }
 
+// A sheet of one colour tells it; of several, nobody knows which are in the packet.
+std::vector<std::string> known_colours(const CropEntry& asked, const Sheet& sheet) {
+  if (!asked.colours.empty()) return asked.colours;
+  return sheet.colours.size() == 1 ? sheet.colours : std::vector<std::string>{};
+}
+
+// By day from the first cut, as one of all the stems that are likely before any is counted.
+std::vector<double> shares(const Sowing& sowing) {
+  if (!sowing.is_cut()) return {};
+  std::vector<double> result = sowing.timeline.shares;
+  const double all = sowing.stems_of(sowing.plants) * sowing.cut_share;
+  if (!sowing.begun.counted_until || all <= 0) return result;
+  for (double& share : result) share *= all;
+  take_count(sowing.begun, sowing.timeline.first_cut.likely, result);
+  for (double& share : result) share /= all;
+  return result;
+}
+
+harvest::Cut cut(const CropEntry& asked, const Sowing& sowing) {
+  const growth::Timeline& timeline = sowing.timeline;
+  const Range yield = sowing.spec().stems_per_plant(sowing.raised_by());
+  const double all = sowing.stems_of(sowing.plants) * sowing.cut_share;
+  const bool ends_by_itself = !sowing.another_follows() && !timeline.cut_short &&
+                              !asked.pins.lift_on && sowing.lift >= timeline.last_cut();
+  return {.planting = sowing.planting,
+          .crop = sowing.sheet->name,
+          .role = sowing.sheet->roles.front(),
+          .colours = known_colours(asked, *sowing.sheet),
+          .first_early = timeline.first_cut.early,
+          .first = timeline.first_cut.likely,
+          .first_late = timeline.first_cut.late,
+          .in_ground = sowing.in_ground,
+          .lift = sowing.lift,
+          .moves_with_first = ends_by_itself,
+          .shares = shares(sowing),
+          .stems = {all * yield.low / yield.middle(), all, all * yield.high / yield.middle()},
+          .length = sowing.length};
+}
+
 }  // namespace
 
-Layout layout(const Planting& planting, const Sheet& sheet) {
+Layout layout(const Planting& planting, const Sheet& sheet, int sowings) {
   const CropEntry& asked = planting.asked;
   if (!planting.patch) return {.plants = asked.plants.value_or(1)};
-  const int sowings = std::max(1, asked.successions);
   Layout result;
   result.spacing_cm = asked.spacing_cm.value_or(sheet.spacing_cm.middle());
   result.rows =
@@ -41,6 +79,17 @@ Layout layout(const Planting& planting, const Sheet& sheet) {
   result.per_row = across(planting.patch->width, result.spacing_cm);
   result.plants = asked.plants.value_or(result.room());
   return result;
+}
+
+int Weighed::most_sowings() const {
+  std::size_t most = 0;
+  for (const Stream& stream : streams) most = std::max(most, stream.sowings.size());
+  return static_cast<int>(most);
+}
+
+int Weighed::strips(const CropEntry& asked, const Stream& stream) const {
+  const auto sowings = static_cast<int>(stream.sowings.size());
+  return candidates->known.empty() ? sowings : std::max(sowings, asked.successions.value_or(1));
 }
 
 std::span<const Sowing> Schedule::of(std::size_t planting) const {
@@ -51,7 +100,7 @@ std::span<const Sowing> Schedule::of(std::size_t planting) const {
 
 std::vector<double> stems_by_day(const Sowing& sowing) {
   if (!sowing.is_cut()) return {};
-  const double all = sowing.stems_of(sowing.plants);
+  const double all = sowing.stems_of(sowing.plants) * sowing.cut_share;
   const int days = days_between(sowing.timeline.first_cut.likely, sowing.lift) + 1;
   std::vector<double> result;
   for (std::size_t i = 0; i < sowing.timeline.shares.size() && static_cast<int>(i) < days; ++i) {
@@ -72,10 +121,10 @@ double stems(std::span<const Sowing> sowings) {
   return sum;
 }
 
-std::vector<harvest::Cut> cuts(const Schedule& schedule) {
+std::vector<harvest::Cut> cuts(const Plan& plan, const Schedule& schedule) {
   std::vector<harvest::Cut> result;
   for (const Sowing& sowing : schedule.sowings) {
-    result.push_back({sowing.planting, sowing.timeline.first_cut.likely, stems_by_day(sowing)});
+    result.push_back(cut(plan.plantings[sowing.planting].asked, sowing));
   }
   return result;
 }

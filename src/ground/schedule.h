@@ -15,6 +15,7 @@
 #include "garden/plan.h"
 #include "garden/sheet.h"
 #include "ground/candidates.h"
+#include "ground/stream.h"
 #include "harvest/weeks.h"
 
 namespace trug::ground {
@@ -32,7 +33,8 @@ struct Layout {
   int plants = 1;  // the plan's own number where it gives one
   int room() const { return rows * per_row; }
 };
-Layout layout(const Planting& planting, const Sheet& sheet);
+// On as many strips of the patch as there are sowings.
+Layout layout(const Planting& planting, const Sheet& sheet, int sowings = 1);
 
 // One crop started once on its ground: the candidate that was chosen for it, where it stands, and
 // until when. A succession is several.
@@ -44,6 +46,7 @@ struct Sowing : Candidate {
   int plants = 1;
   int rows = 1;
   double spacing_cm = 0;
+  double cut_share = 1;  // of the stems; the rest is left standing
   const Sheet* sheet = nullptr;
   Date lift;
   std::optional<Date> next_in_ground;  // the crop after the planting wants the ground
@@ -66,15 +69,22 @@ struct Weighed {
   Layout layout;
   std::shared_ptr<const Candidates> candidates;
   std::vector<Begun> begun = {};
+  // Of the candidates, by their places in the list: what the planting may be grown as where the
+  // plan asks for successions; empty where it does not.
+  std::vector<Stream> streams;
+  int most_sowings() const;  // of any stream
+  // Equal parts of the ground: one a sowing; where some have begun, as many as are asked for.
+  int strips(const CropEntry& asked, const Stream& stream) const;
 };
 
 struct Schedule {
   std::vector<Sowing> sowings;   // in the plan's order, then by number
   std::vector<Sowing> failed;    // starts that came to nothing, likewise, each until it failed
   std::vector<Weighed> weighed;  // one a planting of the plan
-  int rounds = 0;                // gone round, the last without a change
-  bool settled = true;           // false: stopped after the most rounds
-  bool exact = false;  // one stretch: proved best; several: best for each, given the others
+  int rounds = 0;                // gone round the stretches
+  int calls = 0;                 // choices of a single stretch, each exact
+  bool settled = true;           // false: stopped before nothing was left to gain
+  bool exact = false;            // proved best; otherwise the best that was found
 
   // The sowings of a planting; empty: it was left out, see the findings.
   std::span<const Sowing> of(std::size_t planting) const;
@@ -93,6 +103,6 @@ double stems(const Sowing& sowing);
 double stems(std::span<const Sowing> sowings);
 
 // All that is cut, for harvest::count_weeks().
-std::vector<harvest::Cut> cuts(const Schedule& schedule);
+std::vector<harvest::Cut> cuts(const Plan& plan, const Schedule& schedule);
 
 }  // namespace trug::ground

@@ -12,9 +12,15 @@ Free free_before(const Start& start) {
   return start.first_allowed > start.window_last && at_first ? Free::Any : Free::Near;
 }
 
+double way_weight(std::size_t way, bool bought_plants) {
+  if (way == 0) return 1;
+  return bought_plants ? kBoughtPlants : kOtherWay;
+}
+
 double place_weight(const Start& start) {
-  const int late = start.in_ground - start.window_last;
-  if (late > 0) return std::max(kLeastLate, kJustLate - kLatePerDay * late);
+  const int outside =
+      std::max(start.in_ground - start.window_last, start.window_first - start.in_ground);
+  if (outside > 0) return std::max(kLeastOutside, kJustOutside - kOutsidePerDay * outside);
   const int length = start.window_last - start.window_first;
   const bool last_quarter = 4 * (start.in_ground - start.window_first) > 3 * length;
   if (!last_quarter) return 1;

@@ -5,6 +5,7 @@
 #pragma once
 
 #include <algorithm>
+#include <cstddef>
 #include <vector>
 
 namespace trug::ground {
@@ -37,11 +38,13 @@ Free free_before(const Start& start);
 
 inline constexpr double kOtherWay = 0.97;      // a stem of a way that is not the sheet's first
 inline constexpr double kBoughtPlants = 0.85;  // of plants bought where the trade raises them
-inline constexpr double kLastQuarter = 0.97;   // of the window
+// What a stem counts for the choice by its way, given by its place in the sheet.
+double way_weight(std::size_t way, bool bought_plants);
+inline constexpr double kLastQuarter = 0.97;  // of the window
 inline constexpr double kLastQuarterNextYear = 0.9;
-inline constexpr double kJustLate = 0.9;      // after the window ...
-inline constexpr double kLatePerDay = 0.005;  // ... and less with each day ...
-inline constexpr double kLeastLate = 0.3;     // ... down to this
+inline constexpr double kJustOutside = 0.9;      // a day after the window ...
+inline constexpr double kOutsidePerDay = 0.005;  // ... and less with each day ...
+inline constexpr double kLeastOutside = 0.3;     // ... down to this; so before it, where a pin asks
 // What a stem counts for the choice by where its start lies.
 double place_weight(const Start& start);
 

@@ -8,15 +8,22 @@
 namespace trug::ground {
 namespace {
 
+// Of one day's sowings the last has the ground latest and is cut latest.
+auto rank(const StreamStart& start) {
+  return std::tuple(start.start, start.first_cut, start.in_ground);
+}
+
+bool can_follow(const StreamStart& next, const StreamStart& last, int gap) {
+  return next.in_window && next.start >= last.start + kFewestDaysBetweenSowings &&
+         next.in_ground > last.in_ground && 3 * (next.first_cut - last.first_cut) >= 2 * gap;
+}
+
 class Streams {
  public:
   Streams(const std::vector<StreamStart>& starts, const StreamRules& rules)
       : starts_(starts), rules_(rules) {
     for (std::size_t i = 0; i < starts.size(); ++i) order_.push_back(i);
-    // Of one day's sowings the last has the ground latest and is cut latest.
-    std::ranges::stable_sort(order_, {}, [&](std::size_t i) {
-      return std::tuple(starts[i].start, starts[i].first_cut, starts[i].in_ground);
-    });
+    std::ranges::stable_sort(order_, {}, [&](std::size_t i) { return rank(starts[i]); });
   }
 
   std::vector<Stream> all() const {
@@ -50,29 +57,14 @@ class Streams {
 
   Stream from(std::size_t begin) const {
     Stream stream{.sowings = {begin}};
-    while (const auto next = after(stream.sowings.back())) stream.sowings.push_back(*next);
+    while (const auto next = next_sowing(starts_, starts_[stream.sowings.back()], rules_.gap)) {
+      stream.sowings.push_back(*next);
+    }
     stream.useful = stream.sowings.size();
     if (rules_.most) {
       stream.sowings.resize(std::min(stream.useful, static_cast<std::size_t>(*rules_.most)));
     }
     return stream;
-  }
-
-  bool can_follow(const StreamStart& next, const StreamStart& last) const {
-    return next.in_window && next.start >= last.start + kFewestDaysBetweenSowings &&
-           next.in_ground > last.in_ground &&
-           3 * (next.first_cut - last.first_cut) >= 2 * rules_.gap;
-  }
-
-  std::optional<std::size_t> after(std::size_t last) const {
-    const int due = starts_[last].first_cut + rules_.gap;
-    std::optional<std::size_t> latest, soonest;
-    for (const std::size_t i : order_) {
-      if (!can_follow(starts_[i], starts_[last])) continue;
-      if (!soonest) soonest = i;
-      if (starts_[i].first_cut <= due) latest = i;
-    }
-    return latest ? latest : soonest;
   }
 
   const std::vector<StreamStart>& starts_;
@@ -81,6 +73,18 @@ class Streams {
 };
 
 }  // namespace
+
+std::optional<std::size_t> next_sowing(const std::vector<StreamStart>& starts,
+                                       const StreamStart& last, int gap) {
+  std::optional<std::size_t> latest, soonest;
+  for (std::size_t i = 0; i < starts.size(); ++i) {
+    if (!can_follow(starts[i], last, gap)) continue;
+    if (!soonest || rank(starts[i]) < rank(starts[*soonest])) soonest = i;
+    const bool is_due = starts[i].first_cut <= last.first_cut + gap;
+    if (is_due && (!latest || rank(starts[i]) >= rank(starts[*latest]))) latest = i;
+  }
+  return latest ? latest : soonest;
+}
 
 std::vector<Stream> streams(const std::vector<StreamStart>& starts, const StreamRules& rules) {
   return Streams(starts, rules).all();

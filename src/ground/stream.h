@@ -24,18 +24,21 @@ struct StreamRules {
   std::optional<int> cut_from;  // a stream begins no sooner, unless all would
 };
 
+// What goes on from a sowing: the latest start whose first cut is due within the gap, else the
+// first that can be; never one less than five days or, cut, two thirds of the gap after. nullopt:
+// none.
+std::optional<std::size_t> next_sowing(const std::vector<StreamStart>& starts,
+                                       const StreamStart& last, int gap);
+
 // A stream: places in the list of starts, each sown after the one before.
 struct Stream {
   std::vector<std::size_t> sowings;  // as many as are useful and asked for
   std::size_t useful = 0;            // as many as would be useful
-  std::vector<double> shares;  // of all their plants' stems, by day from the first cut, where known
   bool late = false;  // begins later than a free bed would have it: only where the ground was taken
 };
 
 // One stream for each first cut it can begin with: those of the first `gap` days, and later ones
-// for ground that is not free before. After a sowing comes the latest whose first cut is due within
-// the gap, else the first that can be; never one less than five days or, cut, two thirds of the gap
-// after. `starts` in any order.
+// for ground that is not free before. `starts` in any order.
 std::vector<Stream> streams(const std::vector<StreamStart>& starts, const StreamRules& rules);
 
 }  // namespace trug::ground

@@ -18,6 +18,14 @@
 namespace trug::read {
 namespace {
 
+void read_successions(CropEntry& entry, TomlTable& table) {
+  if (!table.has_text("successions")) {
+    entry.successions = table.whole_number("successions", kOptional, {1, 30}).value_or(1);
+  } else if (table.choice<bool>("successions", {{"all season", true}})) {
+    entry.successions.reset();
+  }
+}
+
 void read_pins(Pins& pins, TomlTable& table) {
   pins.way = table.text("way");
   pins.start_on = table.date("start_on");
@@ -125,7 +133,8 @@ CropEntry read_crop(TomlTable& table, SheetLibrary& sheets, Diagnostics& diagnos
   entry.spacing_cm = read_spacing_cm(table, "spacing", {1, 500});
   for (const PlacedText& colour : table.strings("colours")) entry.colours.push_back(colour.text);
   entry.keep = table.boolean("keep").value_or(false);
-  entry.successions = table.whole_number("successions", kOptional, {1, 30}).value_or(1);
+  read_successions(entry, table);
+  entry.leave = table.number("leave", kOptional, {0, 0.9}).value_or(0);
   if (const auto weeks = table.number("gap_weeks", kOptional, {0.5, 26})) {
     entry.gap_days = static_cast<int>(std::lround(*weeks * 7));
   }

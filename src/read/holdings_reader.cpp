@@ -99,18 +99,19 @@ class HappenedReader {
   }
 
   void add(Planting& planting, Happened happened, TomlTable& table) {
-    const int sowings = planting.asked.successions;
-    if (sowings > 1 && happened.succession == 0) {
-      table.error("planting", fmt::format("{} is sown {} times", planting.name, sowings),
+    const auto sowings = planting.asked.successions;
+    if (sowings != 1 && happened.succession == 0) {
+      const std::string times = sowings ? fmt::format("{} times", *sowings) : "all season";
+      table.error("planting", fmt::format("{} is sown {}", planting.name, times),
                   "say which: succession = 1");
       return;
     }
-    if (happened.succession > std::max(1, sowings)) {
+    if (sowings && happened.succession > *sowings) {
       table.error("succession",
-                  fmt::format("{} is sown {}", planting.name, counted(sowings, "time")));
+                  fmt::format("{} is sown {}", planting.name, counted(*sowings, "time")));
       return;
     }
-    if (sowings <= 1) happened.succession = 0;
+    if (sowings == 1) happened.succession = 0;
     if (year_of(happened.on) < plan_.flowering_year - 2) {
       table.error("on",
                   fmt::format("{} is of an earlier year than this plan's", plain_day(happened.on)));

@@ -58,6 +58,7 @@ constexpr KeyHome kHomes[] = {
     {"from", "[wish]"},
     {"to", "[wish]"},
     {"colours", "[wish]"},
+    {"mixed", "[wish]"},
     {"colours", kCrop},
     {"days", "[work]"},
     {"remind_days_before", "[work]"},
@@ -96,6 +97,7 @@ constexpr KeyHome kHomes[] = {
     {"keep", kCrop},
     {"successions", kCrop},
     {"gap_weeks", kCrop},
+    {"leave", kCrop},
     {"way", kCrop},
     {"start_on", kCrop},
     {"plant_on", kCrop},
@@ -326,6 +328,7 @@ class PlanReader {
     wish.to = to.value_or(MonthDay{});
     if (from && to) check_wish(wish, table);
     for (const PlacedText& colour : table.strings("colours")) wish.colours.push_back(colour.text);
+    wish.mixed = table.boolean("mixed").value_or(true);
     table.finish(kHomes);
     plan_.wish = std::move(wish);
   }

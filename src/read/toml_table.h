@@ -40,6 +40,7 @@ class TomlTable {
   Position at(std::string_view key) const;
   // Whether the key is there. It counts as known from now on.
   bool has(std::string_view key);
+  bool has_text(std::string_view key);  // and is a string
 
   // One line of text: trimmed, normal form C, not empty, no control characters, at most `longest`
   // characters.

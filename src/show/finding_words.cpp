@@ -8,6 +8,7 @@
 
 #include "base/text.h"
 #include "show/refusal_words.h"
+#include "show/week_words.h"
 
 namespace trug::show {
 namespace {
@@ -31,12 +32,6 @@ std::string words(const ask::CannotGrow& f, const About& about) {
                      f.way.empty() ? "no way" : f.way,
                      f.refusal ? refusal_words(*f.refusal) : "no way of its sheet fits");
 }
-
-std::string words(const ask::FewerSowings& f, const About& about) {
-  return fmt::format("{} is left out: {} of its {} sowings fit into the year", about.name, f.useful,
-                     f.asked);
-}
-Numbers numbers(const ask::FewerSowings& f) { return {{"useful", f.useful}, {"asked", f.asked}}; }
 
 std::string words(const ask::TooLate& f, const About& about) {
   return fmt::format("{}: too late to {}: {}: {}", about.name, f.sown ? "sow" : "plant", f.way,
@@ -69,25 +64,11 @@ std::string words(const ask::NotInCut& f, const About& about) {
       about.name, plain_day(f.lift), in_cut);
 }
 
-// "week of 3 May", "weeks of 3 to 24 May": those that follow one another together.
-std::vector<std::string> weeks_by_date(const std::vector<Date>& mondays) {
-  std::vector<std::string> result;
-  for (std::size_t first = 0; first < mondays.size();) {
-    std::size_t last = first;
-    while (last + 1 < mondays.size() && mondays[last + 1] == mondays[last] + Days{7}) ++last;
-    result.push_back(last == first ? "week of " + short_day(mondays[first])
-                                   : fmt::format("weeks of {} to {}", short_day(mondays[first]),
-                                                 short_day(mondays[last])));
-    first = last + 1;
-  }
-  return result;
-}
-
 std::string words(const ask::ShortWeeks& f, const About&) {
-  return fmt::format("{} of {} weeks of the wish {} short, {} in all: {}", f.mondays.size(),
-                     f.weeks, f.mondays.size() == 1 ? "goes" : "go",
+  return fmt::format("{} of {} weeks of the wish {} short of their vases, by {} in all: {}",
+                     f.mondays.size(), f.weeks, f.mondays.size() == 1 ? "goes" : "go",
                      counted(static_cast<int>(std::lround(f.missing_stems)), "stem"),
-                     listed(weeks_by_date(f.mondays)));
+                     weeks_of(f.mondays));
 }
 Numbers numbers(const ask::ShortWeeks& f) {
   return {{"short_weeks", static_cast<double>(f.mondays.size())},
@@ -109,6 +90,12 @@ Numbers numbers(const ask::LateStart& f) {
   if (f.days_early > 0) return {{"days_early", f.days_early}};
   return {{"days_late", f.days_late}};
 }
+
+std::string words(const ask::FewerSowings& f, const About& about) {
+  return fmt::format("{}: {} {} useful here, {} were asked for", about.name,
+                     counted(f.useful, "sowing"), f.useful == 1 ? "is" : "are", f.asked);
+}
+Numbers numbers(const ask::FewerSowings& f) { return {{"useful", f.useful}, {"asked", f.asked}}; }
 
 std::string words(const ask::TooEarly& f, const About& about) {
   return fmt::format(
@@ -236,9 +223,10 @@ Numbers numbers(const ask::ShortSeason& f) { return {{"frost_free_weeks", f.fros
 
 std::string words(const ask::NotSettled& f, const About&) {
   return fmt::format(
-      "the stretches were still changing after {} rounds: another choice may be better", f.rounds);
+      "the search was stopped after {} choices of a stretch: another choice may be better",
+      f.calls);
 }
-Numbers numbers(const ask::NotSettled& f) { return {{"rounds", f.rounds}}; }
+Numbers numbers(const ask::NotSettled& f) { return {{"calls", f.calls}}; }
 
 std::string words(const ask::BeginsAnew& f, const About& about) {
   const std::string file =
@@ -289,8 +277,7 @@ std::string words(const ask::Overfull& f, const About&) {
   const std::string wanted =
       trays ? counted(static_cast<int>(std::ceil(f.wanted)), "tray") : number(f.wanted) + " m2";
   return fmt::format("what is raised {} wants {} at once where there {} {}: {}", place, wanted,
-                     trays && f.room != 1 ? "are" : "is", number(f.room),
-                     listed(weeks_by_date(f.mondays)));
+                     trays && f.room != 1 ? "are" : "is", number(f.room), weeks_of(f.mondays));
 }
 Numbers numbers(const ask::Overfull& f) {
   return {{"weeks", static_cast<double>(f.mondays.size())}, {"wanted", f.wanted}, {"room", f.room}};

@@ -79,29 +79,6 @@ Json job_json(const Reckoned& r, std::size_t index) {
   return row;
 }
 
-std::string csv_text(const Json& value) {
-  if (!value.is_array()) return value.is_string() ? value.get<std::string>() : value.dump();
-  std::string text;
-  for (const Json& item : value) text += (text.empty() ? "" : " | ") + item.get<std::string>();
-  return text;
-}
-
-std::string csv_field(const Json& value) {
-  if (value.is_null()) return "";
-  std::string text = csv_text(value);
-  // Spreadsheets would reckon with it.
-  if (value.is_string() && !text.empty() && std::string_view("=+-@").find(text[0]) != text.npos) {
-    text.insert(0, "'");
-  }
-  if (text.find_first_of(",\"\r\n") == std::string::npos) return text;
-  std::string quoted = "\"";
-  for (const char c : text) {
-    if (c == '"') quoted += '"';
-    quoted += c;
-  }
-  return quoted + '"';
-}
-
 }  // namespace
 
 std::string jobs_json(const DocumentHead& head, const Reckoned& reckoned,
@@ -124,6 +101,7 @@ std::string check_json(const DocumentHead& head, const Reckoned& reckoned) {
   Json document = json_of(head, reckoned);
   document["exact"] = reckoned.schedule.exact;
   document["rounds"] = reckoned.schedule.rounds;
+  document["calls"] = reckoned.schedule.calls;
   return dump(document);
 }
 
@@ -140,23 +118,10 @@ std::string errors_json(const DocumentHead& head, const std::vector<Diagnostic>&
 }
 
 std::string jobs_csv(const Reckoned& reckoned, const std::vector<std::size_t>& shown) {
-  std::string text;
+  std::vector<Json> rows;
+  for (const std::size_t index : shown) rows.push_back(job_json(reckoned, index));
   // The header stands in an empty list too; no job need be there to name the fields.
-  const Json fields = job_json(reckoned.plan, JobRow{});
-  for (const auto& [name, value] : fields.items()) text += (text.empty() ? "" : ",") + name;
-  text += "\r\n";
-  for (const std::size_t index : shown) {
-    const Json row = job_json(reckoned, index);
-    std::string line;
-    bool first = true;
-    for (const auto& [name, value] : row.items()) {
-      if (!first) line += ',';
-      first = false;
-      line += csv_field(value);
-    }
-    text += line + "\r\n";
-  }
-  return text;
+  return csv(job_json(reckoned.plan, JobRow{}), rows);
 }
 
 }  // namespace trug::show

@@ -6,6 +6,7 @@
 #include <nlohmann/json.hpp>
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "show/document_head.h"
 
@@ -17,6 +18,9 @@ using Json = nlohmann::ordered_json;
 Json json_of(const DocumentHead& head);
 // The document's bytes.
 std::string dump(const Json& document);
+// Comma-separated values (RFC 4180): a header line with the keys of `names`, then the values of
+// each row. Lists are joined.
+std::string csv(const Json& names, const std::vector<Json>& rows);
 
 // The number of a sowing in its succession; null: there is none.
 inline Json succession_json(int number) { return number > 0 ? Json(number) : Json(nullptr); }

@@ -11,6 +11,7 @@
 #include "show/finding_words.h"
 #include "show/remedy_words.h"
 #include "show/table.h"
+#include "show/week_words.h"
 
 namespace trug::show {
 namespace {
@@ -119,19 +120,14 @@ std::string check_page(const Plan& plan, const ground::Schedule& schedule,
   for (const ask::Finding& finding : findings) text += finding_text(plan, finding, style);
   int grown = 0;
   for (std::size_t i = 0; i < plan.plantings.size(); ++i) grown += schedule.of(i).empty() ? 0 : 1;
-  std::string held = fmt::format(": {} of {} plantings fit", grown, plan.plantings.size());
-  if (plan.wish) {
-    const auto filled = std::ranges::count_if(
-        weeks, [](const harvest::Week& week) { return week.stems >= week.wanted; });
-    held += fmt::format(", {} of {} weeks have their stems", filled, weeks.size());
-  }
-  text += headline(plan.title, held + ".", style);
+  text += headline(plan.title,
+                   fmt::format(": {} of {} plantings fit.", grown, plan.plantings.size()), style);
+  if (plan.wish) text += indented(weeks_paragraph(weeks), 0, style);
   if (!schedule.exact) {
-    text +=
-        indented(fmt::format("Best for each stretch given the others ({} gone), not proved best "
-                             "for the whole plan.",
-                             counted(schedule.rounds, "round")),
-                 0, style);
+    text += indented(
+        fmt::format("The best found ({} of a stretch weighed), not proved best for the whole plan.",
+                    counted(schedule.calls, "choice")),
+        0, style);
   }
   if (const std::string note = trust_note(climate); !note.empty()) text += indented(note, 0, style);
   return text;

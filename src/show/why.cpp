@@ -95,7 +95,7 @@ class Life {
   std::string place_in_window() const {
     if (sowing_.days_early() > 0) return counted(sowing_.days_early(), "day") + " before it";
     if (sowing_.days_late() > 0) return counted(sowing_.days_late(), "day") + " after it";
-    return sowing_.place == ground::WindowPlace::Middle ? "in its middle half" : "inside it";
+    return "inside it";
   }
 
   std::string reckoned_by_heat() const {

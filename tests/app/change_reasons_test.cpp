@@ -357,10 +357,10 @@ TEST_F(Versions, EachFactAloneIsTheReason) {
 }
 
 constexpr const char* kMoved =
-    "  moved      Plant out: lane zinnia: 22 May 2027 to 30 May 2027, 8 days later{}\n"
-    "  moved      Watch for frost: lane zinnia: 22 May 2027 to 30 May 2027, 8 days later{}\n"
+    "  moved      Plant out: lane zinnia: 22 May 2027 to 29 May 2027, 7 days later{}\n"
+    "  moved      Watch for frost: lane zinnia: 22 May 2027 to 29 May 2027, 7 days later{}\n"
+    "  moved      Pinch: lane zinnia: 5 June 2027 to 12 June 2027, 7 days later{}\n"
     "  moved      Support: lane zinnia: 5 June 2027 to 12 June 2027, 7 days later{}\n"
-    "  moved      Pinch: lane zinnia: 5 June 2027 to 13 June 2027, 8 days later{}\n"
     "  moved      First cut: achillea: 19 June 2027 to 26 June 2027, 7 days later{}\n"
     "  moved      Cut back: achillea: 18 July 2027 to 25 July 2027, 7 days later{}\n"
     "  moved      First cut: lane zinnia: 24 July 2027 to 31 July 2027, 7 days later{}\n"
@@ -369,7 +369,7 @@ constexpr const char* kMoved =
     "  past       Divide: achillea stays on 28 March 2027; the plan now wants it on 4 April "
     "2027{}\n"
     "  past       Order plants: lane zinnia stays on 10 April 2027; the plan now wants it on "
-    "18 April 2027{}\n"
+    "17 April 2027{}\n"
     "  past       Support: achillea stays on 1 May 2027; the plan now wants it on 8 May 2027{}\n";
 
 std::string each_with(const std::string& reason) {

@@ -8,6 +8,7 @@
 #include <utility>
 #include <variant>
 
+#include "ask/find.h"
 #include "show/finding_words.h"
 #include "work/planned.h"
 
@@ -40,20 +41,22 @@ TEST(Findings, ASuccessionThatDoesNotFitIsNoCropThatDoesNotGrow) {
   EXPECT_EQ(as_said.schedule.of(0).size(), static_cast<std::size_t>(fewer->useful));
 }
 
+// Streams are chosen so that only their first may be late; the trade's window is moved for another.
 TEST(Findings, LookAtEverySowingOfASuccession) {
-  const Planned p = planned("", kBed + crop("sunflower", "successions = 6\ngap_weeks = 2\n"));
-  const auto sowings = p.schedule.of(0);
-  ASSERT_EQ(sowings.size(), 6u);
-  ASSERT_EQ(sowings.front().days_late(), 0);
-  const auto late = std::ranges::find_if(
-      sowings, [](const ground::Sowing& sowing) { return sowing.days_late() > 0; });
-  ASSERT_NE(late, sowings.end());
-  const Finding* finding = p.finding("late-start");
-  ASSERT_TRUE(finding);
-  EXPECT_EQ(finding->sowing, late->number);
-  EXPECT_EQ(std::get<LateStart>(finding->found).in_ground, late->in_ground);
-  EXPECT_TRUE(show::message(p.plan, *finding)
-                  .starts_with("b/sunflower " + std::to_string(late->number) + " ("));
+  const Planned p = planned("", kBed + crop("sunflower", "successions = 3\n"));
+  ASSERT_EQ(p.schedule.of(0).size(), 3u);
+  ASSERT_FALSE(found<LateStart>(p));
+  ground::Schedule late = p.schedule;
+  ground::Sowing& second = late.sowings[1];
+  second.window.until = second.in_ground - Days{3};
+  const Garden garden = p.garden();
+  const auto findings = find({garden, late, late, p.weeks});
+  const auto finding = std::ranges::find_if(
+      findings, [](const Finding& one) { return std::holds_alternative<LateStart>(one.found); });
+  ASSERT_NE(finding, findings.end());
+  EXPECT_EQ(finding->sowing, 2);
+  EXPECT_EQ(std::get<LateStart>(finding->found).in_ground, second.in_ground);
+  EXPECT_TRUE(show::message(p.plan, *finding).starts_with("b/sunflower 2 ("));
 }
 
 std::string stretch(const std::string& length, const std::string& width, const std::string& more) {
@@ -135,8 +138,8 @@ TEST(Findings, ShortWeeksAreNamedByTheirDates) {
   finding.key = "wish";
   finding.found = std::move(weeks);
   EXPECT_EQ(show::message(plan, finding),
-            "3 of 9 weeks of the wish go short, 40 stems in all: week of 3 May and weeks of 17 May "
-            "to 24 May");
+            "3 of 9 weeks of the wish go short of their vases, by 40 stems in all: weeks of 3 May and "
+            "17 May to 24 May");
 }
 
 }  // namespace

@@ -77,25 +77,22 @@ void run(const char* command) {
   const double weighing = seconds([&] {
     for (const Sheet& sheet : list) found += garden.ask(sheet).list.size();
   });
-  Schedule apart, together;
-  const double one_pass =
-      seconds([&] { apart = choose_plan(plan, sheets, climate, {.rounds = false}); });
-  const double with_rounds = seconds([&] { together = choose_plan(plan, sheets, climate); });
+  Schedule together;
+  const double choosing = seconds([&] { together = choose_plan(plan, sheets, climate); });
 
   std::size_t weighed = 0, left_out = 0;
-  for (std::size_t i = 0; i < apart.weighed.size(); ++i) {
-    weighed += apart.weighed[i].candidates->list.size();
-    left_out += apart.of(i).empty();
+  for (std::size_t i = 0; i < together.weighed.size(); ++i) {
+    weighed += together.weighed[i].candidates->list.size();
+    left_out += together.of(i).empty();
   }
   fmt::print("command: {}\n", command);
   fmt::print("cores: {} (one used)\n", std::thread::hardware_concurrency());
   fmt::print("stretches: {}, plantings: {}, candidates a planting: {:.0f}, left out: {}\n",
-             kStretches, apart.weighed.size(),
-             static_cast<double>(weighed) / static_cast<double>(apart.weighed.size()), left_out);
+             kStretches, together.weighed.size(),
+             static_cast<double>(weighed) / static_cast<double>(together.weighed.size()), left_out);
   fmt::print("{} candidates of {} crops found: {:.2f} s\n", found, list.size(), weighing);
-  fmt::print("one pass, finding included: {:.2f} s\n", one_pass);
-  fmt::print("with {} rounds{}: {:.2f} s\n", together.rounds,
-             together.settled ? "" : " (not settled)", with_rounds);
+  fmt::print("{} choices of a stretch{}, finding included: {:.2f} s\n", together.calls,
+             together.settled ? "" : " (not settled)", choosing);
 }
 
 }  // namespace

@@ -6,7 +6,6 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
-#include <numeric>
 #include <set>
 #include <string>
 #include <tuple>
@@ -143,16 +142,15 @@ TEST(Candidates, APinBeatsColdSoilAndIsMarked) {
   EXPECT_FALSE(found.list[0].cold_soil);
 }
 
-// Hardy seed lies and waits: sown on cold soil it only does not count as the window's middle.
-TEST(Candidates, ColdSoilCostsHardySeedItsMiddle) {
+// Hardy seed lies and waits: it may be sown on cold soil, and is told apart.
+TEST(Candidates, HardySeedMayLieInColdSoil) {
   Sheet sheet = only(cornflower(), 1);
-  sheet.ways[0].window = after_last(-14, -4);  // 6 February to 17 April; middle half 23 Feb on
+  sheet.ways[0].window = after_last(-14, -4);  // from 6 February
   int cold = 0;
   for (const Candidate& c : Garden{}.ask(sheet).list) {
     if (!c.cold_soil) continue;
     ++cold;
     EXPECT_LT(c.start, make_date(2027, 3, 12));
-    EXPECT_EQ(c.place, WindowPlace::Inside) << iso(c.start);
   }
   EXPECT_GT(cold, 20);
 }
@@ -428,12 +426,10 @@ TEST(Candidates, WindowsMayBeLateByTenWeeksAndNeverEarly) {
   EXPECT_EQ(found.list.size(), 99u);
   for (const Candidate& c : found.list) {
     SCOPED_TRACE(iso(c.in_ground));
-    EXPECT_EQ(iso(c.window_middle()), "2027-05-01");
-    // The middle half of 28 days: a week either side of 1 May.
-    const int off = std::abs(days_between(make_date(2027, 5, 1), c.in_ground));
-    EXPECT_EQ(c.place, off <= 7    ? WindowPlace::Middle
-                       : off <= 14 ? WindowPlace::Inside
-                                   : WindowPlace::Outside);
+    EXPECT_EQ(iso(c.window.from), "2027-04-17");
+    EXPECT_EQ(iso(c.window.until), "2027-05-16");
+    EXPECT_EQ(c.days_late(), std::max(0, days_between(make_date(2027, 5, 15), c.in_ground)));
+    EXPECT_EQ(c.days_early(), 0);
   }
 }
 
@@ -591,61 +587,6 @@ TEST(Candidates, LiftsFollowTheHabit) {
   EXPECT_EQ(kept.lift_from, kept.lift_to);
 }
 
-struct SuccessionRow {
-  Sheet sheet;
-  int sowings, gap;
-};
-
-// Sown later but planted out younger, it may flower before an older sowing.
-Sheet old_or_young() {
-  Sheet sheet = cornflower();
-  sheet.name = "old or young";
-  sheet.ways = {raised("in warmth", Raised::Heated, {4, 10}, after_last(-6, 8))};
-  return sheet;
-}
-
-// Every strip but the first is sown on the latest day on which it still flowers in time.
-TEST(Candidates, SuccessionsAreSownAsLateAsTheirFlowersAllow) {
-  for (const SuccessionRow& row :
-       {SuccessionRow{sunflower(), 3, 14}, SuccessionRow{zinnia(), 2, 21},
-        SuccessionRow{cosmos(), 3, 3}, SuccessionRow{cornflower(), 4, 7},
-        SuccessionRow{snapdragon(), 2, 1}, SuccessionRow{old_or_young(), 2, 7}}) {
-    SCOPED_TRACE(row.sheet.name);
-    CropEntry entry;
-    const auto singles = Garden{}.ask(row.sheet, entry).list;
-    entry.successions = row.sowings;
-    entry.gap_days = row.gap;
-    const Candidates found = Garden{}.ask(row.sheet, entry);
-    ASSERT_FALSE(found.streams.empty());
-    EXPECT_EQ(found.most_sowings, row.sowings);
-    for (const Stream& stream : found.streams) {
-      ASSERT_EQ(stream.sowings.size(), static_cast<std::size_t>(row.sowings));
-      const auto sowing = [&](int j) -> const Candidate& {
-        return found.list[stream.sowings[static_cast<std::size_t>(j)]];
-      };
-      const Date first = sowing(0).timeline.first_cut.likely;
-      double stems = 0;
-      for (int j = 0; j < row.sowings; ++j) {
-        const Candidate& strip = sowing(j);
-        const Date target = first + Days{j * row.gap};
-        EXPECT_LE(strip.timeline.first_cut.likely, target);
-        for (const double share : strip.timeline.shares) stems += share / row.sowings;
-        if (j == 0) continue;
-        const Candidate& before = sowing(j - 1);
-        EXPECT_GT(strip.start, before.start);
-        EXPECT_GE(strip.timeline.first_cut.likely, before.timeline.first_cut.likely);
-        const bool later = std::ranges::any_of(singles, [&](const Candidate& c) {
-          return c.way == strip.way && c.start > strip.start &&
-                 c.timeline.first_cut.likely >= before.timeline.first_cut.likely &&
-                 c.timeline.first_cut.likely <= target;
-        });
-        EXPECT_FALSE(later) << iso(strip.start);
-      }
-      EXPECT_NEAR(std::reduce(stream.shares.begin(), stream.shares.end()), stems, 1e-9);
-    }
-  }
-}
-
 TEST(Candidates, PerennialsStandTheWholeSeason) {
   const Candidates found = Garden{}.ask(peony());
   ASSERT_EQ(found.list.size(), 1u);
@@ -653,7 +594,7 @@ TEST(Candidates, PerennialsStandTheWholeSeason) {
   EXPECT_EQ(iso(c.in_ground), "2027-01-01");
   EXPECT_EQ(iso(c.lift_from), "2027-12-31");
   EXPECT_EQ(iso(c.lift_to), "2027-12-31");
-  EXPECT_EQ(c.place, WindowPlace::Middle);
+  EXPECT_EQ(c.window, (DateRange{c.in_ground, c.in_ground + Days{1}}));
   EXPECT_TRUE(c.overwinters);
   // Middle of 22 May to 5 June, and a week to the first handful.
   EXPECT_EQ(iso(c.timeline.first_cut.likely), "2027-06-05");

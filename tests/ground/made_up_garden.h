@@ -161,6 +161,7 @@ inline Sheet statice() {
   Sheet sheet = crop("statice", LifeCycle::HalfHardyAnnual, -4, Habit::CutAndComeAgain, {8, 10},
                      {8, 14}, {30, 30});
   sheet.growth = Growth{5, 27, 480, 785, long_days(), std::nullopt};
+  sheet.roles = {Role::Filler};
   sheet.ways = {raised("in warmth", Raised::Heated, {8, 10}, after_last(-3, 1))};
   return sheet;
 }

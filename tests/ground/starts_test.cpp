@@ -40,12 +40,20 @@ TEST(Starts, FreeAndWeight) {
       {"more than three weeks late, next year", on(162, 100, true), Free::Never, 0.79},
       {"forbidden for too long, next year", on(162, 162, true), Free::Never, 0.79},
       {"pinned, as late as you like", on(300, 100, true, true), Free::Any, 0.3},
+      {"pinned four weeks too early", on(72, 72, false, true), Free::Any, 0.76},
   };
   for (const Row& row : rows) {
     SCOPED_TRACE(row.name);
     EXPECT_EQ(free_before(row.start), row.free);
     EXPECT_NEAR(place_weight(row.start), row.weight, 1e-9);
   }
+}
+
+TEST(Starts, TheSheetsFirstWayComesFirst) {
+  EXPECT_EQ(way_weight(0, false), 1);
+  EXPECT_EQ(way_weight(0, true), 1) << "the trade starts it from plants";
+  EXPECT_EQ(way_weight(1, false), 0.97);
+  EXPECT_EQ(way_weight(2, true), 0.85);
 }
 
 TEST(Starts, ALongPauseBeginsAnotherRun) {

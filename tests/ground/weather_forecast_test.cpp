@@ -93,7 +93,7 @@ TEST(Retimed, MovesTheFlowerAndNothingElse) {
   EXPECT_EQ(now.timeline.measured_until, now.timeline.first_flower.likely);
   EXPECT_EQ(now.timeline.first_cut.late - now.timeline.first_cut.likely,
             was.timeline.first_cut.late - was.timeline.first_cut.likely);
-  EXPECT_EQ(cuts(grown.choice).front().first, now.timeline.first_cut.likely);
+  EXPECT_EQ(cuts(grown.plan, grown.choice).front().first, now.timeline.first_cut.likely);
   EXPECT_LT(now.timeline.first_cut.likely, was.timeline.first_cut.likely);
 }
 
@@ -130,7 +130,7 @@ TEST(Retimed, TooColdToFlowerWithinTheYear) {
   measure(grown, cold);
   EXPECT_TRUE(grown.sowing().without_flower);
   EXPECT_FALSE(grown.sowing().is_cut());
-  EXPECT_TRUE(cuts(grown.choice).front().stems.empty());
+  EXPECT_TRUE(cuts(grown.plan, grown.choice).front().shares.empty());
 }
 
 // Two and a half degrees above the base a day: it flowers on the 120th day of its life, a week
@@ -147,14 +147,14 @@ TEST(Retimed, MeasuredWeatherStandsThoughItDelaysTheCutBeyondTheLift) {
   EXPECT_EQ(grown.timeline().first_cut.likely, cut);
   EXPECT_EQ(grown.timeline().basis, growth::Basis::Measured);
   EXPECT_FALSE(grown.sowing().is_cut());
-  EXPECT_TRUE(cuts(grown.choice).front().stems.empty());
+  EXPECT_TRUE(cuts(grown.plan, grown.choice).front().shares.empty());
   grown.choice.sowings.front().lift = cut;
   EXPECT_TRUE(grown.sowing().is_cut());
 }
 
 TEST(Retimed, EverySowingOfASuccession) {
-  Grown grown(3);
-  ASSERT_EQ(grown.choice.sowings.size(), 3U);
+  Grown grown(2);
+  ASSERT_EQ(grown.choice.sowings.size(), 2U);
   DailyRecord warm;
   add(warm, make_date(kYear, 1, 1), make_date(kYear, 12, 1), 25);
   measure(grown, warm);

@@ -2,96 +2,70 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
-#include <map>
-#include <optional>
 #include <span>
-#include <tuple>
+#include <string>
+#include <variant>
 
 #include "work/planned.h"
 
 namespace trug::ground {
 namespace {
 
-std::string sunflowers(int sowings, const std::string& more = "") {
+std::string sunflowers(const std::string& sowings, const std::string& more = "") {
   return "[[bed]]\nname = \"b\"\nlength_m = 6\nwidth_m = 1\n[[bed.stretch]]\nlength_m = 4.8\n"
          "[[bed.stretch.crop]]\ncrop = \"sunflower\"\nsuccessions = " +
-         std::to_string(sowings) + "\n" + more;
+         sowings + "\n" + more;
 }
 
 std::span<const Sowing> strips(const Planned& p) { return p.schedule.of(0); }
 
 TEST(Successions, AreEqualInCuttingAndCloseUpInSowing) {
   const Planned p =
-      planned("", sunflowers(5, "gap_weeks = 2\nway = \"sown in place in spring\"\n"));
+      planned("", sunflowers("5", "gap_weeks = 2\nway = \"sown in place in spring\"\n"));
   const auto sowings = strips(p);
   ASSERT_EQ(sowings.size(), 5u);
   int gap_before = 1000;
   for (std::size_t i = 1; i < sowings.size(); ++i) {
     const int gap = days_between(sowings[i - 1].start, sowings[i].start);
+    EXPECT_GE(gap, 5);
     EXPECT_LE(gap, gap_before) << "sowing " << i;
     gap_before = gap;
-    const Date wanted = sowings[0].timeline.first_cut.likely + Days{14 * static_cast<int>(i)};
-    const int early = days_between(sowings[i].timeline.first_cut.likely, wanted);
-    EXPECT_GE(early, 0);
-    EXPECT_LE(early, 2);
+    const int apart = days_between(sowings[i - 1].timeline.first_cut.likely,
+                                   sowings[i].timeline.first_cut.likely);
+    EXPECT_GE(apart, 12);
+    EXPECT_LE(apart, 14);
   }
 }
 
-// Every family of sowings there is, by trying: no first sowing gives more stems' worth.
-TEST(Successions, AreTheBestOfTheirFamily) {
+// With a wish from July on they begin in the week before it.
+TEST(Successions, BeginAsEarlyAsTheWishWants) {
   const Planned p = planned(
-      "[wish]\nvases_per_week = 1\nstems_per_vase = 6\nfrom = \"1 July\"\n"
+      "[wish]\nvases_per_week = 1\nstems_per_vase = 6\nfrom = \"20 July\"\n"
       "to = \"30 September\"\n",
-      sunflowers(3));
-  const Weighed& weighed = p.schedule.weighed[0];
-  const auto worth = [&](const Stream& stream) {
-    const auto sowing = [&](std::size_t i) -> const Candidate& {
-      return weighed.candidates->list[stream.sowings[i]];
-    };
-    double weight = 1;
-    for (std::size_t i = 0; i < stream.sowings.size(); ++i) {
-      const WindowPlace place = sowing(i).place;
-      weight = std::min(weight, place == WindowPlace::Middle   ? 1
-                                : place == WindowPlace::Inside ? 0.95
-                                                               : 0.8);
-    }
-    const double plants = sowing(0).stems_per_plant * weighed.layout.plants * kFitShare;
-    std::map<Date, double> weeks;
-    for (std::size_t day = 0; day < stream.shares.size(); ++day) {
-      const Date date = sowing(0).timeline.first_cut.likely + Days{static_cast<int>(day)};
-      weeks[monday_of(date)] += plants * weight * stream.shares[day];
-    }
-    double total = 0;
-    for (const auto& [monday, stems] : weeks) {
-      const bool wished =
-          monday + Days{6} >= make_date(2027, 7, 1) && monday <= make_date(2027, 9, 30);
-      const double full = wished ? std::min(stems, 6.0) : 0;
-      total += full + 0.05 * (stems - full);
-    }
-    return total;
-  };
-  double best = 0;
-  std::optional<double> chosen;
-  const auto taken = strips(p);
-  for (const Stream& stream : weighed.candidates->streams) {
-    best = std::max(best, worth(stream));
-    const bool same = std::ranges::equal(
-        stream.sowings, taken, {},
-        [&](std::size_t i) {
-          const Candidate& c = weighed.candidates->list[i];
-          return std::tuple(c.start, c.in_ground, c.way, c.group);
-        },
-        [](const Sowing& sowing) {
-          return std::tuple(sowing.start, sowing.in_ground, sowing.way, sowing.group);
-        });
-    if (same) chosen = worth(stream);
-  }
-  ASSERT_TRUE(chosen);
-  EXPECT_NEAR(*chosen, best, 0.011);  // whole hundredths of stems
+      sunflowers("3", "way = \"sown in place in spring\"\ngroup = \"day-neutral\"\n"));
+  ASSERT_EQ(strips(p).size(), 3u);
+  const Date first = strips(p)[0].timeline.first_cut.likely;
+  EXPECT_GE(first, make_date(2027, 7, 13));
+  EXPECT_LE(first, make_date(2027, 7, 27));
+}
+
+// Asked for more than the year has use for: as many as are useful, and it is said.
+TEST(Successions, NoMoreThanAreUseful) {
+  const Planned all = planned("", sunflowers("\"all season\""));
+  const Planned many = planned("", sunflowers("30"));
+  EXPECT_EQ(strips(all).size(), strips(many).size());
+  EXPECT_FALSE(all.finding(ask::FewerSowings::kCode));
+  const ask::Finding* finding = many.finding(ask::FewerSowings::kCode);
+  ASSERT_TRUE(finding);
+  const auto& found = std::get<ask::FewerSowings>(finding->found);
+  EXPECT_EQ(found.useful, static_cast<int>(strips(many).size()));
+  EXPECT_EQ(found.asked, 30);
+  const Planned few = planned("", sunflowers("3"));
+  EXPECT_FALSE(few.finding(ask::FewerSowings::kCode));
 }
 
 TEST(Successions, NameTheStripsAndTheJobsOfEach) {
-  const Planned p = planned("", sunflowers(4));
+  const Planned p = planned("", sunflowers("4"));
   const auto sown = p.of_kind(work::JobKind::Sow);
   ASSERT_EQ(sown.size(), 4u);
   for (std::size_t i = 0; i < sown.size(); ++i) {
@@ -105,12 +79,12 @@ TEST(Successions, NameTheStripsAndTheJobsOfEach) {
 // N of them D days apart supply about N x D / 7 weeks, or one more.
 TEST(Successions, AddUpToTheirPlantsAndTheirWeeks) {
   for (const int sowings : {3, 5}) {
-    const Planned p = planned("", sunflowers(sowings, "gap_weeks = 1\n"));
+    const Planned p = planned("", sunflowers(std::to_string(sowings), "gap_weeks = 1\n"));
     double total = 0;
     for (const Sowing& sowing : strips(p)) total += stems(sowing);
     EXPECT_NEAR(total, p.schedule.weighed[0].layout.plants * kFitShare, 1e-6);
-    const auto supplied =
-        std::ranges::count_if(p.weeks, [](const harvest::Week& week) { return week.stems > 0; });
+    const auto supplied = std::ranges::count_if(
+        p.weeks, [](const harvest::Week& week) { return week.stems.likely > 0; });
     EXPECT_GE(supplied, sowings);
     EXPECT_LE(supplied, sowings + 1);
   }

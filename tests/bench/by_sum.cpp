@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
-#include "ground/choose.h"
+#include "by_sum.h"
 
 #include <algorithm>
 #include <cmath>
 #include <tuple>
 #include <utility>
 
-namespace trug::ground::by_sum {
+namespace trug::by_sum {
 namespace {
 
 constexpr int kDaysPerWeek = 7;
@@ -127,4 +127,4 @@ Solution choose(const Problem& problem) {
   return solution;
 }
 
-}  // namespace trug::ground::by_sum
+}  // namespace trug::by_sum

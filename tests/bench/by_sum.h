@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// The exact choice for one stretch: which option of each crop, in order, and when each is lifted.
+// The choice by sums of stems that the program began with, kept to set beside the one by vases: the
+// exact choice for one stretch: which option of each crop, in order, and when each is lifted.
 //
 // A small problem written as data, a solution that carries its score: nothing here knows gardens.
 // Days are whole numbers on one common count; weeks are seven of them from day 0, a Monday.
@@ -10,7 +11,7 @@
 #include <optional>
 #include <vector>
 
-namespace trug::ground::by_sum {
+namespace trug::by_sum {
 
 // One way and date to grow a crop. The ground is taken from `in_ground`.
 struct Option {
@@ -71,4 +72,4 @@ std::int64_t value_of(const Option& option, int lift, const Problem& problem);
 // in the list wins.
 Solution choose(const Problem& problem);
 
-}  // namespace trug::ground::by_sum
+}  // namespace trug::by_sum

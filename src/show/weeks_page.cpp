@@ -1,0 +1,169 @@
+// SPDX-License-Identifier: MIT
+#include "show/weeks_page.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <utility>
+
+#include "base/text.h"
+#include "base/words.h"
+#include "show/pages.h"
+#include "show/plan_json.h"
+#include "show/table.h"
+#include "show/week_words.h"
+
+namespace trug::show {
+namespace {
+
+using harvest::Span;
+using harvest::Week;
+
+constexpr double kWorthNaming = 0.5;  // stems of a kind in a week
+
+double tenths(double value) { return std::round(value * 10) / 10; }
+
+Span scaled(const Span& span, double by) {
+  return {span.low * by, span.likely * by, span.high * by};
+}
+
+// "7 (4 to 12)"; "7" where they are the same.
+std::string span_words(const Span& span, int digits) {
+  const std::string low = number(span.low, digits), high = number(span.high, digits);
+  const std::string likely = number(span.likely, digits);
+  return low == high ? likely : fmt::format("{} ({} to {})", likely, low, high);
+}
+
+// "zinnia 9, dill 4": each crop once, most stems first.
+std::string kinds_words(const Week& week) {
+  std::map<std::string, double> by_crop;
+  for (const harvest::KindInWeek& kind : week.kinds) by_crop[kind.crop] += kind.stems.likely;
+  std::vector<std::pair<double, std::string>> order;
+  for (const auto& [crop, stems] : by_crop) {
+    if (stems >= kWorthNaming) order.emplace_back(-stems, crop);
+  }
+  std::ranges::sort(order);
+  std::string text;
+  for (const auto& [stems, crop] : order) {
+    text += fmt::format("{}{} {}", text.empty() ? "" : ", ", crop, number(-stems, 0));
+  }
+  return text;
+}
+
+std::string metres(Millimetres length) { return number(length.value() / 1000.0) + " m"; }
+
+Json span_json(const Span& span) {
+  return {{"low", tenths(span.low)}, {"likely", tenths(span.likely)}, {"high", tenths(span.high)}};
+}
+
+template <class Key, class Name>
+Json spans_json(const std::map<Key, Span>& spans, const Name& name) {
+  Json result = Json::object();
+  for (const auto& [key, span] : spans) result[std::string(name(key))] = span_json(span);
+  return result;
+}
+
+int stems_per_vase(const Plan& plan) { return plan.wish ? plan.wish->stems_per_vase : 1; }
+
+int centimetres(Millimetres length) { return (length.value() + 5) / 10; }
+
+Json week_json(const Plan& plan, const Week& week) {
+  Json row;
+  row["week"] = iso_week(week.monday);
+  row["monday"] = iso(week.monday);
+  row["wanted_stems"] = tenths(week.vase.wanted);
+  row["stems"] = span_json(week.stems);
+  row["vases"] = plan.wish ? span_json(scaled(week.usable, 1.0 / stems_per_vase(plan))) : nullptr;
+  row["by_role"] = spans_json(week.by_role, [](Role role) { return to_string(role); });
+  row["by_colour"] = spans_json(week.by_colour, [](const std::string& colour) { return colour; });
+  row["kinds"] = Json::array();
+  for (const harvest::KindInWeek& kind : week.kinds) {
+    row["kinds"].push_back({{"crop", kind.crop},
+                            {"planting", plan.plantings[kind.planting].name},
+                            {"stems", span_json(kind.stems)}});
+  }
+  row["flower_cm"] = centimetres(week.flower);
+  row["leaf_cm"] = centimetres(week.leaf);
+  row["bare_cm"] = centimetres(week.bare);
+  row["state"] = plan.wish ? Json(harvest::to_string(week.vase.state())) : Json(nullptr);
+  row["lacks"] = Json::array();
+  for (const harvest::Lack lack : week.vase.lacks) row["lacks"].push_back(harvest::to_string(lack));
+  return row;
+}
+
+// A span as three fields, a table of spans and the kinds as text with what is likely.
+Json flat(const Json& week) {
+  Json row;
+  for (const auto& [name, value] : week.items()) {
+    if (name == "stems" || name == "vases") {
+      for (const char* part : {"low", "likely", "high"}) {
+        row[name + "_" + part] = value.is_null() ? Json(nullptr) : value[part];
+      }
+    } else if (value.is_object()) {
+      row[name] = Json::array();
+      for (const auto& [key, span] : value.items()) {
+        row[name].push_back(key + " " + span["likely"].dump());
+      }
+    } else if (name == "kinds") {
+      row[name] = Json::array();
+      for (const Json& kind : value) {
+        row[name].push_back(kind["planting"].get<std::string>() + " " +
+                            kind["stems"]["likely"].dump());
+      }
+    } else {
+      row[name] = value;
+    }
+  }
+  return row;
+}
+
+}  // namespace
+
+std::string weeks_page(const Plan& plan, const std::vector<Week>& weeks,
+                       const climate::Climate& climate, Style style) {
+  std::string wish;
+  if (plan.wish) {
+    wish = fmt::format(": {} {} a week, {} in each{}", number(plan.wish->vases_per_week),
+                       plan.wish->vases_per_week == 1 ? "vase" : "vases",
+                       counted(plan.wish->stems_per_vase, "stem"),
+                       plan.wish->mixed ? "" : ", of one kind");
+  }
+  std::string text = headline(plan.title, wish, style);
+  if (const std::string note = trust_note(climate); !note.empty()) text += indented(note, 0, style);
+  Table table({{"week of", false},
+               {"vases", false},
+               {"stems", false},
+               {"in cut"},
+               {"bare", false, true},
+               {"lacking"}});
+  for (const Week& week : weeks) {
+    const bool has_bare = week.bare > Millimetres{};
+    table.add({short_day(week.monday),
+               plan.wish ? span_words(scaled(week.usable, 1.0 / stems_per_vase(plan)), 1) : "",
+               span_words(week.stems, 0), kinds_words(week), has_bare ? metres(week.bare) : "",
+               plan.wish ? lacks_words(week.vase.lacks) : ""});
+  }
+  text += "\n" + table.text(style);
+  if (plan.wish) text += "\n" + indented(weeks_paragraph(weeks), 0, style);
+  return text;
+}
+
+std::string weeks_json(const DocumentHead& head, const Reckoned& reckoned,
+                       const std::vector<Week>& weeks) {
+  Json document = json_of(head, reckoned);
+  document["stems_per_vase"] =
+      reckoned.plan.wish ? Json(reckoned.plan.wish->stems_per_vase) : Json(nullptr);
+  document["weeks"] = Json::array();
+  for (const Week& week : weeks) document["weeks"].push_back(week_json(reckoned.plan, week));
+  return dump(document);
+}
+
+std::string weeks_csv(const Plan& plan, const std::vector<Week>& weeks) {
+  std::vector<Json> rows;
+  for (const Week& week : weeks) rows.push_back(flat(week_json(plan, week)));
+  return csv(flat(week_json(plan, Week{})), rows);
+}
+
+}  // namespace trug::show
