@@ -229,25 +229,25 @@ std::vector<Row> weather_rows() {
        plan,
        files(without_months()),
        {"temperatures no longer given"},
-       {{"First cut: cornflower", {"temperatures no longer given"}}}},
+       {{"First cut: lane zinnia", {"temperatures no longer given"}}}},
       {"temperatures come",
        files(without_months()),
        plan,
        {"temperatures given now, none before"},
-       {{"First cut: cornflower", {"temperatures given now, none before"}}}},
+       {{"First cut: lane zinnia", {"temperatures given now, none before"}}}},
       {"two numbers for twelve",
        plan,
        files(with_two_numbers()),
        {"temperatures changed"},
-       {{"Plant out: lane zinnia", {"temperatures changed"}}}},
+       {{"First cut: cornflower", {"temperatures changed"}}}},
       {"a record comes",
        plan,
        with_weather(may, 0),
        {"now counts from measured weather, up to 30 April 2026"},
-       {{"Plant out: lane zinnia", {"now counts from measured weather, up to 30 April 2026"}}}},
+       {{"Lift: cornflower", {"now counts from measured weather, up to 30 April 2026"}}}},
       {"a record grows: forecasts move, nothing else",
-       with_weather(march, 2),
-       with_weather(make_date(2027, 3, 20), 2),
+       with_weather(march, 5),
+       with_weather(make_date(2027, 3, 20), 5),
        {grew},
        {{"First cut: cornflower", {grew}}},
        spring},
@@ -279,6 +279,9 @@ std::vector<Row> other_rows() {
   const std::string slow = replaced(sheet("cornflower"), "\nheat_to_first_flower_kd",
                                     "\nheat_to_first_flower_kd = 900  #");
   const std::string wish = wishing("30 September");
+  const std::string in_spring = replaced(wish, "crops = [\"cornflower\"]",
+                                         "[[bed.stretch.crop]]\ncrop = \"cornflower\"\n"
+                                         "way = \"sown in place in spring\"");
   const auto pinned = [](const std::string& text, const std::string& day) {
     return files(replaced(text, "id = \"lane zinnia\"", "id = \"lane zinnia\"\nplant_on = " + day));
   };
@@ -305,8 +308,8 @@ std::vector<Row> other_rows() {
        {"bed or crops changed"},
        {{"Plant out: lane zinnia", {"bed or crops changed"}}}},
       {"pin in one stretch, choice in another",
-       files(wish),
-       pinned(wish, "2027-06-20"),
+       files(in_spring),
+       pinned(in_spring, "2027-07-10"),
        {"bed or crops changed"},
        {{"Plant out: lane zinnia", {"bed or crops changed"}}, {"Sow: cornflower", {kWeeks}}}},
       {"sheet",
