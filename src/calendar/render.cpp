@@ -41,10 +41,18 @@ int properties_of(const Component& component) {
   return icalcomponent_count_properties(component.get(), ICAL_ANY_PROPERTY);
 }
 
+// A value may be there without its text.
+bool holds_value(const icalproperty* property) {
+  if (icalproperty_get_value(property) == nullptr) return false;
+  const std::unique_ptr<char, decltype(&icalmemory_free_buffer)> text(
+      icalproperty_get_value_as_string_r(property), &icalmemory_free_buffer);
+  return text != nullptr;
+}
+
 // `component` owns the property from here on. Every value was made fit before: what libical does
 // not take, or leaves out, it had no memory for.
 void add(const Component& component, icalproperty* property) {
-  if (property == nullptr || icalproperty_get_value(property) == nullptr) throw std::bad_alloc();
+  if (property == nullptr || !holds_value(property)) throw std::bad_alloc();
   const int before = properties_of(component);
   icalcomponent_add_property(component.get(), property);
   require_memory();
