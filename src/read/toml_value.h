@@ -8,6 +8,8 @@
 // Debian's toml++ 3.3.0 asserts on "[[[" and "[?*", which are then reported well without it.
 #define TOML_ASSERT(expression) static_assert(true)
 #define TOML_MAX_NESTED_VALUES 32
+// A stream would take refused memory for a number it cannot read.
+#define TOML_FLOAT_CHARCONV 1
 #define TOML_HEADER_ONLY 0
 // Its tables of letters and blanks call what they leave out impossible: a letter such as 'é'
 // outside quotes would run into undefined behaviour. They mean "no".
