@@ -41,18 +41,10 @@ int properties_of(const Component& component) {
   return icalcomponent_count_properties(component.get(), ICAL_ANY_PROPERTY);
 }
 
-// A value may be there without its text.
-bool holds_value(const icalproperty* property) {
-  if (icalproperty_get_value(property) == nullptr) return false;
-  const std::unique_ptr<char, decltype(&icalmemory_free_buffer)> text(
-      icalproperty_get_value_as_string_r(property), &icalmemory_free_buffer);
-  return text != nullptr;
-}
-
 // `component` owns the property from here on. Every value was made fit before: what libical does
 // not take, or leaves out, it had no memory for.
 void add(const Component& component, icalproperty* property) {
-  if (property == nullptr || !holds_value(property)) throw std::bad_alloc();
+  if (property == nullptr || icalproperty_get_value(property) == nullptr) throw std::bad_alloc();
   const int before = properties_of(component);
   icalcomponent_add_property(component.get(), property);
   require_memory();
@@ -65,6 +57,12 @@ void add_x(const Component& component, const char* name, const std::string& valu
   add(component, property);
 }
 
+// What libical writes in place of a value whose text it had no memory for.
+bool lacks_its_value(std::string_view line) {
+  const std::size_t colon = line.find(':');
+  return colon != std::string_view::npos && line.substr(colon + 1) == "ERROR: No Value";
+}
+
 // The component's text, our own way of folding.
 std::string folded_text(const Component& component) {
   const std::unique_ptr<char, decltype(&icalmemory_free_buffer)> raw(
@@ -72,7 +70,10 @@ std::string folded_text(const Component& component) {
   require_memory();
   if (!raw) throw std::logic_error("libical wrote nothing");
   std::string text;
-  for (const ContentLine& line : unfold(raw.get())) text += fold(line.text);
+  for (const ContentLine& line : unfold(raw.get())) {
+    if (lacks_its_value(line.text)) throw std::bad_alloc();
+    text += fold(line.text);
+  }
   return text;
 }
 
