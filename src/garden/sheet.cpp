@@ -99,32 +99,6 @@ std::string_view to_string(Role role) { return word_of(kRoles, role); }
 std::string_view to_string(Raised raised) { return word_of(kRaised, raised); }
 std::string_view to_string(Frost frost) { return word_of(kFrosts, frost); }
 
-std::string_view to_string(Needs needs) {
-  switch (needs) {
-    case Needs::Nothing:
-      return "nothing";
-    case Needs::Warmth:
-      return "warmth";
-    case Needs::Frame:
-      return "frame";
-    case Needs::Nursery:
-      return "nursery";
-    case Needs::Tunnel:
-      return "tunnel";
-  }
-  return "";
-}
-
-std::string_view to_string(CountsFrom counts_from) {
-  switch (counts_from) {
-    case CountsFrom::Sowing:
-      return "sowing";
-    case CountsFrom::Planting:
-      return "planting";
-    case CountsFrom::Season:
-      return "season";
-  }
-  return "";
-}
+std::string_view to_string(Needs needs) { return word_of(kNeeds, needs); }
 
 }  // namespace trug

@@ -37,6 +37,8 @@ enum class Method { Seed, BoughtPlants, Bulb, Established };
 enum class Raised { InPlace, Heated, Frame, NurseryBed };
 // What a way asks of the gardener's shelter. Tunnel: the bed itself lies under cover.
 enum class Needs { Nothing, Warmth, Frame, Nursery, Tunnel };
+// What heat above its limit does to a crop's cutting.
+enum class WhenHot { Ends, Pauses };
 // What the trade begins from; Plants: young plants, roots, cuttings.
 enum class Usual { Seed, Plants };
 enum class FlowersIn { SameYear, NextYear, ThirdYear };
@@ -77,8 +79,15 @@ inline constexpr Word<Raised> kRaised[] = {
     {Raised::Frame, "frame"},
     {Raised::NurseryBed, "nursery bed"},
 };
+inline constexpr Word<Needs> kNeeds[] = {
+    {Needs::Nothing, "nothing"}, {Needs::Warmth, "warmth"}, {Needs::Frame, "frame"},
+    {Needs::Nursery, "nursery"}, {Needs::Tunnel, "tunnel"},
+};
+inline constexpr Word<WhenHot> kWhenHot[] = {{WhenHot::Ends, "ends"}, {WhenHot::Pauses, "pauses"}};
+inline constexpr Word<Usual> kUsuals[] = {{Usual::Seed, "seed"}, {Usual::Plants, "plants"}};
 static_assert(names_all(kLifeCycles) && names_all(kFrostClasses) && names_all(kHabits) &&
-              names_all(kRoles) && names_all(kFrosts) && names_all(kRaised));
+              names_all(kRoles) && names_all(kFrosts) && names_all(kRaised) && names_all(kNeeds) &&
+              names_all(kWhenHot) && names_all(kUsuals));
 
 // A figure the trade gives as a span; low == high where it gives one number.
 struct Range {
@@ -130,6 +139,10 @@ struct AfterLight {
 // From which day heat counts. Season: from the turn of the year (south: of July), or from planting
 // where that is later.
 enum class CountsFrom { Sowing, Planting, Season };
+inline constexpr Word<CountsFrom> kCountsFrom[] = {{CountsFrom::Sowing, "sowing"},
+                                                   {CountsFrom::Planting, "planting"},
+                                                   {CountsFrom::Season, "season"}};
+static_assert(names_all(kCountsFrom));
 
 // The heat model's constants. Absent: first cuts come from windows and say so.
 struct Growth {
@@ -272,7 +285,7 @@ struct Sheet {
   Habit habit = Habit::CutAndComeAgain;
   // Cutting stops when the average daily maximum passes this; absent: heat does not stop it.
   std::optional<double> stop_above_max_c;
-  enum class WhenHot { Ends, Pauses } when_hot = WhenHot::Ends;
+  WhenHot when_hot = WhenHot::Ends;
   // Perennials: the hottest month's mean daily maximum that they live through; absent: any.
   std::optional<double> lives_to_mean_max_c;
   std::optional<int> fewest_cutting_days;      // absent: 14, cut-and-come-again 21
@@ -346,7 +359,6 @@ std::string_view to_string(Role role);
 std::string_view to_string(Raised raised);
 std::string_view to_string(Frost frost);
 std::string_view to_string(Needs needs);
-std::string_view to_string(CountsFrom counts_from);
 // What a way asks for by where its plants are raised.
 Needs needs_of(Raised raised);
 // From which day heat counts by what is planted, for sheets that do not say.

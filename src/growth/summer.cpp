@@ -49,7 +49,7 @@ std::vector<DateRange> too_hot(const climate::Season& season, const Sheet& sheet
     held = maximum > limit ? held + 1 : 0;
     if (hot || held < kHeldDays) continue;
     spells.push_back({day - Days{kHeldDays - 1}, end});
-    if (sheet.when_hot == Sheet::WhenHot::Ends) break;
+    if (sheet.when_hot == WhenHot::Ends) break;
     hot = true;
   }
   return spells;

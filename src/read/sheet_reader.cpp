@@ -8,118 +8,17 @@
 #include <utility>
 #include <vector>
 
+#include "read/sheet_reader_growth.h"
+#include "read/sheet_reader_ways.h"
 #include "read/toml_table.h"
 
 namespace trug::read {
 namespace {
 
-constexpr std::size_t kSentence = 400;  // characters of an advice or a source
-constexpr Bounds kCelsius{-60, 60};
-constexpr Bounds kPositive{0.1, 1e6};
-constexpr Bounds kNotNegative{0, 1e6};
-constexpr Bounds kWeeks{-60, 60};
-constexpr Bounds kSpreadDays{13, 60};
-constexpr Bounds kHours{0, 24};
-constexpr Bounds kShare{0, 1};
-constexpr Bounds kCount{1, 1000};
-
 std::vector<std::string> words_of(const std::vector<PlacedText>& placed) {
   std::vector<std::string> words;
   for (const PlacedText& entry : placed) words.push_back(entry.text);
   return words;
-}
-
-FrostOffset read_offset(TomlTable& parent, std::string_view key) {
-  FrostOffset offset;
-  auto table = parent.table(key, required());
-  if (!table) return offset;
-  offset.weeks = table->number("weeks", required("weeks = -2"), kWeeks).value_or(0);
-  offset.from =
-      table
-          ->choice<Frost>("from", {{"last frost", Frost::Last}, {"first frost", Frost::First}},
-                          required("from = \"last frost\""))
-          .value_or(Frost::Last);
-  table->finish();
-  return offset;
-}
-
-FrostWindow read_window_ends(TomlTable& table) {
-  const FrostWindow window{read_offset(table, "earliest"), read_offset(table, "latest")};
-  if (window.earliest.from == window.latest.from && window.earliest.weeks > window.latest.weeks) {
-    table.error("latest", "the window ends before it begins");
-  }
-  return window;
-}
-
-std::optional<FrostWindow> read_window(TomlTable& parent, std::string_view key,
-                                       Need need = kOptional) {
-  auto table = parent.table(key, need);
-  if (!table) return std::nullopt;
-  const FrostWindow window = read_window_ends(*table);
-  table->finish();
-  return window;
-}
-
-DayLengthResponse read_day_length(TomlTable& table) {
-  using Kind = DayLengthResponse::Kind;
-  DayLengthResponse response;
-  response.kind = table
-                      .choice<Kind>("kind",
-                                    {{"neutral", Kind::Neutral},
-                                     {"long", Kind::Long},
-                                     {"short", Kind::Short},
-                                     {"critical short", Kind::CriticalShort}},
-                                    required())
-                      .value_or(response.kind);
-  const DayLengthResponse standard;
-  response.from_hours = table.number("from_hours", kOptional, kHours).value_or(standard.from_hours);
-  response.to_hours = table.number("to_hours", kOptional, kHours).value_or(standard.to_hours);
-  response.slower_per_hour =
-      table.number("slower_per_hour", kOptional, kShare).value_or(standard.slower_per_hour);
-  response.floor = table.number("floor", kOptional, kShare).value_or(standard.floor);
-  response.sunrise_to_sunset = table.boolean("sunrise_to_sunset").value_or(false);
-  if (response.kind == Kind::Long && response.from_hours >= response.to_hours) {
-    table.error("from_hours", "'from_hours' must be less than 'to_hours'");
-  }
-  table.finish();
-  return response;
-}
-
-std::optional<Growth> read_growth(TomlTable& parent) {
-  auto table = parent.table("growth");
-  if (!table) return std::nullopt;
-  Growth growth;
-  growth.base_c = table->number("base_c", required(), kCelsius).value_or(0);
-  growth.top_c = table->number("top_c", required(), kCelsius).value_or(60);
-  growth.heat_to_respond_kd =
-      table->number("heat_to_respond_kd", required(), kNotNegative).value_or(0);
-  growth.heat_to_first_flower_kd =
-      table->number("heat_to_first_flower_kd", required(), kNotNegative).value_or(0);
-  if (auto day_length = table->table("day_length"))
-    growth.day_length = read_day_length(*day_length);
-  growth.vernal_days = table->number("vernal_days", kOptional, kNotNegative);
-  growth.spread_days =
-      table->number("spread_days", kOptional, kSpreadDays).value_or(growth.spread_days);
-  if (growth.base_c >= growth.top_c) table->error("top_c", "'top_c' must be above 'base_c'");
-  table->finish();
-  return growth;
-}
-
-Pinch read_pinch(TomlTable& parent) {
-  Pinch pinch;
-  auto table = parent.table("pinch");
-  if (!table) return pinch;
-  using Advice = Pinch::Advice;
-  pinch.advice =
-      table
-          ->choice<Advice>(
-              "advice", {{"yes", Advice::Yes}, {"optional", Advice::Optional}, {"no", Advice::No}},
-              required())
-          .value_or(pinch.advice);
-  pinch.at_cm = table->range("at_cm", kOptional, kPositive);
-  pinch.costs_days = table->range("costs_days", kOptional, kNotNegative).value_or(Range{});
-  table->finish();
-  return pinch;
 }
 
 std::optional<Pretreatment> read_pretreatment(TomlTable& parent) {
@@ -152,79 +51,6 @@ std::optional<SecondFlush> read_second_flush(TomlTable& parent) {
   return flush;
 }
 
-std::optional<YearlyJob> read_yearly_job(TomlTable& parent, std::string_view key) {
-  auto table = parent.table(key);
-  if (!table) return std::nullopt;
-  YearlyJob job;
-  job.window = read_window_ends(*table);
-  job.text = table->text("text", required(), kSentence).value_or("");
-  job.every_years = table->whole_number("every_years", kOptional, kCount);
-  table->finish();
-  return job;
-}
-
-Group read_group(TomlTable& table) {
-  Group group;
-  group.name = table.text("name", required()).value_or("");
-  group.first_flower = read_window(table, "first_flower");
-  group.growth = read_growth(table);
-  group.cutting_weeks = table.range("cutting_weeks", kOptional, kPositive);
-  group.stems_per_plant = table.range("stems_per_plant", kOptional, kNotNegative);
-  table.finish();
-  return group;
-}
-
-// Keys that contradict each other or leave a way without its dates.
-void check_way(const Way& way, TomlTable& table) {
-  if (way.method == Method::Established && way.window) {
-    table.error("window", "an established planting has no window to go in");
-  }
-  if (way.raised == Raised::InPlace && way.weeks_under_cover) {
-    table.error("weeks_under_cover", "what is sown or planted in place has no weeks under cover");
-  }
-}
-
-Way read_way(TomlTable& table) {
-  Way way;
-  way.name = table.text("name", required()).value_or("");
-  way.method = table
-                   .choice<Method>("method",
-                                   {{"seed", Method::Seed},
-                                    {"bought plants", Method::BoughtPlants},
-                                    {"bulb", Method::Bulb},
-                                    {"established", Method::Established}},
-                                   required())
-                   .value_or(way.method);
-  way.raised = table
-                   .choice<Raised>("raised",
-                                   {{to_string(Raised::InPlace), Raised::InPlace},
-                                    {to_string(Raised::Heated), Raised::Heated},
-                                    {to_string(Raised::Frame), Raised::Frame},
-                                    {to_string(Raised::NurseryBed), Raised::NurseryBed}},
-                                   required())
-                   .value_or(way.raised);
-  way.flowers = table
-                    .choice<FlowersIn>("flowers",
-                                       {{"same year", FlowersIn::SameYear},
-                                        {"next year", FlowersIn::NextYear},
-                                        {"third year", FlowersIn::ThirdYear}},
-                                       required())
-                    .value_or(way.flowers);
-  const bool goes_in = way.method != Method::Established;
-  const bool raised_from_seed = way.method == Method::Seed && way.raised != Raised::InPlace;
-  way.window = read_window(table, "window", {.required = goes_in});
-  way.weeks_under_cover =
-      table.range("weeks_under_cover", {.required = raised_from_seed}, kPositive);
-  way.first_flower = read_window(table, "first_flower");
-  way.stems_per_plant = table.range("stems_per_plant", kOptional, kNotNegative);
-  way.prick_out_weeks = table.whole_number("prick_out_weeks", kOptional, kCount);
-  way.pot_on_weeks = table.whole_number("pot_on_weeks", kOptional, kCount);
-  way.note = table.text("note", kOptional, kSentence);
-  check_way(way, table);
-  table.finish();
-  return way;
-}
-
 Caution read_caution(TomlTable& table) {
   using Kind = Caution::Kind;
   Caution caution;
@@ -248,13 +74,17 @@ class SheetReader {
   SheetReader(TomlTable& file, Diagnostics& diagnostics) : file_(file), diagnostics_(diagnostics) {}
 
   Sheet read() {
-    file_.whole_number("format", required("format = 1"), {1, 1});
+    kind_.format = file_.whole_number("format", required("format = 2"), {1, 2}).value_or(2);
+    sheet_.format = kind_.format;
     read_names();
+    kind_.life_cycle = sheet_.life_cycle;
+    read_hardiness(file_, kind_, sheet_);
     read_trade_figures();
     read_seed();
-    sheet_.pinch = read_pinch(file_);
+    sheet_.pinch = read_pinch(file_, kind_);
     sheet_.pretreat = read_pretreatment(file_);
-    sheet_.growth = read_growth(file_);
+    sheet_.growth = read_growth(file_, kind_);
+    if (kind_.format > 1) read_format_2();
     sheet_.second_flush = read_second_flush(file_);
     sheet_.prune = read_yearly_job(file_, "prune");
     sheet_.divide = read_yearly_job(file_, "divide");
@@ -273,25 +103,10 @@ class SheetReader {
     sheet_.botanical_name = file_.text("botanical_name", required()).value_or("");
     sheet_.family = file_.text("family", required()).value_or("");
     sheet_.life_cycle =
-        file_
-            .choice<LifeCycle>("life_cycle",
-                               {{to_string(LifeCycle::HardyAnnual), LifeCycle::HardyAnnual},
-                                {to_string(LifeCycle::HalfHardyAnnual), LifeCycle::HalfHardyAnnual},
-                                {to_string(LifeCycle::TenderAnnual), LifeCycle::TenderAnnual},
-                                {to_string(LifeCycle::Biennial), LifeCycle::Biennial},
-                                {to_string(LifeCycle::Perennial), LifeCycle::Perennial},
-                                {to_string(LifeCycle::Bulb), LifeCycle::Bulb},
-                                {to_string(LifeCycle::Corm), LifeCycle::Corm},
-                                {to_string(LifeCycle::Tuber), LifeCycle::Tuber},
-                                {to_string(LifeCycle::Shrub), LifeCycle::Shrub}},
-                               required())
-            .value_or(LifeCycle::HardyAnnual);
+        file_.choice("life_cycle", kLifeCycles, required()).value_or(LifeCycle::HardyAnnual);
   }
 
   void read_trade_figures() {
-    sheet_.coldest_survived_c =
-        file_.number("coldest_survived_c", required(), kCelsius).value_or(0);
-    sheet_.coldest_under_fleece_c = file_.number("coldest_under_fleece_c", kOptional, kCelsius);
     sheet_.spacing_cm = file_.range("spacing_cm", required(), kPositive).value_or(Range{});
     sheet_.depth_mm = file_.number("depth_mm", kOptional, kNotNegative);
     sheet_.height_cm = file_.range("height_cm", required(), kPositive).value_or(Range{});
@@ -301,13 +116,7 @@ class SheetReader {
     sheet_.stems_per_plant =
         file_.range("stems_per_plant", required(), kNotNegative).value_or(Range{});
     sheet_.cutting_weeks = file_.range("cutting_weeks", required(), kPositive).value_or(Range{});
-    sheet_.habit = file_
-                       .choice<Habit>("habit",
-                                      {{to_string(Habit::Single), Habit::Single},
-                                       {to_string(Habit::Limited), Habit::Limited},
-                                       {to_string(Habit::CutAndComeAgain), Habit::CutAndComeAgain}},
-                                      required())
-                       .value_or(sheet_.habit);
+    sheet_.habit = file_.choice("habit", kHabits, required()).value_or(sheet_.habit);
     sheet_.stop_above_max_c = file_.number("stop_above_max_c", kOptional, kCelsius);
     sheet_.support = file_
                          .choice<Sheet::Support>("support", {{"no", Sheet::Support::No},
@@ -348,19 +157,40 @@ class SheetReader {
             .value_or(Light::Cover);
     sheet_.germination_days = file_.range("germination_days", kOptional, kPositive);
     sheet_.germination_c = file_.range("germination_c", kOptional, kCelsius);
-    sheet_.oldest_pot_weeks = file_.number("oldest_pot_weeks", kOptional, kPositive);
+    if (kind_.format == 1) {
+      sheet_.oldest_pot_weeks = file_.number("oldest_pot_weeks", kOptional, kPositive);
+    }
+  }
+
+  // What sheets of format 1 do not say.
+  void read_format_2() {
+    sheet_.chill = read_chill(file_);
+    sheet_.emergence = read_emergence(file_);
+    sheet_.pot = read_pot(file_);
+    sheet_.germination_max_soil_c = file_.number("germination_max_soil_c", kOptional, kCelsius);
+    sheet_.when_hot =
+        file_.choice("when_hot", kWhenHot, {.required = file_.has("stop_above_max_c")})
+            .value_or(WhenHot::Ends);
+    sheet_.lives_to_mean_max_c = file_.number("lives_to_mean_max_c", kOptional, kCelsius);
+    sheet_.usual = read_usual(file_);
+    sheet_.first_cut_year = file_.whole_number("first_cut_year", kOptional, kCount).value_or(1);
+    sheet_.full_cut_year = file_.whole_number("full_cut_year", kOptional, kCount)
+                               .value_or(std::max(2, sheet_.first_cut_year));
+    if (sheet_.full_cut_year < sheet_.first_cut_year) {
+      file_.error("full_cut_year", "it is cut in full no sooner than it is first cut");
+    }
   }
 
   void read_lists() {
     std::set<std::string> names;
     for (TomlTable& table : file_.tables("group")) {
-      sheet_.groups.push_back(read_group(table));
+      sheet_.groups.push_back(read_group(table, kind_));
       if (!names.insert("group " + sheet_.groups.back().name).second) {
         table.error("name", fmt::format("there are two groups '{}'", sheet_.groups.back().name));
       }
     }
     for (TomlTable& table : file_.tables("way", required("[[way]]"))) {
-      sheet_.ways.push_back(read_way(table));
+      sheet_.ways.push_back(read_way(table, kind_));
       if (!names.insert("way " + sheet_.ways.back().name).second) {
         table.error("name", fmt::format("there are two ways '{}'", sheet_.ways.back().name));
       }
@@ -411,6 +241,7 @@ class SheetReader {
 
   TomlTable& file_;
   Diagnostics& diagnostics_;
+  SheetKind kind_;
   Sheet sheet_;
   std::vector<PlacedText> covered_;
 };

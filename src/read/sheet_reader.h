@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: MIT
-// The text of crops/NAME.toml, format 1 -> a checked Sheet.
+// The text of crops/NAME.toml -> a checked Sheet.
 //
-// The keys are the members of `Sheet` (garden/sheet.h). Every figure must be covered by a
+// The keys are the members of `Sheet` (garden/sheet.h), in format 2. Format 1 is still read: its
+// coldest nights give frost class, hardiness and what mulch adds, and long days count half in
+// winter as they lengthen; what it does not say is not judged. Every figure must be covered by a
 // `[[source]]`: by its key, by a table that holds it ("way.sown in place"), or by "*".
 #pragma once
 

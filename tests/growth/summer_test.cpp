@@ -42,7 +42,7 @@ TEST(TooHot, BeginsWhenTheAverageMaximumHasPassedTheLimitForAWeek) {
 TEST(TooHot, APauseEndsThreeDegreesCooler) {
   Sheet sheet;
   sheet.stop_above_max_c = 31;
-  sheet.when_hot = Sheet::WhenHot::Pauses;
+  sheet.when_hot = WhenHot::Pauses;
   const Here kansas = at("Kansas City");
   const auto spells = too_hot(kansas.season, sheet, make_date(2027, 5, 1));
   ASSERT_EQ(spells.size(), 1u);

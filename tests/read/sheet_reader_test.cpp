@@ -11,14 +11,15 @@ namespace trug::read {
 namespace {
 
 // A made-up sheet with every key there is.
-constexpr std::string_view kFull = R"(format = 1
+constexpr std::string_view kFull = R"(format = 2
 name = "moon daisy"
 aliases = ["night daisy", "lantern flower"]
 botanical_name = "Lunaria fictiva"
 family = "Asteraceae"
 life_cycle = "tuber"
-coldest_survived_c = -7.5
-coldest_under_fleece_c = -10
+frost_class = "half-hardy"
+survives_c = -7.5
+mulch_gain_c = 2.5
 spacing_cm = [20, 25]
 depth_mm = 12
 height_cm = 80
@@ -32,19 +33,26 @@ habit = "limited"
 fewest_cutting_days = 17
 fewest_days_from_sowing = 70
 productive_years = 4
+first_cut_year = 3
+full_cut_year = 5
 rotation_years = 3
 succession_gap_days = 10.5
 stop_above_max_c = 28
+when_hot = "pauses"
+lives_to_mean_max_c = 33
+usual = "plants"
 support = "light"
 light = "dark"
 germination_days = [7, 14]
 germination_c = [15, 20]
-oldest_pot_weeks = 8
+germination_max_soil_c = 22
 
 [pinch]
 advice = "yes"
 at_cm = [15, 20]
-costs_days = 7
+at_kd = 350
+sign = "three pairs of leaves"
+cost_kd = 90
 
 [pretreat]
 kind = "pre-sprout"
@@ -58,6 +66,9 @@ top_c = 24
 heat_to_respond_kd = 235
 heat_to_first_flower_kd = 435
 vernal_days = 40
+counts_from = "season"
+floor_rising = 0.4
+pre_chilled_kd = 610
 
 [growth.day_length]
 kind = "critical short"
@@ -66,6 +77,28 @@ to_hours = 15
 slower_per_hour = 0.07
 floor = 0.1
 sunrise_to_sunset = true
+
+[growth.after_light]
+below_h = 13.5
+days = 55
+cold_a_c = 1
+cold_b_c = 12
+hot_c_c = 20
+hot_d_c = 28
+low = 0.2
+
+[chill]
+days = 70
+full_c = 8
+zero_c = 14
+
+[emergence]
+base_c = 6
+heat_kd = 150
+
+[pot]
+module_kd = 400
+pot_kd = 600
 
 [second_flush]
 weeks_after = 6
@@ -115,6 +148,8 @@ stems_per_plant = 9
 prick_out_weeks = 3
 pot_on_weeks = 6
 note = "Give them light."
+needs = "tunnel"
+usual = "plants"
 [way.window]
 earliest = { weeks = -1.5, from = "last frost" }
 latest = { weeks = -2, from = "first frost" }
@@ -127,6 +162,13 @@ name = "already there"
 method = "established"
 raised = "in place"
 flowers = "same year"
+
+[[way]]
+name = "from the cold"
+method = "bulb"
+raised = "in place"
+flowers = "same year"
+pre_chilled = true
 
 [[caution]]
 kind = "phototoxic"
@@ -193,8 +235,10 @@ TEST_F(FullSheet, HasItsNames) {
 }
 
 TEST_F(FullSheet, HasItsFigures) {
-  EXPECT_EQ(sheet.coldest_survived_c, -7.5);
-  EXPECT_EQ(sheet.coldest_under_fleece_c, -10.0);
+  EXPECT_EQ(sheet.format, 2);
+  EXPECT_EQ(frost_class(sheet), FrostClass::HalfHardy);
+  EXPECT_EQ(sheet.survives_c, -7.5);
+  EXPECT_EQ(sheet.mulch_gain_c, 2.5);
   EXPECT_EQ(sheet.spacing_cm, (Range{20, 25}));
   EXPECT_EQ(sheet.depth_mm, 12.0);
   EXPECT_EQ(sheet.height_cm, (Range{80, 80}));
@@ -208,19 +252,27 @@ TEST_F(FullSheet, HasItsFigures) {
   EXPECT_EQ(sheet.fewest_cutting_days, 17);
   EXPECT_EQ(sheet.fewest_days_from_sowing, 70);
   EXPECT_EQ(sheet.productive_years, 4);
+  EXPECT_EQ(sheet.first_cut_year, 3);
+  EXPECT_EQ(sheet.full_cut_year, 5);
+  EXPECT_EQ(sheet.usual, Usual::Plants);
+  EXPECT_EQ(sheet.stop_above_max_c, 28.0);
+  EXPECT_EQ(sheet.when_hot, WhenHot::Pauses);
+  EXPECT_EQ(sheet.lives_to_mean_max_c, 33.0);
   EXPECT_EQ(sheet.rotation_years, 3);
   EXPECT_EQ(sheet.succession_gap_days, 10.5);
   EXPECT_EQ(sheet.support, Sheet::Support::Light);
   EXPECT_EQ(sheet.light, Sheet::Light::Dark);
   EXPECT_EQ(sheet.germination_days, (Range{7, 14}));
   EXPECT_EQ(sheet.germination_c, (Range{15, 20}));
-  EXPECT_EQ(sheet.oldest_pot_weeks, 8.0);
+  EXPECT_EQ(sheet.germination_max_soil_c, 22.0);
 }
 
 TEST_F(FullSheet, HasItsTreatments) {
   EXPECT_EQ(sheet.pinch.advice, Pinch::Advice::Yes);
   EXPECT_EQ(sheet.pinch.at_cm, (Range{15, 20}));
-  EXPECT_EQ(sheet.pinch.costs_days, (Range{7, 7}));
+  EXPECT_EQ(sheet.pinch.at_kd, 350.0);
+  EXPECT_EQ(sheet.pinch.sign, "three pairs of leaves");
+  EXPECT_EQ(sheet.pinch.cost_kd, 90.0);
   ASSERT_TRUE(sheet.pretreat);
   EXPECT_EQ(sheet.pretreat->kind, Pretreatment::Kind::PreSprout);
   EXPECT_EQ(sheet.pretreat->days, (Range{14, 28}));
@@ -246,7 +298,9 @@ TEST_F(FullSheet, HasItsGrowth) {
   EXPECT_EQ(sheet.growth->heat_to_respond_kd, 235.0);
   EXPECT_EQ(sheet.growth->heat_to_first_flower_kd, 435.0);
   EXPECT_EQ(sheet.growth->vernal_days, 40.0);
-  EXPECT_EQ(sheet.stop_above_max_c, 28.0);
+  EXPECT_EQ(sheet.growth->counts_from, CountsFrom::Season);
+  EXPECT_EQ(sheet.growth->day_length.floor_rising, 0.4);
+  EXPECT_EQ(sheet.growth->pre_chilled_kd, 610.0);
   const DayLengthResponse& response = sheet.growth->day_length;
   EXPECT_EQ(response.kind, DayLengthResponse::Kind::CriticalShort);
   EXPECT_EQ(response.from_hours, 13.5);
@@ -254,6 +308,25 @@ TEST_F(FullSheet, HasItsGrowth) {
   EXPECT_EQ(response.slower_per_hour, 0.07);
   EXPECT_EQ(response.floor, 0.1);
   EXPECT_TRUE(response.sunrise_to_sunset);
+}
+
+TEST_F(FullSheet, HasWhatColdHeatAndLightDoToIt) {
+  ASSERT_TRUE(sheet.growth->after_light && sheet.chill && sheet.emergence && sheet.pot);
+  const AfterLight& light = *sheet.growth->after_light;
+  EXPECT_EQ(light.below_h, 13.5);
+  EXPECT_EQ(light.days, 55);
+  EXPECT_EQ(light.cold_a_c, 1);
+  EXPECT_EQ(light.cold_b_c, 12);
+  EXPECT_EQ(light.hot_c_c, 20);
+  EXPECT_EQ(light.hot_d_c, 28);
+  EXPECT_EQ(light.low, 0.2);
+  EXPECT_EQ(sheet.chill->days, 70);
+  EXPECT_EQ(sheet.chill->full_c, 8);
+  EXPECT_EQ(sheet.chill->zero_c, 14);
+  EXPECT_EQ(sheet.emergence->base_c, 6);
+  EXPECT_EQ(sheet.emergence->heat_kd, 150);
+  EXPECT_EQ(sheet.pot->module_kd, 400);
+  EXPECT_EQ(sheet.pot->pot_kd, 600);
 }
 
 TEST_F(FullSheet, HasItsGroupsAndWays) {
@@ -266,7 +339,9 @@ TEST_F(FullSheet, HasItsGroupsAndWays) {
   ASSERT_TRUE(group.growth);
   EXPECT_EQ(group.growth->base_c, 3.0);
   EXPECT_EQ(group.growth->day_length.kind, DayLengthResponse::Kind::Neutral);
-  ASSERT_EQ(sheet.ways.size(), 2u);
+  // A tuber's heat counts from planting where nothing else is said.
+  EXPECT_EQ(group.growth->counts_from, CountsFrom::Planting);
+  ASSERT_EQ(sheet.ways.size(), 3u);
   const Way& way = sheet.ways[0];
   EXPECT_EQ(way.name, "started in warmth");
   EXPECT_EQ(way.method, Method::Bulb);
@@ -279,6 +354,11 @@ TEST_F(FullSheet, HasItsGroupsAndWays) {
   EXPECT_EQ(way.note, "Give them light.");
   expect_window(way.window, {-1.5, Frost::Last}, {-2, Frost::First});
   expect_window(way.first_flower, {5, Frost::Last}, {9, Frost::Last});
+  EXPECT_EQ(way.needs, Needs::Tunnel);
+  EXPECT_EQ(way.usual, Usual::Plants);
+  EXPECT_FALSE(way.pre_chilled);
+  EXPECT_TRUE(sheet.ways[2].pre_chilled);
+  EXPECT_EQ(sheet.ways[2].needs, Needs::Nothing);
   EXPECT_EQ(sheet.ways[1].method, Method::Established);
   EXPECT_FALSE(sheet.ways[1].window);
 }
@@ -311,6 +391,11 @@ TEST(SheetReader, KnowsEveryWord) {
       {"flowers = \"third year\"", {"same year", "next year", "third year"}},
       {"kind = \"phototoxic\"", {"poisonous", "irritant", "phototoxic", "invasive", "thorny"}},
       {"raised = \"heated\"", {"heated", "frame", "nursery bed"}},
+      {"frost_class = \"half-hardy\"", {"tender", "half-hardy", "hardy"}},
+      {"when_hot = \"pauses\"", {"ends", "pauses"}},
+      {"counts_from = \"season\"", {"sowing", "planting", "season"}},
+      {"needs = \"tunnel\"", {"warmth", "frame", "nursery", "tunnel"}},
+      {"usual = \"plants\"", {"seed", "plants"}},
   };
   for (const auto& [line, words] : rows) {
     const std::string key = std::string(line).substr(0, std::string(line).find(' '));
@@ -333,35 +418,53 @@ struct Row {
 
 TEST(SheetReader, ReportsWhatIsWrong) {
   const Row rows[] = {
-      {"format of the future", "format = 1", "format = 2",
-       "1:10: error: 'format' must be from 1 to 1, not 2"},
+      {"format of the future", "format = 2", "format = 3",
+       "1:10: error: 'format' must be from 1 to 2, not 3"},
       {"figure without a source", "\"*\"", "\"growth\"",
-       "7:1: error: no source covers 'coldest_survived_c'"},
+       "8:1: error: no source covers 'survives_c'"},
       {"source of nothing", "\"depth_mm\"", "\"depth_cm\"",
-       "130:11: error: 'covers' names 'depth_cm', which is not in this sheet"},
+       "172:11: error: 'covers' names 'depth_cm', which is not in this sheet"},
       {"source without a name", "name = \"A. Author, a made-up trial\"\n", "",
-       "123:1: error: missing key 'name' under [[source]]"},
-      {"mistyped key", "vase_days", "vase_day", "14:1: error: unknown key 'vase_day'"},
+       "165:1: error: missing key 'name' under [[source]]"},
+      {"mistyped key", "vase_days", "vase_day", "15:1: error: unknown key 'vase_day'"},
       {"mistyped way key", "pot_on_weeks", "potton_weeks",
-       "103:1: error: unknown key 'potton_weeks' under [[way]]"},
+       "136:1: error: unknown key 'potton_weeks' under [[way]]"},
       {"range backwards", "[20, 25]", "[25, 20]",
-       "9:14: error: 'spacing_cm' must have the lower number first"},
+       "10:14: error: 'spacing_cm' must have the lower number first"},
       {"window backwards", "{ weeks = -4, from = \"last frost\" }",
-       "{ weeks = -9, from = \"last frost\" }", "63:10: error: the window ends before it begins"},
+       "{ weeks = -9, from = \"last frost\" }", "96:10: error: the window ends before it begins"},
       {"frost misnamed", "from = \"first frost\"", "from = \"frost\"",
-       "73:32: error: 'from' must be 'last frost' or 'first frost', not 'frost'"},
-      {"no such role", "\"line\"", "\"star\"", "13:10: error: 'star' is no role in a vase"},
+       "106:32: error: 'from' must be 'last frost' or 'first frost', not 'frost'"},
+      {"no such role", "\"line\"", "\"star\"", "14:10: error: 'star' is no role in a vase"},
       {"tighter than the model knows", "top_c = 24", "top_c = 24\nspread_days = 9",
-       "45:15: error: 'spread_days' must be from 13 to 60, not 9"},
-      {"base above top", "top_c = 24", "top_c = 3", "44:9: error: 'top_c' must be above 'base_c'"},
+       "53:15: error: 'spread_days' must be from 13 to 60, not 9"},
+      {"base above top", "top_c = 24", "top_c = 3", "52:9: error: 'top_c' must be above 'base_c'"},
       {"spacing of nothing", "[20, 25]", "[0, 25]",
-       "9:15: error: 'spacing_cm' must be from 0.1 to 1000000, not 0"},
+       "10:15: error: 'spacing_cm' must be from 0.1 to 1000000, not 0"},
       {"two ways of one name", "\"already there\"", "\"started in warmth\"",
-       "113:8: error: there are two ways 'started in warmth'"},
+       "148:8: error: there are two ways 'started in warmth'"},
       {"weeks under cover in place", "raised = \"heated\"", "raised = \"in place\"",
-       "100:21: error: what is sown or planted in place has no weeks under cover"},
+       "133:21: error: what is sown or planted in place has no weeks under cover"},
+      {"pre-chilled by a window", "pre_chilled = true",
+       "pre_chilled = true\n[way.window]\nearliest = { weeks = 1, from = \"last frost\" }\n"
+       "latest = { weeks = 2, from = \"last frost\" }",
+       "159:1: error: pre-chilled bulbs go in by the winter's cold, not by a window"},
+      {"chill the wrong way round", "zero_c = 14", "zero_c = 7",
+       "80:10: error: 'zero_c' must be above 'full_c'"},
+      {"light's cold the wrong way round", "cold_b_c = 12", "cold_b_c = 0",
+       "72:12: error: 'cold_b_c' must be above 'cold_a_c'"},
+      {"light's heat the wrong way round", "hot_d_c = 28", "hot_d_c = 18",
+       "74:11: error: 'hot_d_c' must be above 'hot_c_c'"},
+      {"pot smaller than a module", "pot_kd = 600", "pot_kd = 300",
+       "88:10: error: a pot holds no less than a module: 'pot_kd' must not be under it"},
+      {"full before it is first cut", "full_cut_year = 5", "full_cut_year = 2",
+       "24:17: error: it is cut in full no sooner than it is first cut"},
+      {"stop without what then", "when_hot = \"pauses\"\n", "",
+       "1:1: error: missing key 'when_hot'"},
+      {"a key of format 1", "survives_c = -7.5", "survives_c = -7.5\ncoldest_survived_c = -7.5",
+       "9:1: error: unknown key 'coldest_survived_c'"},
       {"caution without handling", "handling = \"wear gloves\"\n", "",
-       "118:1: error: missing key 'handling' under [[caution]]"},
+       "160:1: error: missing key 'handling' under [[caution]]"},
   };
   for (const Row& row : rows) {
     SCOPED_TRACE(row.name);
@@ -369,6 +472,82 @@ TEST(SheetReader, ReportsWhatIsWrong) {
     EXPECT_FALSE(reading.sheet);
     const std::string report = reading.diagnostics.render();
     EXPECT_EQ(report.substr(0, report.find('\n')), std::string("moon_daisy.toml:") + row.expected);
+  }
+}
+
+// What a sheet of the old format says, and what is taken for what it cannot say.
+constexpr std::string_view kOldKeys = R"(format = 1
+name = "old daisy"
+botanical_name = "Lunaria antiqua"
+family = "Asteraceae"
+life_cycle = "hardy annual"
+coldest_survived_c = -4
+coldest_under_fleece_c = -9
+spacing_cm = 20
+height_cm = 80
+colours = ["white"]
+roles = ["line"]
+vase_days = 5
+cut_stage = "half open"
+stems_per_plant = 5
+cutting_weeks = 5
+habit = "limited"
+stop_above_max_c = 28
+oldest_pot_weeks = 8
+[pinch]
+advice = "yes"
+costs_days = 7
+[growth]
+base_c = 4
+top_c = 24
+heat_to_respond_kd = 235
+heat_to_first_flower_kd = 435
+[growth.day_length]
+kind = "long"
+[[way]]
+name = "in a frame"
+method = "seed"
+raised = "frame"
+flowers = "same year"
+weeks_under_cover = 5
+[way.window]
+earliest = { weeks = 1, from = "last frost" }
+latest = { weeks = 2, from = "last frost" }
+[[source]]
+kind = "memory"
+covers = ["*"]
+)";
+
+TEST(SheetReader, StillReadsFormat1) {
+  const SheetReading reading = read_it(kOldKeys);
+  ASSERT_TRUE(reading.sheet) << reading.diagnostics.render();
+  const Sheet& sheet = *reading.sheet;
+  EXPECT_EQ(sheet.format, 1);
+  EXPECT_EQ(sheet.survives_c, -4);
+  EXPECT_EQ(sheet.mulch_gain_c, 5);
+  EXPECT_EQ(frost_class(sheet), FrostClass::HalfHardy);
+  EXPECT_EQ(sheet.oldest_pot_weeks, 8.0);
+  EXPECT_EQ(sheet.pinch.costs_days, (Range{7, 7}));
+  EXPECT_EQ(sheet.when_hot, WhenHot::Ends);
+  EXPECT_EQ(sheet.growth->counts_from, CountsFrom::Sowing);
+  EXPECT_EQ(sheet.growth->day_length.floor_rising, 0.5);
+  EXPECT_EQ(sheet.ways[0].needs, Needs::Frame);
+  EXPECT_FALSE(sheet.chill || sheet.pot || sheet.emergence);
+}
+
+// Long days count in winter only for what is sown and flowers once; heat counts by what is planted.
+TEST(SheetReader, Format1GrowsByItsLifeCycle) {
+  using Expected = std::tuple<const char*, CountsFrom, bool>;
+  for (const auto& [cycle, from, rising] : {Expected{"biennial", CountsFrom::Sowing, true},
+                                            Expected{"perennial", CountsFrom::Season, false},
+                                            Expected{"shrub", CountsFrom::Season, false},
+                                            Expected{"corm", CountsFrom::Planting, false}}) {
+    std::string text(kOldKeys);
+    text.replace(text.find("hardy annual"), 12, cycle);
+    const auto sheet = read_it(text).sheet;
+    ASSERT_TRUE(sheet) << cycle;
+    EXPECT_EQ(sheet->growth->counts_from, from) << cycle;
+    EXPECT_EQ(sheet->growth->day_length.floor_rising.has_value(), rising) << cycle;
   }
 }
 
