@@ -76,6 +76,16 @@ std::optional<SmallRosette> small_rosette(const Sowing& sowing) {
   return SmallRosette{sowing.timeline.forecast.respond_share};
 }
 
+std::optional<AgainstRule> against_rule(const Sowing& sowing) {
+  if (!sowing.against) return std::nullopt;
+  return AgainstRule{sowing.stands, *sowing.against};
+}
+
+std::optional<ShortStems> short_stems(const Sowing& sowing) {
+  if (sowing.cold_share >= 1) return std::nullopt;
+  return ShortStems{sowing.cold_share};
+}
+
 std::optional<NeedsFleece> needs_fleece(const View& view, const Sowing& sowing) {
   if (!sowing.under_fleece) return std::nullopt;
   return NeedsFleece{view.plan().place.coldest_c.value_or(0), sowing.sheet->coldest_survived_c};
@@ -183,6 +193,8 @@ std::vector<Finding> of_grown(const View& view, std::size_t planting) {
   list.add_first(sowings, late_start);
   list.add_first(sowings, too_early);
   list.add_first(sowings, small_rosette);
+  list.add_first(sowings, against_rule);
+  list.add_first(sowings, short_stems);
   list.add_first(sowings, [&](const Sowing& sowing) { return needs_fleece(view, sowing); });
   list.add_first(sowings, [&](const Sowing& sowing) { return needs_cold(view, sowing); });
   list.add_first(sowings, [&](const Sowing& sowing) { return cold_soil(view, sowing); });

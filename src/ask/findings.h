@@ -105,6 +105,21 @@ struct SmallRosette {
   double share_done = 0;  // of its leaves
 };
 
+// What stands or is pinned, against a rule of the winter or the season.
+struct AgainstRule {
+  static constexpr std::string_view kCode = "against-rule";
+  static constexpr Rank kRank = Rank::Mild;
+  bool stands = false;  // false: it is pinned
+  ground::Refusal refusal;
+};
+
+// Bulbs after a winter of less cold than they need.
+struct ShortStems {
+  static constexpr std::string_view kCode = "short-stems";
+  static constexpr Rank kRank = Rank::Mild;
+  double cold_share = 0;  // of what it needs
+};
+
 // It survives the winter only under fleece.
 struct NeedsFleece {
   static constexpr std::string_view kCode = "needs-fleece";
@@ -289,10 +304,10 @@ struct NotDone {
 
 using Found =
     std::variant<CannotGrow, TooLate, GroundTaken, NotInCut, ShortWeeks, LateStart, FewerSowings,
-                 TooEarly, SmallRosette, NeedsFleece, NeedsCold, ColdSoil, FewStems, AboveWish,
-                 TooManyPlants, TooNarrow, OffColour, UnusedBed, BareGround, CostsStems,
-                 HardlyFrost, ShortSeason, NotSettled, BeginsAnew, TakenAsDone, ShelterAssumed,
-                 Overfull, StartFailed, RecordedOtherwise, NotDone>;
+                 TooEarly, SmallRosette, AgainstRule, ShortStems, NeedsFleece, NeedsCold, ColdSoil,
+                 FewStems, AboveWish, TooManyPlants, TooNarrow, OffColour, UnusedBed, BareGround,
+                 CostsStems, HardlyFrost, ShortSeason, NotSettled, BeginsAnew, TakenAsDone,
+                 ShelterAssumed, Overfull, StartFailed, RecordedOtherwise, NotDone>;
 
 // The code of every finding there is.
 std::vector<std::string_view> all_finding_codes();

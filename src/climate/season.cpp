@@ -12,6 +12,7 @@ namespace {
 constexpr int kHalfHardyAfterFrost = 17;
 constexpr int kHardyAfterFrost = 31;
 constexpr double kLeastForBuds = 4;  // degC
+constexpr Days kAroundColdest{42};
 
 Date offset_day(const FrostOffset& offset, const SeasonFrosts& frosts) {
   const Date from = offset.from == Frost::Last ? frosts.last : frosts.first;
@@ -57,6 +58,22 @@ DateRange Season::cold_months() const {
                               : DateRange{make_date(year, 10, 1), make_date(year + 1, 4, 16)};
 }
 
+Date Season::coldest_day() const {
+  const DateRange months = cold_months();
+  Date coldest = months.from;
+  for (Date day = months.from; day < months.until; day += Days{1}) {
+    if (climate_->average_c(day) < climate_->average_c(coldest)) coldest = day;
+  }
+  return coldest;
+}
+
+std::optional<DateRange> Season::usual_days(const Way& way) const {
+  if (way.window) return window_days(*way.window, way.flowers);
+  if (!way.pre_chilled || !climate_->has_temperatures()) return std::nullopt;
+  const Date coldest = coldest_day();
+  return DateRange{coldest - kAroundColdest, coldest + kAroundColdest + Days{1}};
+}
+
 DateRange Season::light_days(double below_h) const {
   Date from = longest_day(year_of(range_.from), climate_->southern());
   while (day_hours(from, Horizon::SunriseToSunset) > below_h) from += Days{1};
@@ -69,8 +86,7 @@ Date Season::end(FrostClass frost_class) const {
   const Date frost = frosts().first;
   if (frost_class == FrostClass::Tender) return frost;
   if (frost_class == FrostClass::HalfHardy) return frost + Days{kHalfHardyAfterFrost};
-  const Date hardy = frost + Days{kHardyAfterFrost};
-  return next_winter_ ? std::min(hardy, next_winter_->from) : hardy;
+  return frost + Days{kHardyAfterFrost};
 }
 
 }  // namespace trug::climate

@@ -32,6 +32,11 @@ class Season {
   // A window of a sheet as days, counted from the frosts of the season it belongs to.
   DateRange window_days(const FrostWindow& window, FlowersIn flowers) const;
 
+  // The days on which what is raised that way usually goes into its place: the sheet's window;
+  // bulbs from cold storage, within six weeks of the winter's coldest day (memory). nullopt: there
+  // is no window, or no temperatures to tell that day from.
+  std::optional<DateRange> usual_days(const Way& way) const;
+
   // The days under ten hours before this season's growth, and after it; nullopt: no day is so
   // short.
   const std::optional<DateRange>& winter() const { return winter_; }
@@ -39,14 +44,15 @@ class Season {
   // The day on which too-early sowings and rosettes are judged: the first ten-hour day of the
   // autumn before. nullopt where no day is that short.
   std::optional<Date> judging_day() const;
-  // The last day worth cutting by frost and light: frost-tender crops the garden first frost,
-  // half-hardy 17 days later, hardy 31 days later or the first ten-hour day, whichever comes first
-  // (common practice and memory).
+  // The day on which frost ends a crop: tender ones the garden first frost, half-hardy 17 days
+  // later, hardy 31 days later (common practice and memory).
   Date end(FrostClass frost_class) const;
 
   // The months in which cold counts for bulbs and perennials: 1 October to 15 April, south 1 April
   // to 15 October, of the winter before this season's growth.
   DateRange cold_months() const;
+  // The coldest of them on average. Only with temperatures.
+  Date coldest_day() const;
   // The days on which a crop ruled by light comes on: from the longest day of this season, or from
   // the first after it of at most `below_h` hours from sunrise to sunset, up to the first whose
   // average falls under 4 degC (memory). Only with temperatures.

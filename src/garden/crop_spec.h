@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// One crop as it is grown: a sheet with one of its groups (early, mid, late) resolved.
+// One crop as it is grown: a sheet with one of its groups (early, mid, late), pinched or not.
 #pragma once
 
 #include <optional>
@@ -14,9 +14,14 @@ namespace trug {
 // Two pointers, copied freely: the sheet, which holds the group, must outlive it.
 class CropSpec {
  public:
-  explicit CropSpec(const Sheet& sheet, const Group* group = nullptr)
-      : sheet_(&sheet), group_(group) {}
-  explicit CropSpec(Sheet&& sheet, const Group* group = nullptr) = delete;
+  // `pinch`: the plan's word; absent: as the sheet advises.
+  explicit CropSpec(const Sheet& sheet, const Group* group = nullptr,
+                    std::optional<bool> pinch = std::nullopt)
+      : sheet_(&sheet),
+        group_(group),
+        pinched_(pinch.value_or(sheet.pinch.advice == Pinch::Advice::Yes)) {}
+  explicit CropSpec(Sheet&& sheet, const Group* group = nullptr,
+                    std::optional<bool> pinch = std::nullopt) = delete;
 
   const Sheet& sheet() const { return *sheet_; }
   const Group* group() const { return group_; }  // null: none is meant
@@ -33,11 +38,13 @@ class CropSpec {
   Range stems_per_plant(const Way& way) const;
   // The trade's window for the first flower: the group's before the way's.
   const std::optional<FrostWindow>& first_flower(const Way& way) const;
+  bool pinched() const { return pinched_; }
   FrostClass frost_class() const { return trug::frost_class(*sheet_); }
 
  private:
   const Sheet* sheet_;
   const Group* group_;
+  bool pinched_;
 };
 
 }  // namespace trug

@@ -156,6 +156,9 @@ struct Growth {
   // make 13 (growth models, 6); more where the facts the heats were fitted to lie farther off.
   double spread_days = 13;
   CountsFrom counts_from = CountsFrom::Sowing;
+  bool slows_under_ten_hours = true;  // as most do; some corms of mild winters grow on
+  // Replaces spread_days where the coldest month is under 0 degC; absent: it is as good there.
+  std::optional<double> spread_in_cold_winters_days;
   std::optional<AfterLight> after_light;  // instead of heat and day length
   std::optional<double> pre_chilled_kd;   // bulbs from cold storage: heat from planting to flower
 };

@@ -29,7 +29,7 @@ int days_outside(Date day, const DateRange& window) {
 
 // Days by which the records miss the way's usual weeks.
 int days_off(const Way& way, const Records& records, const climate::Season& season) {
-  const DateRange window = season.window_days(*way.window, way.flowers);
+  const DateRange window = *season.usual_days(way);
   const auto out = records.planted_out ? records.planted_out : records.planted;
   if (!way.weeks_under_cover) return days_outside(out ? *out : *records.sown, window);
   const int low = static_cast<int>(std::lround(7 * way.weeks_under_cover->low));
@@ -49,7 +49,7 @@ std::optional<std::size_t> way_of(const Planting& planting, const Sheet& sheet,
   int least = std::numeric_limits<int>::max();
   for (std::size_t i = 0; i < sheet.ways.size(); ++i) {
     const Way& way = sheet.ways[i];
-    if (!way.window || !agrees(way, records)) continue;
+    if (!season.usual_days(way) || !agrees(way, records)) continue;
     const bool pinned = planting.asked.pins.way == way.name;
     const int off = pinned ? -1 : days_off(way, records, season);
     if (off >= least) continue;

@@ -22,12 +22,15 @@ namespace trug::ground {
 enum class Rule {
   FrostRisk,            // tender or half-hardy plants out before the frost risk has passed
   ColdSoil,             // tender or half-hardy seed in soil too cold for it; a pin beats this one
+  WarmSoil,             // seed, corms or chilled bulbs in soil too warm for them
+  EnoughCold,           // bulbs from cold storage where the winter chills them in the ground
   WinterCold,           // colder than the plant survives where it stands over winter
   FlowersBeforeWinter,  // so far on that it would flower before the winter
   RosetteTooSmall,      // a biennial under half its rosette by the first ten-hour day
+  FlowersInPot,         // in flower before it goes out
   NoFlower,             // no first flower within the flowering year
   TooHot,               // too little cutting before the heat stops it
-  SeasonTooShort,       // too little cutting before the season or the wish ends
+  SeasonTooShort,       // hardly a first flower, or too little cutting, before the season ends
   TooLate,              // should have begun before the plan's first day
   NoShelter,            // needs a place to raise it that the plan does not have
   Pinned                // the plan pins another way or day
@@ -57,16 +60,19 @@ struct Candidate {
   DateRange window;  // the trade's for `in_ground`; where it has none, that day
   growth::Timeline timeline;
   Date lift_from, lift_to;
-  double stem_factor = 1;      // half for a small rosette
+  double stem_factor = 1;  // of a plant's stems: half for a small rosette, less for a young plant
   double stems_per_plant = 0;  // over the whole flowering, before losses
   bool too_early = false;      // more than two fifths to its flower before the winter
   bool small_rosette = false;
   bool overwinters = false;       // stands outdoors through the cold of the winter before
   bool under_fleece = false;      // survives that winter only under fleece
   bool cold_soil = false;         // sown outdoors in spring before the soil is likely warm enough
-  bool needs_cold_store = false;  // a bulb where no winter chills it in the ground
-  bool stands = false;            // stood there before: nothing of it is bought, raised or planted
-  bool young_plants = false;      // in hand: nothing of it is bought or raised
+  bool needs_cold_store = false;  // a bulb that no winter chills in the ground
+  double cold_share = 1;          // of the winter's cold it needs: under it stems are short
+  // Stands or is pinned there whatever winter or season do to it: the first such rule it breaks.
+  std::optional<Refusal> against;
+  bool stands = false;        // stood there before: nothing of it is bought, raised or planted
+  bool young_plants = false;  // in hand: nothing of it is bought or raised
   // It has begun, but does not flower within the year; its timeline holds no stems.
   bool without_flower = false;
   Begun begun;         // what was known of it
@@ -118,7 +124,6 @@ struct Setting {
   int flowering_year = 0;
   std::optional<Date> first_day = {};  // nothing is begun before it; absent: any day
   std::optional<Date> today = {};  // what is begun anew, or from plants in hand, is not before it
-  std::optional<Date> wish_end;    // last day of the wish
   growth::Rules rules = {};
 };
 

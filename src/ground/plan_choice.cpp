@@ -135,7 +135,6 @@ class Chooser {
                  .flowering_year = plan.flowering_year,
                  .first_day = options.first_day,
                  .today = options.today} {
-    if (wish_) setting_.wish_end = wish_->until - Days{1};
     const climate::SeasonFrosts frosts = climate.frosts(plan.flowering_year);
     summer_ = {count_.number(frosts.last - kSummerBeforeFrosts),
                count_.number(frosts.first - kSummerBeforeFrosts)};

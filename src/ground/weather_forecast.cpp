@@ -16,9 +16,6 @@ using growth::CropClock;
 using growth::DateSpread;
 
 constexpr int kMostMissing = 9;  // days of a life, as of a frost winter
-// What weather has in the usual spread, 80 years in 100 either side (growth models, 6: standard
-// deviations of 3 to 9 days; the rest is variety and place).
-constexpr double kWeatherSpread = 7;
 
 CropClock clock_of(const Climate& climate, const Sowing& sowing, int flowering_year) {
   return {climate, *sowing.sheet, sowing.group, flowering_year};
@@ -67,7 +64,9 @@ void take_spread(Lives lives, DateRange season, growth::Timeline& timeline) {
   timeline.years_without = lives.without;
   if (!early || !middle) return;
   const double usual = days_between(timeline.first_cut.early, timeline.first_cut.likely);
-  const double rest = std::sqrt(std::max(0.0, usual * usual - kWeatherSpread * kWeatherSpread));
+  // What is not the weather's is variety and place.
+  const double weather = timeline.weather_days;
+  const double rest = std::sqrt(std::max(0.0, usual * usual - weather * weather));
   const auto with_rest = [&](double by_weather) {
     return Days{std::lround(std::hypot(by_weather, rest))};
   };

@@ -6,7 +6,9 @@
 #include <utility>
 
 #include "climate/soil.h"
+#include "growth/cutting.h"
 #include "growth/harvest_curve.h"
+#include "growth/spread.h"
 
 namespace trug::growth {
 namespace {
@@ -18,7 +20,7 @@ constexpr double kHeatLoverBase = 6;
 constexpr int kLongWindow = 31;             // longer windows are cut to their first third
 constexpr double kBulbDaysPerDegree = 4.5;  // memory
 constexpr double kBulbSpringMean = 6.9;     // of the place the windows describe, February to April
-constexpr double kAutumnPace = 0.4;         // from October on (common practice: a third to half)
+constexpr int kLatestPinch = 9;  // days after the longest day, for crops ruled by light (memory)
 
 // The mean of the three months in which bulbs come up, February to April (south: August to
 // October).
@@ -40,8 +42,9 @@ std::optional<Date> measured_until(const climate::Climate& climate, const Foreca
   return std::nullopt;
 }
 
-DateSpread spread_around(Date likely, int days) {
-  return {likely - Days{days}, likely, likely + Days{days}};
+DateSpread spread_around(Date likely, double spread_days) {
+  const Days days{std::lround(spread_days)};
+  return {likely - days, likely, likely + days};
 }
 
 }  // namespace
@@ -49,11 +52,16 @@ DateSpread spread_around(Date likely, int days) {
 CropClock::CropClock(const climate::Season& season, const CropSpec& crop, Rules rules)
     : season_(&season),
       crop_(crop),
+      rules_(rules),
       curve_(harvest_curve(crop.sheet().habit, crop.cutting_weeks(), crop.sheet().second_flush)) {
-  if (const auto& growth = crop.growth(); growth && climate().has_temperatures()) {
-    forecaster_.emplace(climate(), *growth, season.lives(), rules);
-    model_spread_ = static_cast<int>(std::lround(growth->spread_days));
-  }
+  const std::optional<Growth>& growth = crop.growth();
+  if (!growth || !climate().has_temperatures()) return;
+  const Model model{.growth = *growth,
+                    .emergence = sheet().emergence,
+                    .pot = sheet().pot,
+                    .pinch_at_kd = crop.pinched() ? sheet().pinch.at_kd : std::nullopt};
+  forecaster_.emplace(climate(), model, season.lives(), rules);
+  if (growth->after_light) light_days_ = season.light_days(growth->after_light->below_h);
 }
 
 CropClock::CropClock(const climate::Climate& climate, const Sheet& sheet, const Group* group,
@@ -67,6 +75,10 @@ CropClock::CropClock(std::shared_ptr<const climate::Season> season, const CropSp
   own_season_ = std::move(season);
 }
 
+std::optional<Cold> CropClock::winter_cold(Date planted) const {
+  return growth::winter_cold(*season_, crop_, planted);
+}
+
 std::optional<WarmSoil> CropClock::warm_soil() const {
   if (!climate().has_temperatures()) return std::nullopt;
   const double needed = climate::sowing_soil_c(crop_.frost_class());
@@ -74,22 +86,41 @@ std::optional<WarmSoil> CropClock::warm_soil() const {
 }
 
 std::optional<Forecast> CropClock::forecast_of(const Way& way, Date start, Date in_ground) const {
-  if (!forecaster_) return std::nullopt;
+  // What grows under cover where the heats were found in the open keeps the trade's windows.
+  if (!forecaster_ || way.needs == Needs::Tunnel) return std::nullopt;
+  const Growth& growth = *crop_.growth();
   Raising raising{.raised = way.raised, .start = start, .in_ground = in_ground};
   raising.grown_on = way.method == Method::BoughtPlants;
+  raising.pre_chilled = way.pre_chilled;
   if (way.raised == Raised::Heated) raising.cool_from = grown_cool_from(sheet(), start);
-  if (stays_in_ground(sheet().life_cycle)) {
-    // Perennials and shrubs begin anew with their season, whenever they were planted.
+  if (growth.counts_from == CountsFrom::Season && !way.pre_chilled) {
+    // It begins anew with its season, whenever it was planted.
     if (start < season().from) raising.raised = Raised::InPlace;
     raising.start = std::max(start, season().from);
     raising.in_ground = std::max(in_ground, season().from);
   }
   if (sheet().oldest_pot_weeks) raising.oldest_pot_weeks = *sheet().oldest_pot_weeks;
-  if (sheet().pinch.advice == Pinch::Advice::Yes) {
+  if (crop_.pinched()) {
     raising.pinch_days = sheet().pinch.costs_days.middle();
+    raising.pinch_kd = sheet().pinch.cost_kd;
   }
+  raising.light = light_days_;
   raising.look_on = season_->judging_day();
-  return forecaster_->forecast(raising);
+  Forecast forecast = forecaster_->forecast(raising);
+  if (forecast.pinched) forecast.pinched = pinch_day(way, start, *forecast.pinched);
+  return forecast;
+}
+
+// A week after pricking out at the soonest, and not while days are under ten hours. Crops ruled by
+// light are not pinched once they set buds.
+std::optional<Date> CropClock::pinch_day(const Way& way, Date start, Date far_enough) const {
+  Date day = far_enough;
+  if (way.prick_out_weeks) day = std::max(day, start + Days{7 * *way.prick_out_weeks + 7});
+  for (const auto& dark : {season_->winter(), season_->next_winter()}) {
+    if (dark && dark->contains(day)) day = dark->until;
+  }
+  if (light_days_ && day > light_days_->from + Days{kLatestPinch}) return std::nullopt;
+  return day;
 }
 
 // The trade's first-flower window: cut to its first third when it is long; the start's place in its
@@ -117,32 +148,25 @@ std::optional<Date> CropClock::window_flower(const Way& way, Date in_ground) con
   return flower.from + Days{static_cast<int>(std::lround(days))};
 }
 
-std::optional<Date> CropClock::heat_stop(Date from) const {
-  if (!sheet().stop_above_max_c) return std::nullopt;
-  for (Date day = from; day < season().until; day += Days{1}) {
-    const auto maximum = climate().max_c(day);
-    if (maximum && *maximum > *sheet().stop_above_max_c) return day;
-  }
-  return std::nullopt;
-}
+Date CropClock::season_end() const { return cutting_end(*season_, crop_, rules_.cover.frost_days); }
 
-void CropClock::cut_to_season(Timeline& timeline) const {
-  const Date first = timeline.first_cut.likely;
-  Date end = std::min(season_end(), season().until - Days{1});
-  const auto stop = heat_stop(first);
-  const bool by_heat = stop && *stop <= end;
-  if (by_heat) end = *stop - Days{1};
-  const int days = std::max(0, days_between(first, end) + 1);
-  if (days < static_cast<int>(timeline.shares.size())) {
-    timeline.shares.resize(static_cast<std::size_t>(days));
-    timeline.cut_short = true;
-    if (by_heat) timeline.too_hot_from = stop;
+void CropClock::set_spread(Timeline& timeline, Date flower) const {
+  const bool southern = climate().southern();
+  if (timeline.basis == Basis::Recorded) {
+    timeline.spread_days = 0;
+  } else if (timeline.basis != Basis::Window) {
+    const Growth& growth = *crop_.growth();
+    const bool cold = climate().coldest_month_c().value_or(0) < 0;
+    const double usual =
+        cold ? growth.spread_in_cold_winters_days.value_or(growth.spread_days) : growth.spread_days;
+    timeline.spread_days = spread_at(usual, flower, southern);
+  } else {
+    const bool heat_lover = crop_.growth() && crop_.growth()->base_c >= kHeatLoverBase;
+    timeline.spread_days =
+        heat_lover && !climate().has_temperatures() ? kHeatLoverSpread : kWindowSpread;
   }
-  const Date slower =
-      make_date(year_of(season().until - Days{1}), climate().southern() ? 4 : 10, 1);
-  for (std::size_t i = 0; i < timeline.shares.size(); ++i) {
-    if (first + Days{static_cast<int>(i)} >= slower) timeline.shares[i] *= kAutumnPace;
-  }
+  timeline.weather_days = weather_spread(flower, southern);
+  timeline.first_flower = spread_around(flower, timeline.spread_days);
 }
 
 Timeline CropClock::without_flower(const Way& way, Date start, Date in_ground) const {
@@ -162,7 +186,9 @@ std::optional<Timeline> CropClock::timeline(const Way& way, Date start, Date in_
   std::optional<Date> flower;
   if (auto forecast = forecast_of(way, start, in_ground)) {
     result.measured_until = measured_until(climate(), *forecast);
-    result.basis = result.measured_until ? Basis::Measured : Basis::Heat;
+    result.basis = result.measured_until ? Basis::Measured
+                   : light_days_         ? Basis::Light
+                                         : Basis::Heat;
     flower = forecast->first_flower;
     result.forecast = std::move(*forecast);
   } else {
@@ -178,16 +204,27 @@ std::optional<Timeline> CropClock::timeline(const Way& way, Date start, Date in_
     flower = *first_cut - Days{until_cut};
   }
   if (!flower || *flower >= season().until) return std::nullopt;
-  const bool heat_lover = crop_.growth() && crop_.growth()->base_c >= kHeatLoverBase;
-  const int spread = first_cut                                     ? 0
-                     : result.basis != Basis::Window               ? model_spread_
-                     : heat_lover && !climate().has_temperatures() ? kHeatLoverSpread
-                                                                   : kWindowSpread;
-  result.first_flower = spread_around(*flower, spread);
-  result.first_cut = spread_around(*flower + Days{until_cut}, spread);
-  result.shares = curve_;
-  cut_to_season(result);
+  set_spread(result, *flower);
+  Cutting cutting = cut_through(*season_, crop_, curve_, *flower + Days{until_cut}, season_end());
+  result.first_cut = spread_around(cutting.from, result.spread_days);
+  result.shares = std::move(cutting.shares);
+  result.cut_short = cutting.cut_short;
+  result.too_hot_from = cutting.too_hot_from;
+  result.pause = cutting.pause;
   return result;
+}
+
+Worth CropClock::worth(const Timeline& timeline) const {
+  Date last = season_end();
+  if (timeline.too_hot_from) last = std::min(last, *timeline.too_hot_from - Days{1});
+  const int whole = crop_.cutting_days();
+  // What comes into flower in a pause is first cut after it: that costs no days.
+  const auto& pause = timeline.pause;
+  if (pause && pause->from > timeline.first_cut.likely) {
+    last -= Days{days_between(pause->from, pause->until)};
+  }
+  return {chance_by(timeline.first_flower.likely, timeline.spread_days, season_end()),
+          expected_days(timeline.first_cut.likely, timeline.spread_days, last, whole)};
 }
 
 }  // namespace trug::growth

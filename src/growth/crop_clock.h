@@ -13,6 +13,7 @@
 #include "garden/crop_spec.h"
 #include "garden/sheet.h"
 #include "growth/forecaster.h"
+#include "growth/winter.h"
 
 namespace trug::growth {
 
@@ -46,11 +47,21 @@ struct Timeline {
   DateSpread first_flower;
   DateSpread first_cut;        // the first useful handful
   std::vector<double> shares;  // of a plant's stems by day from the likely first cut to the last,
-                               // season's end and the slower autumn taken off: total at most 1
+                               // season's end, heat and the slower autumn taken off
   // Ended by the season (frost, short days, heat), not by the plant.
   bool cut_short = false;
   std::optional<Date> too_hot_from;  // heat ends it on this day
+  std::optional<DateRange> pause;    // heat leaves nothing to cut on these days
+  // Half the width of the usual window, and what the weather has in it, in days.
+  double spread_days = 0;
+  double weather_days = 0;
   Date last_cut() const { return first_cut.likely + Days{static_cast<int>(shares.size()) - 1}; }
+};
+
+// What a season leaves of a crop that is begun on some day.
+struct Worth {
+  double chance = 0;        // of a first flower before the season's end
+  double cutting_days = 0;  // to expect
 };
 
 // One crop in one flowering year. Build once, ask often. The season and the crop's sheet must
@@ -69,15 +80,19 @@ class CropClock {
                                    std::optional<Date> first_cut = {}) const;
   // Of what stands there without flowering within the year: nothing is cut of it.
   Timeline without_flower(const Way& way, Date start, Date in_ground) const;
-  // The heat reckoning alone; nullopt where windows decide.
+  // The reckoning by heat or light alone; nullopt where windows decide.
   std::optional<Forecast> forecast_of(const Way& way, Date start, Date in_ground) const;
+  Worth worth(const Timeline& timeline) const;
   // A window of the sheet as days, for the frosts of the year it belongs to.
   DateRange window_days(const FrostWindow& window, FlowersIn flowers) const {
     return season_->window_days(window, flowers);
   }
+  std::optional<DateRange> usual_days(const Way& way) const { return season_->usual_days(way); }
+  // The cold of the winter before, for what stands in it from `planted`.
+  std::optional<Cold> winter_cold(Date planted) const;
   std::optional<Date> winter_judging_day() const { return season_->judging_day(); }
   // The last day worth cutting by frost and light.
-  Date season_end() const { return season_->end(crop_.frost_class()); }
+  Date season_end() const;
   DateRange season() const { return season_->range(); }
   // nullopt: the place's temperatures are not known.
   std::optional<WarmSoil> warm_soil() const;
@@ -85,8 +100,8 @@ class CropClock {
 
  private:
   std::optional<Date> window_flower(const Way& way, Date in_ground) const;
-  std::optional<Date> heat_stop(Date from) const;
-  void cut_to_season(Timeline& timeline) const;
+  std::optional<Date> pinch_day(const Way& way, Date start, Date far_enough) const;
+  void set_spread(Timeline& timeline, Date flower) const;
 
   CropClock(std::shared_ptr<const climate::Season> season, const CropSpec& crop, Rules rules);
 
@@ -96,8 +111,9 @@ class CropClock {
   std::shared_ptr<const climate::Season> own_season_;
   const climate::Season* season_;
   CropSpec crop_;
+  Rules rules_;
   std::optional<Forecaster> forecaster_;
-  int model_spread_ = 0;  // days, of the forecaster's dates
+  std::optional<DateRange> light_days_;
   std::vector<double> curve_;
 };
 

@@ -47,55 +47,75 @@ Forecaster::Forecaster(const climate::Climate& climate, const Model& model, Date
   heat_heated_ = climate::capped_excess(climate.heated_c(), growth.base_c, growth.top_c, 0);
   age_heated_ = climate::expected_excess(climate.heated_c(), kPotBase, 0);
   if (model.emergence) soil_heated_ = std::max(0.0, climate.heated_c() - model.emergence->base_c);
-  for (Sums* sums : {&days_, &heat_open_, &heat_frame_, &chill_open_, &chill_frame_, &pace_,
-                     &last_open_, &last_frame_, &age_frame_, &soil_, &light_}) {
-    sums->reserve(static_cast<std::size_t>(days_between(span.from, span.until)) + 1);
-    sums->push_back(0);
-  }
+  frame_.gain_c = rules.frame_gain_c;
+  bed_.gain_c = rules.cover.mean_c;
+  reserve();
   // An average day is worth the same every year, but for its light.
-  struct Heats {
-    double open = 0, frame = 0, age = 0;
-  };
-  std::array<std::optional<Heats>, 366> averages;
+  std::array<std::optional<DayHeats>, 366> averages;
   for (Date day = span.from; day < span.until; day += Days{1}) {
-    const auto heats = [&] {
-      const double mean = climate.mean_c(day);
-      const double spread = climate.spread_c(day);
-      const double frame = mean + rules.frame_gain_c;
-      return Heats{climate::capped_excess(mean, growth.base_c, growth.top_c, spread),
-                   climate::capped_excess(frame, growth.base_c, growth.top_c, spread),
-                   model.pot ? climate::expected_excess(frame, kPotBase, spread) : 0};
-    };
     auto& average = averages[static_cast<std::size_t>(day_of_average(day))];
-    if (!average && !climate.measured(day)) average = heats();
-    const Heats worth = climate.measured(day) ? heats() : *average;
-    const double light = climate::light_factor(climate.day_hours(day, Horizon::SunriseToSunset));
-    add_day(climate, day, light * worth.open, light * worth.frame);
-    if (model.pot) add(age_frame_, light * worth.age);
+    const bool measured = climate.measured(day);
+    if (!average && !measured) average = heats_of(climate, day);
+    add_day(climate, day, measured ? heats_of(climate, day) : *average);
   }
 }
 
-void Forecaster::add_day(const climate::Climate& climate, Date day, double heat_open,
-                         double heat_frame) {
+std::vector<Forecaster::Air*> Forecaster::airs() {
+  if (rules_.cover.mean_c > 0) return {&open_, &frame_, &bed_};
+  return {&open_, &frame_};
+}
+
+void Forecaster::reserve() {
+  std::vector<Sums*> all = {&days_, &pace_, &age_frame_, &soil_, &light_};
+  for (Air* air : airs()) {
+    for (Sums* sums : {&air->heat, &air->last, &air->chill}) all.push_back(sums);
+  }
+  for (Sums* sums : all) {
+    sums->reserve(static_cast<std::size_t>(days_between(span_.from, span_.until)) + 1);
+    sums->push_back(0);
+  }
+}
+
+Forecaster::DayHeats Forecaster::heats_of(const climate::Climate& climate, Date day) const {
+  const Growth& growth = model_.growth;
+  const double mean = climate.mean_c(day);
+  const double spread = climate.spread_c(day);
+  const auto heat = [&](const Air& air) {
+    return climate::capped_excess(mean + air.gain_c, growth.base_c, growth.top_c, spread);
+  };
+  DayHeats heats{.open = heat(open_), .frame = heat(frame_)};
+  if (bed_.gain_c > 0) heats.bed = heat(bed_);
+  if (model_.pot) {
+    heats.age = climate::expected_excess(mean + frame_.gain_c, kPotBase, spread);
+  }
+  return heats;
+}
+
+void Forecaster::add_day(const climate::Climate& climate, Date day, const DayHeats& heats) {
   const Growth& growth = model_.growth;
   const Horizon horizon =
       growth.day_length.sunrise_to_sunset ? Horizon::SunriseToSunset : Horizon::CivilTwilight;
+  const double hours = climate.day_hours(day, Horizon::SunriseToSunset);
+  const double light = growth.slows_under_ten_hours ? climate::light_factor(hours) : 1;
   const double pace = climate::day_length_pace(growth.day_length, climate.day_hours(day, horizon),
                                                climate::days_lengthen(day, climate.southern()));
   const double mean_c = climate.mean_c(day);
+  const auto add_air = [&](Air& air, double heat) {
+    add(air.heat, light * heat);
+    add(air.last, light * heat * pace);
+    if (growth.vernal_days) add(air.chill, climate::vernalisation(mean_c + air.gain_c));
+  };
+  add_air(open_, heats.open);
+  add_air(frame_, heats.frame);
+  if (bed_.gain_c > 0) add_air(bed_, heats.bed);
   add(days_, 1);
-  add(heat_open_, heat_open);
-  add(heat_frame_, heat_frame);
   add(pace_, pace);
-  add(last_open_, heat_open * pace);
-  add(last_frame_, heat_frame * pace);
-  if (growth.vernal_days) {
-    add(chill_open_, climate::vernalisation(mean_c));
-    add(chill_frame_, climate::vernalisation(mean_c + rules_.frame_gain_c));
+  if (model_.pot) add(age_frame_, light * heats.age);
+  if (growth.after_light) {
+    add(light_, climate::effective_day(*growth.after_light, mean_c + bed_.gain_c));
   }
-  if (growth.after_light) add(light_, climate::effective_day(*growth.after_light, mean_c));
   if (const auto& shoots = model_.emergence) {
-    add(soil_, std::max(0.0, climate::soil_c(climate, day) - shoots->base_c));
+    add(soil_, std::max(0.0, climate::soil_c(climate, day) + bed_.gain_c - shoots->base_c));
   }
 }
 
@@ -120,12 +140,14 @@ Forecaster::Life Forecaster::life(const Raising& raising) const {
       std::clamp(moved ? raising.in_ground + Days{rules_.check_days} : out, out, span_.until);
   const DateRange open{goes_on, span_.until};
   Life life;
+  const Air& bed = bed_.gain_c > 0 ? bed_ : open_;
   life.respond = {{warm, &days_, heat_heated_},
-                  {frame, &heat_frame_, 1},
-                  {nursery, &heat_open_, 1},
-                  {open, &heat_open_, 1}};
+                  {frame, &frame_.heat, 1},
+                  {nursery, &open_.heat, 1},
+                  {open, &bed.heat, 1}};
   if (model_.growth.vernal_days) {
-    life.chill = {{frame, &chill_frame_, 1}, {{frame.until, span_.until}, &chill_open_, 1}};
+    life.chill = {
+        {frame, &frame_.chill, 1}, {nursery, &open_.chill, 1}, {{out, span_.until}, &bed.chill, 1}};
   }
   if (model_.emergence) {
     life.emerge = {{warm, &days_, soil_heated_}, {{cooled, span_.until}, &soil_, 1}};
@@ -137,9 +159,9 @@ Forecaster::Life Forecaster::life(const Raising& raising) const {
     return DateRange{days.from, std::min(days.until, too_old)};
   };
   life.flower = {{young(warm), &pace_, heat_heated_ * rules_.pot_pace},
-                 {young(frame), &last_frame_, rules_.pot_pace},
-                 {nursery, &last_open_, 1},
-                 {open, &last_open_, 1}};
+                 {young(frame), &frame_.last, rules_.pot_pace},
+                 {nursery, &open_.last, 1},
+                 {open, &bed.last, 1}};
   return life;
 }
 

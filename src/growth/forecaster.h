@@ -15,6 +15,7 @@
 #include "base/date.h"
 #include "climate/climate.h"
 #include "garden/sheet.h"
+#include "growth/cover.h"
 
 namespace trug::growth {
 
@@ -25,6 +26,7 @@ struct Rules {
   double chill_from_share = 0.5;  // chilling counts from this share of the first stage (memory)
   int check_days = 7;             // no progress after planting out (memory)
   double frame_gain_c = 2.5;      // an unheated frame over the open (common practice: 2 to 3)
+  CoverGain cover = {};           // over the bed
 };
 
 // What the model is told of a crop.
@@ -91,6 +93,17 @@ class Forecaster {
  private:
   // What the days from the span's first up to each one are worth together.
   using Sums = std::vector<double>;
+  // What the days are worth in air so much warmer than the open.
+  struct Air {
+    double gain_c = 0;
+    Sums heat;   // degree-days, slow-down under ten hours included
+    Sums last;   // heat times day-length pace
+    Sums chill;  // effective chilling days
+  };
+  // The degree-days of one day, before its light counts.
+  struct DayHeats {
+    double open = 0, frame = 0, bed = 0, age = 0;
+  };
   // Days on which a stage goes on at `factor` times what one of the sums says.
   struct Piece {
     DateRange days;
@@ -100,7 +113,10 @@ class Forecaster {
   using Pieces = std::vector<Piece>;
   struct Life;
 
-  void add_day(const climate::Climate& climate, Date day, double heat_open, double heat_frame);
+  std::vector<Air*> airs();
+  void reserve();
+  DayHeats heats_of(const climate::Climate& climate, Date day) const;
+  void add_day(const climate::Climate& climate, Date day, const DayHeats& heats);
   Life life(const Raising& raising) const;
   Stage stage(StageName name, const Pieces& pieces, std::optional<Date> start, double need) const;
   Stage chilling(const Raising& raising, const Life& life, bool responds_at_once) const;
@@ -116,17 +132,15 @@ class Forecaster {
   Model model_;
   DateRange span_;
   Rules rules_;
-  double heat_heated_ = 0;         // degree-days a day in warmth
-  double age_heated_ = 0;          // the same of the age in the pot
-  double soil_heated_ = 0;         // and of emergence
-  Sums days_;                      // the days themselves, where every one is worth the same
-  Sums heat_open_, heat_frame_;    // degree-days, slow-down under ten hours included
-  Sums chill_open_, chill_frame_;  // effective chilling days
-  Sums pace_;                      // day-length response of the last stage
-  Sums last_open_, last_frame_;    // heat times pace
-  Sums age_frame_;                 // degree-days of the age in the pot
-  Sums soil_;                      // degree-days of emergence
-  Sums light_;                     // effective days of crops ruled by light
+  double heat_heated_ = 0;  // degree-days a day in warmth
+  double age_heated_ = 0;   // the same of the age in the pot
+  double soil_heated_ = 0;  // and of emergence
+  Air open_, frame_, bed_;  // the bed's own air only where it lies under cover
+  Sums days_;               // the days themselves, where every one is worth the same
+  Sums pace_;               // day-length response of the last stage
+  Sums age_frame_;          // degree-days of the age in the pot
+  Sums soil_;               // degree-days of emergence
+  Sums light_;              // effective days of crops ruled by light
 };
 
 }  // namespace trug::growth

@@ -67,6 +67,9 @@ void read_format_2(TomlTable& table, const SheetKind& kind, Growth& growth) {
   growth.counts_from =
       table.choice("counts_from", kCountsFrom).value_or(counts_from(kind.life_cycle));
   growth.day_length.floor_rising = table.number("floor_rising", kOptional, kShare);
+  growth.slows_under_ten_hours = table.boolean("slows_under_ten_hours").value_or(true);
+  growth.spread_in_cold_winters_days =
+      table.number("spread_in_cold_winters_days", kOptional, kSpreadDays);
   growth.pre_chilled_kd = table.number("pre_chilled_kd", kOptional, kPositive);
   if (auto light = table.table("after_light")) growth.after_light = read_after_light(*light);
 }

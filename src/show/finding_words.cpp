@@ -111,6 +111,18 @@ std::string words(const ask::SmallRosette& f, const About& about) {
 }
 Numbers numbers(const ask::SmallRosette& f) { return {{"share_done", f.share_done}}; }
 
+std::string words(const ask::AgainstRule& f, const About& about) {
+  return fmt::format("{} keeps its place because it {}, but {}", about.name,
+                     f.stands ? "stands there" : "is pinned", refusal_words(f.refusal));
+}
+
+std::string words(const ask::ShortStems& f, const About& about) {
+  return fmt::format(
+      "{} gets {} of the cold it needs from the winter here: count on short stems, and fewer",
+      about.name, percent(f.cold_share));
+}
+Numbers numbers(const ask::ShortStems& f) { return {{"cold_share", f.cold_share}}; }
+
 std::string words(const ask::NeedsFleece& f, const About& about) {
   return fmt::format("{} survives {} degC bare and your coldest night is {} degC: it needs fleece",
                      about.name, number(f.survives_c), number(f.coldest_c));

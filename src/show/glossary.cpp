@@ -96,6 +96,8 @@ constexpr GlossaryEntry kGlossary[] = {
     {"fewer-sowings", Finding, "Fewer sowings of a succession are useful here than were asked for: as many are planned."},
     {"too-early", Finding, "It would be far on towards its flower before the winter, and frost may take the buds."},
     {"small-rosette", Finding, "A biennial that has too few leaves before the winter and gives half its stems."},
+    {"against-rule", Finding, "It stands or is pinned where winter, heat or a short season are against it: it keeps its place."},
+    {"short-stems", Finding, "The winter gives it less cold than it needs: its stems are short and fewer."},
     {"needs-fleece", Finding, "The usual coldest night is colder than it survives bare: lay fleece."},
     {"needs-cold", Finding, "Bulbs want a cold winter that this place does not give: keep them in a refrigerator first."},
     {"cold-soil", Finding, "Pinned to a day on which the soil is likely too cold for its seed."},

@@ -83,6 +83,13 @@ std::string refusal_words(const Refusal& r) {
           day(r.found_day), day(r.wanted_day));
     case Rule::ColdSoil:
       return cold_soil(r);
+    case Rule::WarmSoil:
+      return fmt::format("begun on {} it would lie in soil of {} degC, and wants it under {}",
+                         day(r.start), number(r.found, 0), number(r.wanted));
+    case Rule::EnoughCold:
+      return fmt::format(
+          "the winter here gives {} days of cold and it needs {}: it is chilled in the ground",
+          number(r.found, 0), number(r.wanted, 0));
     case Rule::WinterCold:
       return fmt::format("it would meet {} degC in winter and survives {} degC", number(r.found),
                          number(r.wanted));
@@ -95,6 +102,9 @@ std::string refusal_words(const Refusal& r) {
           day(r.start), percent(r.found), percent(r.wanted));
     case Rule::NoFlower:
       return no_flower(r);
+    case Rule::FlowersInPot:
+      return fmt::format("begun on {} it would flower in its pot on {}, before it goes out on {}",
+                         day(r.start), day(r.found_day), day(r.wanted_day));
     case Rule::SeasonTooShort:
       return fmt::format("its first cut on {} leaves {} days of cutting, and {} are wanted",
                          day(r.found_day), number(r.found, 0), number(r.wanted, 0));

@@ -50,8 +50,7 @@ bool waits_for_warm_soil(const Sowing& sowing) {
 
 // Into the bed, not before the soil is warm, its date taken as early as it may be.
 JobDraft into_the_bed(JobKind kind, const Sowing& sowing, const RuleContext& context) {
-  const Way& way = sowing.raised_by();
-  const DateRange window = context.season.window_days(*way.window, way.flowers);
+  const DateRange window = context.season.usual_days(sowing.raised_by()).value_or(sowing.window);
   Date first = window.from;
   const auto soil = waits_for_warm_soil(sowing) ? context.clock.warm_soil() : std::nullopt;
   if (soil && soil->from) first = std::max(first, *soil->from - Days{climate::kSoilDays});

@@ -67,6 +67,11 @@ Freedom freedom_of(const Sheet& sheet, const std::vector<Fact>& facts, const Cli
   return freedom;
 }
 
+bool is_fitted(const Sheet& sheet, const std::vector<Fact>& facts) {
+  return sheet.growth->counts_from == CountsFrom::Sowing && !sheet.growth->after_light &&
+         std::ranges::any_of(facts, &Fact::fitted);
+}
+
 Growth fit(const Sheet& sheet, const std::vector<Fact>& facts, const Climates& climates) {
   const Freedom free = freedom_of(sheet, facts, climates);
   Growth best = *sheet.growth;

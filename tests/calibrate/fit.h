@@ -28,6 +28,11 @@ struct Freedom {
 };
 Freedom freedom_of(const Sheet& sheet, const std::vector<Fact>& facts, const Climates& climates);
 
+// Whether its heats are for the facts to say: those of crops that are counted from their sowing and
+// have facts to be fitted to. What begins with its season, from its planting or by light keeps what
+// the sheet has from its sources.
+bool is_fitted(const Sheet& sheet, const std::vector<Fact>& facts);
+
 // Fitted to the facts with `fitted` alone, in steps of 5 degree-days and whole degrees. Depends on
 // nothing the fit changes, so a second run gives the same.
 Growth fit(const Sheet& sheet, const std::vector<Fact>& facts, const Climates& climates);

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Fits heat_to_respond_kd and heat_to_first_flower_kd (and, where a warm place is among the facts,
-// top_c) of every crop sheet to the facts of facts.tsv, and says how near that comes to the facts
-// that were kept out.
+// top_c) of the crops that are counted from their sowing to the facts of facts.tsv, and says how
+// near all sheets come to the facts that were kept out.
 //
 //   calibrate             the table
 //   calibrate --markdown  the table as it stands in DEVELOPERS.md
@@ -55,12 +55,15 @@ int run(const std::set<std::string>& options) {
   std::vector<CropResult> results;
   for (const auto& [crop, file] : sheets) {
     CropResult result{crop, *file.sheet.growth, *file.sheet.growth, {}};
-    if (!options.contains("--as-is")) result.after = fit(file.sheet, facts[crop], climates);
+    const bool fitted = is_fitted(file.sheet, facts[crop]);
+    if (fitted && !options.contains("--as-is")) {
+      result.after = fit(file.sheet, facts[crop], climates);
+    }
     for (const Fact& fact : facts[crop]) {
       result.facts.push_back({fact, error_days(file.sheet, result.after, fact, climates)});
     }
-    result.after.spread_days = spread_days(result);
-    if (options.contains("--write")) write_growth(file.path, result.after);
+    if (fitted) result.after.spread_days = spread_days(result);
+    if (fitted && options.contains("--write")) write_growth(file.path, result.after);
     results.push_back(result);
   }
   if (options.contains("--check")) return check(results);

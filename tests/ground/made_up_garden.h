@@ -186,7 +186,6 @@ struct Garden {
   Place place = lowland();
   Work work = {};
   int year = 2027;
-  std::optional<Date> wish_end = {};
   std::optional<Date> first_day = {};
 
   // What stands already is asked for as standing for years.
@@ -198,8 +197,7 @@ struct Garden {
                        .work = work,
                        .shelter = everything(),
                        .flowering_year = year,
-                       .first_day = first_day,
-                       .wish_end = wish_end},
+                       .first_day = first_day},
                       sheet, entry);
   }
 };

@@ -69,6 +69,8 @@ vernal_days = 40
 counts_from = "season"
 floor_rising = 0.4
 pre_chilled_kd = 610
+slows_under_ten_hours = false
+spread_in_cold_winters_days = 30
 
 [growth.day_length]
 kind = "critical short"
@@ -301,6 +303,8 @@ TEST_F(FullSheet, HasItsGrowth) {
   EXPECT_EQ(sheet.growth->counts_from, CountsFrom::Season);
   EXPECT_EQ(sheet.growth->day_length.floor_rising, 0.4);
   EXPECT_EQ(sheet.growth->pre_chilled_kd, 610.0);
+  EXPECT_FALSE(sheet.growth->slows_under_ten_hours);
+  EXPECT_EQ(sheet.growth->spread_in_cold_winters_days, 30);
   const DayLengthResponse& response = sheet.growth->day_length;
   EXPECT_EQ(response.kind, DayLengthResponse::Kind::CriticalShort);
   EXPECT_EQ(response.from_hours, 13.5);
@@ -423,18 +427,18 @@ TEST(SheetReader, ReportsWhatIsWrong) {
       {"figure without a source", "\"*\"", "\"growth\"",
        "8:1: error: no source covers 'survives_c'"},
       {"source of nothing", "\"depth_mm\"", "\"depth_cm\"",
-       "172:11: error: 'covers' names 'depth_cm', which is not in this sheet"},
+       "174:11: error: 'covers' names 'depth_cm', which is not in this sheet"},
       {"source without a name", "name = \"A. Author, a made-up trial\"\n", "",
-       "165:1: error: missing key 'name' under [[source]]"},
+       "167:1: error: missing key 'name' under [[source]]"},
       {"mistyped key", "vase_days", "vase_day", "15:1: error: unknown key 'vase_day'"},
       {"mistyped way key", "pot_on_weeks", "potton_weeks",
-       "136:1: error: unknown key 'potton_weeks' under [[way]]"},
+       "138:1: error: unknown key 'potton_weeks' under [[way]]"},
       {"range backwards", "[20, 25]", "[25, 20]",
        "10:14: error: 'spacing_cm' must have the lower number first"},
       {"window backwards", "{ weeks = -4, from = \"last frost\" }",
-       "{ weeks = -9, from = \"last frost\" }", "96:10: error: the window ends before it begins"},
+       "{ weeks = -9, from = \"last frost\" }", "98:10: error: the window ends before it begins"},
       {"frost misnamed", "from = \"first frost\"", "from = \"frost\"",
-       "106:32: error: 'from' must be 'last frost' or 'first frost', not 'frost'"},
+       "108:32: error: 'from' must be 'last frost' or 'first frost', not 'frost'"},
       {"no such role", "\"line\"", "\"star\"", "14:10: error: 'star' is no role in a vase"},
       {"tighter than the model knows", "top_c = 24", "top_c = 24\nspread_days = 9",
        "53:15: error: 'spread_days' must be from 13 to 60, not 9"},
@@ -442,21 +446,21 @@ TEST(SheetReader, ReportsWhatIsWrong) {
       {"spacing of nothing", "[20, 25]", "[0, 25]",
        "10:15: error: 'spacing_cm' must be from 0.1 to 1000000, not 0"},
       {"two ways of one name", "\"already there\"", "\"started in warmth\"",
-       "148:8: error: there are two ways 'started in warmth'"},
+       "150:8: error: there are two ways 'started in warmth'"},
       {"weeks under cover in place", "raised = \"heated\"", "raised = \"in place\"",
-       "133:21: error: what is sown or planted in place has no weeks under cover"},
+       "135:21: error: what is sown or planted in place has no weeks under cover"},
       {"pre-chilled by a window", "pre_chilled = true",
        "pre_chilled = true\n[way.window]\nearliest = { weeks = 1, from = \"last frost\" }\n"
        "latest = { weeks = 2, from = \"last frost\" }",
-       "159:1: error: pre-chilled bulbs go in by the winter's cold, not by a window"},
+       "161:1: error: pre-chilled bulbs go in by the winter's cold, not by a window"},
       {"chill the wrong way round", "zero_c = 14", "zero_c = 7",
-       "80:10: error: 'zero_c' must be above 'full_c'"},
+       "82:10: error: 'zero_c' must be above 'full_c'"},
       {"light's cold the wrong way round", "cold_b_c = 12", "cold_b_c = 0",
-       "72:12: error: 'cold_b_c' must be above 'cold_a_c'"},
+       "74:12: error: 'cold_b_c' must be above 'cold_a_c'"},
       {"light's heat the wrong way round", "hot_d_c = 28", "hot_d_c = 18",
-       "74:11: error: 'hot_d_c' must be above 'hot_c_c'"},
+       "76:11: error: 'hot_d_c' must be above 'hot_c_c'"},
       {"pot smaller than a module", "pot_kd = 600", "pot_kd = 300",
-       "88:10: error: a pot holds no less than a module: 'pot_kd' must not be under it"},
+       "90:10: error: a pot holds no less than a module: 'pot_kd' must not be under it"},
       {"full before it is first cut", "full_cut_year = 5", "full_cut_year = 2",
        "24:17: error: it is cut in full no sooner than it is first cut"},
       {"stop without what then", "when_hot = \"pauses\"\n", "",
@@ -464,7 +468,7 @@ TEST(SheetReader, ReportsWhatIsWrong) {
       {"a key of format 1", "survives_c = -7.5", "survives_c = -7.5\ncoldest_survived_c = -7.5",
        "9:1: error: unknown key 'coldest_survived_c'"},
       {"caution without handling", "handling = \"wear gloves\"\n", "",
-       "160:1: error: missing key 'handling' under [[caution]]"},
+       "162:1: error: missing key 'handling' under [[caution]]"},
   };
   for (const Row& row : rows) {
     SCOPED_TRACE(row.name);

@@ -197,26 +197,58 @@ TEST(AllWays, DivideNothingThatWasJustPlanted) {
   }
 }
 
-// "until 3 June" said on 5 June is of no use. Words without a year mean the nearest such day.
-TEST(AllWays, SayNothingOfDaysThatArePast) {
-  const std::regex until(
+// The days until which a text tells to do something. Words without a year mean the next such day,
+// unless one is just past: nobody reads a day of last winter into them, but one of last week or
+// last month.
+std::vector<Date> days_named(const std::string& text, Date said) {
+  static const std::regex kUntil(
       "(until|till|on|by|before) ([0-9]{1,2}) "
       "(January|February|March|April|May|June|July|August|September|October|November|December)");
   constexpr std::array<const char*, 12> kMonths = {"January",   "February", "March",    "April",
                                                    "May",       "June",     "July",     "August",
                                                    "September", "October",  "November", "December"};
+  constexpr int kJustPast = 120;
+  std::vector<Date> days;
+  for (std::sregex_iterator it(text.begin(), text.end(), kUntil), end; it != end; ++it) {
+    const auto month = std::ranges::find(kMonths, (*it)[3].str()) - kMonths.begin();
+    Date named{};
+    for (const int year : {1, 0, -1}) {
+      const Date day = make_date(year_of(said) + year, static_cast<unsigned>(month) + 1,
+                                 static_cast<unsigned>(std::stoi((*it)[2])));
+      if (day >= said - Days{kJustPast}) named = day;
+    }
+    days.push_back(named);
+  }
+  return days;
+}
+
+TEST(DaysNamed, AreTheNextSuchDayOrOneJustPast) {
+  struct Row {
+    const char* text;
+    const char* said;
+    const char* named;
+  };
+  const Row rows[] = {
+      {"Sow until 3 June.", "2027-05-20", "2027-06-03"},
+      {"Sow until 3 June.", "2027-06-05", "2027-06-03"},  // two days past
+      {"Sow until 3 June.", "2027-06-30", "2027-06-03"},  // weeks past
+      {"Sow by 28 December.", "2027-01-20", "2026-12-28"},
+      {"Plant before 15 May.", "2026-10-20", "2027-05-15"},
+      {"Plant on 2 March.", "2026-12-30", "2027-03-02"},
+  };
+  for (const Row& row : rows) {
+    const auto days = days_named(row.text, parse_iso(row.said).value());
+    ASSERT_EQ(days.size(), 1u) << row.text;
+    EXPECT_EQ(iso(days[0]), row.named) << row.text << " said on " << row.said;
+  }
+}
+
+// "until 3 June" said on 5 June is of no use.
+TEST(AllWays, SayNothingOfDaysThatArePast) {
   std::size_t said = 0;
   for (const Everything& all : gardens()) {
     for (const show::JobRow& row : all.rows) {
-      for (std::sregex_iterator it(row.text.begin(), row.text.end(), until), end; it != end; ++it) {
-        const auto month = std::ranges::find(kMonths, (*it)[3].str()) - kMonths.begin();
-        Date named{};
-        for (const int year : {-1, 0, 1}) {
-          const Date day = make_date(year_of(row.day) + year, static_cast<unsigned>(month) + 1,
-                                     static_cast<unsigned>(std::stoi((*it)[2])));
-          const auto off = [&](Date each) { return std::abs(days_between(each, row.day)); };
-          if (off(day) < off(named)) named = day;
-        }
+      for (const Date named : days_named(row.text, row.day)) {
         ++said;
         EXPECT_LE(row.day, named) << all.name(row) << ": " << row.text;
       }

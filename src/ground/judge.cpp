@@ -1,0 +1,391 @@
+// SPDX-License-Identifier: MIT
+#include "ground/judge.h"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+#include "climate/frost.h"
+#include "climate/soil.h"
+#include "growth/harvest_curve.h"
+#include "growth/summer.h"
+#include "growth/winter.h"
+
+namespace trug::ground {
+namespace {
+
+constexpr int kHalfHardyBeforeFrost =
+    30;                              // screen -2 degC against garden frost (growth models, 4 and 7)
+constexpr int kTuberEmergence = 21;  // from planting to leaves (memory)
+constexpr int kMidwinterAfterSeasonStart = 45;  // until then hard cold may still come (memory)
+constexpr double kFrameGain = 4;                // above the coldest night outdoors (memory)
+constexpr double kTooEarlyShare = 0.4;  // of the last stage by the first ten-hour day (memory)
+constexpr double kWholeRosette = 0.995;
+constexpr double kHalfRosette = 0.5;    // memory
+constexpr int kLeafDays = 42;           // bulbs kept: until the leaves have died (common practice)
+constexpr int kFewestDaysToCut = 8;     // so that two crops of a stretch never share a week
+constexpr double kColdStoreSoilC = 16;  // bulbs from cold storage go into cooler soil (memory)
+constexpr double kFairChance = 0.5;     // of a first flower before the season ends
+constexpr double kWorthDays = 7;        // of cutting to expect
+
+bool is_there(const Case& of) { return of.begun.in_ground.has_value() || of.must_stand; }
+bool has_begun(const Case& of) { return of.begun.way || of.begun.first_cut; }
+bool is_pinned(const Case& of) { return of.entry.pins.start_on || of.entry.pins.plant_on; }
+bool is_hardy(const Case& of) { return frost_class(of.sheet) == FrostClass::Hardy; }
+
+Date midwinter(const Case& of) { return of.clock.season().from + Days{kMidwinterAfterSeasonStart}; }
+
+// A bulb planted in autumn in a winter too mild for it, of a sheet that does not say how much cold
+// it needs.
+bool wants_cold(const Case& of, const Way& way) {
+  return !of.sheet.chill && of.sheet.life_cycle == LifeCycle::Bulb && way.method == Method::Bulb &&
+         way.flowers != FlowersIn::SameYear &&
+         of.setting.climate.coldest_month_c().value_or(kMildWinterC) > kMildWinterC;
+}
+
+std::optional<Refusal> not_before(Date day, const std::optional<Date>& limit, Rule rule) {
+  return limit && day < *limit ? std::optional(Refusal{rule, day, day, limit}) : std::nullopt;
+}
+
+std::optional<Refusal> judge_dates(const Case& of, const Candidate& c) {
+  const Begun& begun = of.begun;
+  if (auto late = not_before(c.in_ground, begun.in_ground_from, Rule::TooLate)) return late;
+  if (c.stands || begun.way) return std::nullopt;
+  if (c.young_plants) return not_before(c.in_ground, of.setting.today, Rule::TooLate);
+  if (auto late = not_before(c.start, of.setting.first_day, Rule::TooLate)) return late;
+  if (auto late = not_before(c.start, begun.start_from, Rule::TooLate)) return late;
+  if (begun.again_from) {
+    const Date again = std::max(*begun.again_from, of.setting.today.value_or(*begun.again_from));
+    if (auto late = not_before(c.start, again, Rule::TooLate)) return late;
+  }
+  return not_before(c.start, of.entry.pins.not_before, Rule::Pinned);
+}
+
+// Tender plants outdoors wait for the day on which the accepted risk is left; half-hardy ones are
+// allowed that much earlier. What is sown or planted bare in place counts from its emergence.
+std::optional<Refusal> judge_frost(const Case& of, const Candidate& c, const Way& way) {
+  if (is_hardy(of) || way.method == Method::Established) return std::nullopt;
+  const bool half_hardy = frost_class(of.sheet) == FrostClass::HalfHardy;
+  // The winter's cold decides, not spring's; tender plants stand no winter.
+  if (half_hardy && c.in_ground < midwinter(of)) return std::nullopt;
+  const Date last = of.setting.climate.frosts(of.setting.flowering_year).last;
+  const Date safe = climate::frost_safe_day(last, climate::kSpringSpreadDays, of.setting.place.risk)
+                        .value_or(last) -
+                    Days{half_hardy ? kHalfHardyBeforeFrost : 0};
+  int emergence = 0;
+  if (way.raised == Raised::InPlace && way.method == Method::Seed && of.sheet.germination_days) {
+    emergence = static_cast<int>(of.sheet.germination_days->middle());
+  } else if (way.raised == Raised::InPlace && way.method == Method::Bulb) {
+    emergence = kTuberEmergence;
+  }
+  const Date exposed = c.in_ground + Days{emergence};
+  if (exposed >= safe) return std::nullopt;
+  return Refusal{Rule::FrostRisk, c.start, exposed, safe};
+}
+
+// Spring sowings outdoors wait for warm soil, its date taken a week early since it is no better
+// known. Hardy seed lies and waits: for it cold soil only costs its place in the window's middle.
+std::optional<Refusal> judge_cold_soil(const Case& of, Candidate& c, const Way& way) {
+  const bool sown_in_spring = way.method == Method::Seed && way.raised == Raised::InPlace &&
+                              c.start >= of.clock.season().from;
+  const auto& warm = of.warm_soil;
+  if (!warm || !sown_in_spring) return std::nullopt;
+  c.cold_soil = !warm->from || c.start < *warm->from - Days{climate::kSoilDays};
+  if (!c.cold_soil || is_pinned(of) || is_hardy(of)) return std::nullopt;
+  Refusal refusal{Rule::ColdSoil, c.start, c.start, warm->from};
+  refusal.found = climate::soil_c(of.setting.climate, c.start);
+  refusal.wanted = warm->needed_c;
+  return refusal;
+}
+
+// Seed and corms that warm soil keeps from growing; bulbs that it would wake from their cold.
+std::optional<Refusal> judge_warm_soil(const Case& of, const Candidate& c, const Way& way) {
+  if (c.stands) return std::nullopt;
+  const climate::Climate& climate = of.setting.climate;
+  Refusal refusal{.rule = Rule::WarmSoil, .start = c.start};
+  if (way.pre_chilled && climate.has_temperatures()) {
+    refusal.found = climate::soil_c(climate, c.start);
+    refusal.wanted = kColdStoreSoilC;
+    return refusal.found >= refusal.wanted ? std::optional(refusal) : std::nullopt;
+  }
+  if (!growth::too_warm_to_sow(climate, of.sheet, way, c.start)) return std::nullopt;
+  refusal.found = growth::soil_after_sowing_c(climate, way.raised, c.start);
+  refusal.wanted = *of.sheet.germination_max_soil_c;
+  return refusal;
+}
+
+// The cold of every winter the plant stands through: in the open, as in a nursery bed, or in a
+// frame.
+std::optional<Refusal> judge_winter(const Case& of, Candidate& c, const Way& way) {
+  const bool in_open = way.method == Method::Established || c.in_ground < midwinter(of) ||
+                       (way.raised == Raised::NurseryBed && c.start < midwinter(of));
+  const bool under_glass = !in_open && c.start < midwinter(of) && way.raised == Raised::Frame;
+  c.overwinters = in_open || under_glass;
+  if (!of.setting.place.coldest_c || !c.overwinters) return std::nullopt;
+  const double coldest = *of.setting.place.coldest_c + (under_glass ? kFrameGain : 0);
+  const double bare = of.sheet.coldest_survived_c;
+  if (coldest >= bare) return std::nullopt;
+  const double fleece = of.sheet.coldest_under_fleece_c.value_or(bare);
+  if (in_open && coldest >= fleece) {
+    c.under_fleece = true;
+    return std::nullopt;
+  }
+  Refusal refusal{.rule = Rule::WinterCold, .start = c.start};
+  refusal.found = coldest;
+  refusal.wanted = in_open ? std::min(fleece, bare) : bare;
+  return refusal;
+}
+
+// The first day from which the winter's cold counts for it: it stood there, it was chilled where it
+// was raised for sale, or it is put in. nullopt: it asks for no winter, being kept in the cold for
+// the trade or chilled as it grows.
+std::optional<Date> chilled_from(const Case& of, const Candidate& c, const Way& way) {
+  const Date whole = of.clock.season().from - Days{366};
+  if (way.method == Method::Established || c.stands || way.pre_chilled) return whole;
+  if (way.method == Method::BoughtPlants) return whole;
+  if (way.flowers == FlowersIn::SameYear) return std::nullopt;
+  return c.start;
+}
+
+// Under six tenths of its winter's cold it does not flower; up to the whole its stems are short and
+// fewer. Bulbs from cold storage are for winters that do not chill them.
+std::optional<Refusal> judge_chill(const Case& of, Candidate& c, const Way& way) {
+  const auto from = chilled_from(of, c, way);
+  const auto cold = from ? of.clock.winter_cold(*from) : std::nullopt;
+  if (!cold) return std::nullopt;
+  Refusal refusal{.rule = Rule::NoFlower, .start = c.start};
+  refusal.found = cold->found;
+  refusal.wanted = cold->needed;
+  refusal.chilling = true;
+  if (way.pre_chilled) {
+    if (cold->share() < 1) return std::nullopt;
+    refusal.rule = Rule::EnoughCold;
+    return refusal;
+  }
+  if (cold->share() < growth::kLeastColdShare) return refusal;
+  if (of.sheet.chill) c.cold_share = std::min(1.0, cold->share());
+  return std::nullopt;
+}
+
+// With how far it came where heat decides: the days of cold it lacks, else the degree-days of its
+// last stage.
+Refusal no_flower(const Case& of, const Candidate& c, const Way& way) {
+  Refusal refusal{.rule = Rule::NoFlower, .start = c.start};
+  if (const auto forecast = of.clock.forecast_of(way, c.start, c.in_ground)) {
+    const auto& stages = forecast->stages;
+    const auto chill = std::ranges::find_if(stages, [](const growth::Stage& stage) {
+      return stage.name == growth::StageName::Chill && !stage.end;
+    });
+    refusal.chilling = chill != stages.end();
+    const growth::Stage& lacking = refusal.chilling ? *chill : stages.back();
+    refusal.found = lacking.reached;
+    refusal.wanted = lacking.need;
+  }
+  return refusal;
+}
+
+// What stands already may flower from the first day of its season.
+Date soonest_cut(const Case& of, const Candidate& c, const Way& way, growth::Basis basis) {
+  const Date season = of.clock.season().from;
+  if (way.method == Method::Established) return season;
+  const bool settles = stays_in_ground(of.sheet.life_cycle) && c.in_ground >= season &&
+                       basis == growth::Basis::Window;
+  return c.in_ground + Days{settles ? kSettleDays : kFewestDaysToCut};
+}
+
+// Where no winter chills a bulb in the ground, the trade's windows date nothing.
+std::optional<Refusal> judge_first_cut(const Case& of, const Candidate& c, const Way& way,
+                                       const growth::Timeline& timeline) {
+  const Date soonest = soonest_cut(of, c, way, timeline.basis);
+  const Date cut = timeline.first_cut.likely;
+  if (cut >= soonest) return std::nullopt;
+  Refusal refusal{Rule::NoFlower, c.start, cut, soonest};
+  refusal.mild_winter = wants_cold(of, way);
+  if (refusal.mild_winter) {
+    refusal.found = of.setting.climate.coldest_month_c().value_or(0);
+    refusal.wanted = kMildWinterC;
+  }
+  return refusal;
+}
+
+// Sets the timeline: of what has begun whatever comes of it.
+std::optional<Refusal> set_timeline(const Case& of, Candidate& c, const Way& way) {
+  const auto& cut = of.begun.first_cut;
+  auto timeline = of.clock.timeline(way, c.start, c.in_ground);
+  if (cut) {
+    if (timeline) c.off_record = days_between(*cut, timeline->first_cut.likely);
+    timeline = of.clock.timeline(way, c.start, c.in_ground, cut);
+  }
+  if (!timeline && !has_begun(of)) return no_flower(of, c, way);
+  c.without_flower = !timeline;
+  if (!timeline) timeline = of.clock.without_flower(way, c.start, c.in_ground);
+  if (!has_begun(of)) {
+    if (auto refusal = judge_first_cut(of, c, way, *timeline)) return refusal;
+  }
+  c.timeline = std::move(*timeline);
+  return std::nullopt;
+}
+
+std::optional<Refusal> judge_before_winter(const Case& of, Candidate& c, const Way& way) {
+  const Date flower = c.timeline.first_flower.likely;
+  if (!c.stands && flower < c.in_ground) {
+    return Refusal{Rule::FlowersInPot, c.start, flower, c.in_ground};
+  }
+  if (way.method == Method::Established) return std::nullopt;
+  if (flower < of.clock.season().from) {
+    return Refusal{Rule::FlowersBeforeWinter, c.start, flower, of.clock.season().from};
+  }
+  const auto judged = of.clock.winter_judging_day();
+  if (!judged || c.start >= *judged || c.timeline.basis == growth::Basis::Window) {
+    return std::nullopt;
+  }
+  if (of.sheet.life_cycle != LifeCycle::Biennial) {
+    c.too_early = c.timeline.forecast.flower_share > kTooEarlyShare;
+    return std::nullopt;
+  }
+  const double share = c.timeline.forecast.respond_share;
+  c.small_rosette = share < kWholeRosette;
+  if (share >= kHalfRosette) return std::nullopt;
+  Refusal refusal{.rule = Rule::RosetteTooSmall, .start = c.start};
+  refusal.found = share;
+  refusal.wanted = kHalfRosette;
+  return refusal;
+}
+
+// It flowers before its season ends as likely as not, and is then cut for a week: what gives less
+// than a fortnight, for half of that.
+std::optional<Refusal> judge_season(const Case& of, const Candidate& c) {
+  const growth::Worth worth = of.clock.worth(c.timeline);
+  const int whole = CropSpec(of.sheet, of.group).cutting_days();
+  const double needed = std::min(kWorthDays, whole / 2.0);
+  const bool is_cut = !c.timeline.shares.empty();
+  if (is_cut && worth.chance >= kFairChance && worth.cutting_days >= needed) return std::nullopt;
+  const Date first = c.timeline.first_cut.likely;
+  const Date end = of.clock.season_end();
+  const auto& hot = c.timeline.too_hot_from;
+  Refusal refusal =
+      hot ? Refusal{Rule::TooHot, c.start, first, hot}
+          : Refusal{Rule::SeasonTooShort, c.start, first,
+                    std::min(first - Days{1}, end - Days{std::lround(std::ceil(needed)) - 1})};
+  refusal.found = std::floor(std::min(worth.cutting_days, needed - 1));
+  refusal.wanted = std::ceil(needed);
+  return refusal;
+}
+
+// What is not yet cut in full for its age gives a share; the figures of young plants that a way
+// has of its own allow for it.
+double years_share(const Case& of, const Way& way) {
+  if (!stays_in_ground(of.sheet.life_cycle)) return 1;
+  const auto& since = of.entry.since;
+  const int years = since ? std::max(1, of.setting.flowering_year - *since) : 1;
+  const double share = cut_share(of.sheet, years);
+  return share > 0 && !since && way.stems_per_plant ? 1 : share;
+}
+
+void set_lift(const Case& of, Candidate& c) {
+  const Sheet& sheet = of.sheet;
+  const Date last = c.timeline.last_cut();
+  const Date fewest =
+      c.timeline.first_cut.likely +
+      Days{growth::fewest_cutting_days(sheet, static_cast<int>(c.timeline.shares.size()) - 1)};
+  c.lift_from = sheet.habit == Habit::Single ? last : std::min(fewest, last);
+  c.lift_to = last;
+  if (stays_in_ground(sheet.life_cycle)) {
+    c.lift_from = c.lift_to = std::max(last, of.clock.season().until - Days{1});
+  } else if (is_planted(sheet.life_cycle) && of.entry.keep) {
+    c.lift_from = c.lift_to = last + Days{kLeafDays};
+  }
+  if (of.entry.pins.lift_on) {
+    // The gardener may cut for fewer days than are useful, but not lift before the first cut.
+    const Date first = std::min(c.lift_from, c.timeline.first_cut.likely);
+    c.lift_from = c.lift_to = std::max(*of.entry.pins.lift_on, first);
+  }
+  if (of.begun.lift) c.lift_from = c.lift_to = *of.begun.lift;
+  if (of.begun.gone_by) {
+    const Date by = *of.begun.gone_by - Days{of.setting.work.days_between_crops};
+    c.lift_to = std::min(c.lift_to, by);
+    c.lift_from = std::min(c.lift_from, by);
+  }
+}
+
+void set_window(const Case& of, Candidate& c, const Way& way) {
+  c.window = of.clock.usual_days(way).value_or(DateRange{c.in_ground, c.in_ground + Days{1}});
+}
+
+void set_stems(const Case& of, Candidate& c, const Way& way) {
+  c.stems_per_plant = CropSpec(of.sheet, of.group).stems_per_plant(way).middle();
+  c.stem_factor = years_share(of, way) * c.cold_share * (c.small_rosette ? 0.5 : 1);
+}
+
+int stage_of(Rule rule) {
+  switch (rule) {
+    case Rule::Pinned:
+    case Rule::NoShelter:
+    case Rule::EnoughCold:
+      return 0;
+    case Rule::TooLate:
+      return 1;
+    case Rule::FrostRisk:
+      return 2;
+    case Rule::ColdSoil:
+    case Rule::WarmSoil:
+      return 3;
+    case Rule::WinterCold:
+      return 4;
+    case Rule::NoFlower:
+    case Rule::FlowersInPot:
+      return 5;
+    case Rule::FlowersBeforeWinter:
+      return 6;
+    case Rule::RosetteTooSmall:
+      return 7;
+    case Rule::TooHot:
+    case Rule::SeasonTooShort:
+      return 8;
+  }
+  return 0;
+}
+
+double miss_of(const Refusal& r) {
+  if (r.found_day && r.wanted_day) return std::abs(days_between(*r.found_day, *r.wanted_day));
+  return std::abs(r.found - r.wanted);
+}
+
+}  // namespace
+
+std::optional<Refusal> judge(const Case& of, Candidate& c) {
+  const Way& way = of.sheet.ways[c.way];
+  const bool stays = c.stands || is_pinned(of);
+  // What has begun has, and what stands in the ground stands there: no rule undoes it.
+  const auto refused = [](std::optional<Refusal> refusal, bool exempt) {
+    return refusal && !exempt ? refusal : std::nullopt;
+  };
+  // What stands or is pinned is told what it is up against.
+  const auto against = [&](std::optional<Refusal> refusal) {
+    if (!stays || has_begun(of)) return refused(std::move(refusal), has_begun(of));
+    if (refusal && !c.against) c.against = std::move(refusal);
+    return std::optional<Refusal>();
+  };
+  if (auto no = judge_dates(of, c)) return no;
+  if (auto no = refused(judge_frost(of, c, way), is_there(of))) return no;
+  if (auto no = refused(judge_cold_soil(of, c, way), is_there(of))) return no;
+  if (auto no = against(judge_warm_soil(of, c, way))) return no;
+  if (auto no = against(judge_winter(of, c, way))) return no;
+  if (auto no = refused(judge_chill(of, c, way), has_begun(of))) return no;
+  if (auto no = set_timeline(of, c, way)) return no;
+  if (auto no = refused(judge_before_winter(of, c, way), has_begun(of))) return no;
+  if (auto no = against(judge_season(of, c))) return no;
+  if (c.timeline.shares.empty()) c.timeline.shares = {0};
+  c.needs_cold_store = way.pre_chilled || wants_cold(of, way);
+  set_stems(of, c, way);
+  set_lift(of, c);
+  set_window(of, c, way);
+  return std::nullopt;
+}
+
+bool is_nearer(const Refusal& one, const Refusal& other) {
+  if (stage_of(one.rule) != stage_of(other.rule)) return stage_of(one.rule) > stage_of(other.rule);
+  return one.rule == other.rule && miss_of(one) < miss_of(other);
+}
+
+}  // namespace trug::ground
