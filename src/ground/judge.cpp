@@ -7,7 +7,7 @@
 
 #include "climate/frost.h"
 #include "climate/soil.h"
-#include "growth/harvest_curve.h"
+#include "ground/outcome.h"
 #include "growth/summer.h"
 #include "growth/winter.h"
 
@@ -22,7 +22,6 @@ constexpr double kFrameGain = 4;                // above the coldest night outdo
 constexpr double kTooEarlyShare = 0.4;  // of the last stage by the first ten-hour day (memory)
 constexpr double kWholeRosette = 0.995;
 constexpr double kHalfRosette = 0.5;    // memory
-constexpr int kLeafDays = 42;           // bulbs kept: until the leaves have died (common practice)
 constexpr int kFewestDaysToCut = 8;     // so that two crops of a stretch never share a week
 constexpr double kColdStoreSoilC = 16;  // bulbs from cold storage go into cooler soil (memory)
 constexpr double kFairChance = 0.5;     // of a first flower before the season ends
@@ -47,7 +46,7 @@ std::optional<Refusal> not_before(Date day, const std::optional<Date>& limit, Ru
   return limit && day < *limit ? std::optional(Refusal{rule, day, day, limit}) : std::nullopt;
 }
 
-std::optional<Refusal> judge_dates(const Case& of, const Candidate& c) {
+std::optional<Refusal> judge_dates(const Case& of, Candidate& c, const Way&) {
   const Begun& begun = of.begun;
   if (auto late = not_before(c.in_ground, begun.in_ground_from, Rule::TooLate)) return late;
   if (c.stands || begun.way) return std::nullopt;
@@ -63,7 +62,7 @@ std::optional<Refusal> judge_dates(const Case& of, const Candidate& c) {
 
 // Tender plants outdoors wait for the day on which the accepted risk is left; half-hardy ones are
 // allowed that much earlier. What is sown or planted bare in place counts from its emergence.
-std::optional<Refusal> judge_frost(const Case& of, const Candidate& c, const Way& way) {
+std::optional<Refusal> judge_frost(const Case& of, Candidate& c, const Way& way) {
   if (is_hardy(of) || way.method == Method::Established) return std::nullopt;
   const bool half_hardy = frost_class(of.sheet) == FrostClass::HalfHardy;
   // The winter's cold decides, not spring's; tender plants stand no winter.
@@ -99,7 +98,7 @@ std::optional<Refusal> judge_cold_soil(const Case& of, Candidate& c, const Way& 
 }
 
 // Seed and corms that warm soil keeps from growing; bulbs that it would wake from their cold.
-std::optional<Refusal> judge_warm_soil(const Case& of, const Candidate& c, const Way& way) {
+std::optional<Refusal> judge_warm_soil(const Case& of, Candidate& c, const Way& way) {
   if (c.stands) return std::nullopt;
   const climate::Climate& climate = of.setting.climate;
   Refusal refusal{.rule = Rule::WarmSoil, .start = c.start};
@@ -254,7 +253,7 @@ std::optional<Refusal> judge_before_winter(const Case& of, Candidate& c, const W
 
 // It flowers before its season ends as likely as not, and is then cut for a week: what gives less
 // than a fortnight, for half of that.
-std::optional<Refusal> judge_season(const Case& of, const Candidate& c) {
+std::optional<Refusal> judge_season(const Case& of, Candidate& c, const Way&) {
   const growth::Worth worth = of.clock.worth(c.timeline);
   const int whole = CropSpec(of.sheet, of.group).cutting_days();
   const double needed = std::min(kWorthDays, whole / 2.0);
@@ -270,51 +269,6 @@ std::optional<Refusal> judge_season(const Case& of, const Candidate& c) {
   refusal.found = std::floor(std::min(worth.cutting_days, needed - 1));
   refusal.wanted = std::ceil(needed);
   return refusal;
-}
-
-// What is not yet cut in full for its age gives a share; the figures of young plants that a way
-// has of its own allow for it.
-double years_share(const Case& of, const Way& way) {
-  if (!stays_in_ground(of.sheet.life_cycle)) return 1;
-  const auto& since = of.entry.since;
-  const int years = since ? std::max(1, of.setting.flowering_year - *since) : 1;
-  const double share = cut_share(of.sheet, years);
-  return share > 0 && !since && way.stems_per_plant ? 1 : share;
-}
-
-void set_lift(const Case& of, Candidate& c) {
-  const Sheet& sheet = of.sheet;
-  const Date last = c.timeline.last_cut();
-  const Date fewest =
-      c.timeline.first_cut.likely +
-      Days{growth::fewest_cutting_days(sheet, static_cast<int>(c.timeline.shares.size()) - 1)};
-  c.lift_from = sheet.habit == Habit::Single ? last : std::min(fewest, last);
-  c.lift_to = last;
-  if (stays_in_ground(sheet.life_cycle)) {
-    c.lift_from = c.lift_to = std::max(last, of.clock.season().until - Days{1});
-  } else if (is_planted(sheet.life_cycle) && of.entry.keep) {
-    c.lift_from = c.lift_to = last + Days{kLeafDays};
-  }
-  if (of.entry.pins.lift_on) {
-    // The gardener may cut for fewer days than are useful, but not lift before the first cut.
-    const Date first = std::min(c.lift_from, c.timeline.first_cut.likely);
-    c.lift_from = c.lift_to = std::max(*of.entry.pins.lift_on, first);
-  }
-  if (of.begun.lift) c.lift_from = c.lift_to = *of.begun.lift;
-  if (of.begun.gone_by) {
-    const Date by = *of.begun.gone_by - Days{of.setting.work.days_between_crops};
-    c.lift_to = std::min(c.lift_to, by);
-    c.lift_from = std::min(c.lift_from, by);
-  }
-}
-
-void set_window(const Case& of, Candidate& c, const Way& way) {
-  c.window = of.clock.usual_days(way).value_or(DateRange{c.in_ground, c.in_ground + Days{1}});
-}
-
-void set_stems(const Case& of, Candidate& c, const Way& way) {
-  c.stems_per_plant = CropSpec(of.sheet, of.group).stems_per_plant(way).middle();
-  c.stem_factor = years_share(of, way) * c.cold_share * (c.small_rosette ? 0.5 : 1);
 }
 
 int stage_of(Rule rule) {
@@ -346,6 +300,31 @@ int stage_of(Rule rule) {
   return 0;
 }
 
+// What keeps its place though it breaks a rule: what has begun has, and what stands in the ground
+// stands there; what stood before or is pinned to a day is told what it is up against.
+enum class Spares { Nothing, WhatIsThere, WhatHasBegun, WhatStays };
+
+bool is_spared(const Case& of, Spares spares) {
+  if (spares == Spares::WhatIsThere) return is_there(of);
+  return spares != Spares::Nothing && has_begun(of);
+}
+
+bool stays(const Case& of, const Candidate& c) { return c.stands || is_pinned(of); }
+
+struct Judging {
+  std::optional<Refusal> (*judge)(const Case&, Candidate&, const Way&);
+  Spares spares;
+};
+
+// In this order: the later ones read what the earlier ones set.
+constexpr Judging kJudgings[] = {
+    {judge_dates, Spares::Nothing},         {judge_frost, Spares::WhatIsThere},
+    {judge_cold_soil, Spares::WhatIsThere}, {judge_warm_soil, Spares::WhatStays},
+    {judge_winter, Spares::WhatStays},      {judge_chill, Spares::WhatHasBegun},
+    {set_timeline, Spares::Nothing},        {judge_before_winter, Spares::WhatHasBegun},
+    {judge_season, Spares::WhatStays},
+};
+
 double miss_of(const Refusal& r) {
   if (r.found_day && r.wanted_day) return std::abs(days_between(*r.found_day, *r.wanted_day));
   return std::abs(r.found - r.wanted);
@@ -355,31 +334,15 @@ double miss_of(const Refusal& r) {
 
 std::optional<Refusal> judge(const Case& of, Candidate& c) {
   const Way& way = of.sheet.ways[c.way];
-  const bool stays = c.stands || is_pinned(of);
-  // What has begun has, and what stands in the ground stands there: no rule undoes it.
-  const auto refused = [](std::optional<Refusal> refusal, bool exempt) {
-    return refusal && !exempt ? refusal : std::nullopt;
-  };
-  // What stands or is pinned is told what it is up against.
-  const auto against = [&](std::optional<Refusal> refusal) {
-    if (!stays || has_begun(of)) return refused(std::move(refusal), has_begun(of));
-    if (refusal && !c.against) c.against = std::move(refusal);
-    return std::optional<Refusal>();
-  };
-  if (auto no = judge_dates(of, c)) return no;
-  if (auto no = refused(judge_frost(of, c, way), is_there(of))) return no;
-  if (auto no = refused(judge_cold_soil(of, c, way), is_there(of))) return no;
-  if (auto no = against(judge_warm_soil(of, c, way))) return no;
-  if (auto no = against(judge_winter(of, c, way))) return no;
-  if (auto no = refused(judge_chill(of, c, way), has_begun(of))) return no;
-  if (auto no = set_timeline(of, c, way)) return no;
-  if (auto no = refused(judge_before_winter(of, c, way), has_begun(of))) return no;
-  if (auto no = against(judge_season(of, c))) return no;
+  for (const Judging& each : kJudgings) {
+    auto refusal = each.judge(of, c, way);
+    if (!refusal || is_spared(of, each.spares)) continue;
+    if (each.spares != Spares::WhatStays || !stays(of, c)) return refusal;
+    if (!c.against) c.against = std::move(refusal);
+  }
   if (c.timeline.shares.empty()) c.timeline.shares = {0};
   c.needs_cold_store = way.pre_chilled || wants_cold(of, way);
-  set_stems(of, c, way);
-  set_lift(of, c);
-  set_window(of, c, way);
+  set_outcome(of, c, way);
   return std::nullopt;
 }
 

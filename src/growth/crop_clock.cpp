@@ -180,9 +180,9 @@ Timeline CropClock::without_flower(const Way& way, Date start, Date in_ground) c
   return result;
 }
 
-std::optional<Timeline> CropClock::timeline(const Way& way, Date start, Date in_ground,
-                                            std::optional<Date> first_cut) const {
-  Timeline result;
+// By heat or light where they decide, else by the trade's windows; sets what tells so.
+std::optional<Date> CropClock::forecast_flower(const Way& way, Date start, Date in_ground,
+                                               Timeline& result) const {
   std::optional<Date> flower;
   if (auto forecast = forecast_of(way, start, in_ground)) {
     result.measured_until = measured_until(climate(), *forecast);
@@ -198,6 +198,13 @@ std::optional<Timeline> CropClock::timeline(const Way& way, Date start, Date in_
   if (flower && from_seed_or_bulb && sheet().fewest_days_from_sowing) {
     flower = std::max(*flower, start + Days{*sheet().fewest_days_from_sowing});
   }
+  return flower;
+}
+
+std::optional<Timeline> CropClock::timeline(const Way& way, Date start, Date in_ground,
+                                            std::optional<Date> first_cut) const {
+  Timeline result;
+  std::optional<Date> flower = forecast_flower(way, start, in_ground, result);
   const int until_cut = sheet().habit == Habit::Single ? 0 : kFirstCutAfterFlower;
   if (first_cut) {
     result.basis = Basis::Recorded;

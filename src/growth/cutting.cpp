@@ -32,6 +32,46 @@ class Curve {
   bool goes_on_;
 };
 
+// Bulbs and corms die back after their weeks, whatever the season still holds.
+bool goes_on(const Sheet& sheet) {
+  const bool dies_back = sheet.life_cycle == LifeCycle::Bulb || sheet.life_cycle == LifeCycle::Corm;
+  return sheet.habit == Habit::CutAndComeAgain && !sheet.second_flush && !dies_back;
+}
+
+// From the first day of autumn all is slower.
+Date autumn(const climate::Season& season) {
+  return make_date(year_of(season.range().until - Days{1}), season.climate().southern() ? 4 : 10,
+                   1);
+}
+
+// Cuts day by day to `end`, or to the plant's, but for the days of the pause; how many days of its
+// curve that took.
+int walk(const Curve& plant, const climate::Season& season, std::optional<DateRange> pause,
+         Date end, Cutting& cutting) {
+  const Date slower = autumn(season);
+  double pace = 1;
+  int day_of_plant = 0;
+  for (Date day = cutting.from; day <= end && !plant.ends_before(day_of_plant); day += Days{1}) {
+    if (pause && pause->contains(day)) {
+      pace = kPaceAfterHeat;
+      cutting.pause = pause;
+      cutting.shares.push_back(0);
+      continue;
+    }
+    cutting.shares.push_back(plant.on(day_of_plant++) * pace * (day >= slower ? kAutumnPace : 1));
+  }
+  return day_of_plant;
+}
+
+// What comes into flower in the heat is first cut after it; a pause at the end is no cutting.
+void trim(Cutting& cutting) {
+  std::vector<double>& shares = cutting.shares;
+  const auto first = std::ranges::find_if(shares, [](double share) { return share > 0; });
+  cutting.from += Days{static_cast<int>(first - shares.begin())};
+  shares.erase(shares.begin(), first);
+  while (!shares.empty() && shares.back() == 0) shares.pop_back();
+}
+
 }  // namespace
 
 Date cutting_end(const climate::Season& season, const CropSpec& crop, int later) {
@@ -45,10 +85,7 @@ Date cutting_end(const climate::Season& season, const CropSpec& crop, int later)
 Cutting cut_through(const climate::Season& season, const CropSpec& crop,
                     const std::vector<double>& curve, Date first, Date end) {
   const Sheet& sheet = crop.sheet();
-  // Bulbs and corms die back after their weeks, whatever the season still holds.
-  const bool dies_back = sheet.life_cycle == LifeCycle::Bulb || sheet.life_cycle == LifeCycle::Corm;
-  const bool goes_on = sheet.habit == Habit::CutAndComeAgain && !sheet.second_flush && !dies_back;
-  const Curve plant(curve, goes_on);
+  const Curve plant(curve, goes_on(sheet));
   Cutting cutting{.from = first};
   std::vector<DateRange> hot = too_hot(season, sheet, first);
   if (!hot.empty() && sheet.when_hot == WhenHot::Ends && hot.front().from <= end) {
@@ -56,28 +93,10 @@ Cutting cut_through(const climate::Season& season, const CropSpec& crop,
     end = hot.front().from - Days{1};
     hot.clear();
   }
-  const Date slower =
-      make_date(year_of(season.range().until - Days{1}), season.climate().southern() ? 4 : 10, 1);
-  double pace = 1;
-  int day_of_plant = 0;
-  for (Date day = first; day <= end && !plant.ends_before(day_of_plant); day += Days{1}) {
-    const bool paused = !hot.empty() && hot.front().contains(day);
-    if (paused) {
-      pace = kPaceAfterHeat;
-      if (!cutting.pause) cutting.pause = hot.front();
-      cutting.shares.push_back(0);
-      continue;
-    }
-    cutting.shares.push_back(plant.on(day_of_plant++) * pace * (day >= slower ? kAutumnPace : 1));
-  }
+  const auto pause = hot.empty() ? std::nullopt : std::optional(hot.front());
+  const int day_of_plant = walk(plant, season, pause, end, cutting);
   cutting.cut_short = !plant.ends_before(day_of_plant);
-  // What comes into flower in the heat is first cut after it; a pause at the end is no cutting.
-  std::size_t idle = 0;
-  while (idle < cutting.shares.size() && cutting.shares[idle] == 0) ++idle;
-  cutting.shares.erase(cutting.shares.begin(),
-                       cutting.shares.begin() + static_cast<std::ptrdiff_t>(idle));
-  cutting.from += Days{static_cast<int>(idle)};
-  while (!cutting.shares.empty() && cutting.shares.back() == 0) cutting.shares.pop_back();
+  trim(cutting);
   return cutting;
 }
 

@@ -15,27 +15,9 @@
 #include "base/date.h"
 #include "climate/climate.h"
 #include "garden/sheet.h"
-#include "growth/cover.h"
+#include "growth/day_sums.h"
 
 namespace trug::growth {
-
-// What the model assumes that is no fact of one crop. The defaults are the program's; the
-// regression rows of tests/growth run the same engine with other settings.
-struct Rules {
-  double pot_pace = 0.5;          // pace of the last stage in a pot (memory)
-  double chill_from_share = 0.5;  // chilling counts from this share of the first stage (memory)
-  int check_days = 7;             // no progress after planting out (memory)
-  double frame_gain_c = 2.5;      // an unheated frame over the open (common practice: 2 to 3)
-  CoverGain cover = {};           // over the bed
-};
-
-// What the model is told of a crop.
-struct Model {
-  Growth growth;
-  std::optional<Emergence> emergence;
-  std::optional<PotLimits> pot;
-  std::optional<double> pinch_at_kd;
-};
 
 enum class StageName { Emerge, Respond, Chill, Flower, Light };
 
@@ -79,8 +61,7 @@ struct Forecast {
   std::optional<Date> end_of(StageName name) const;
 };
 
-// Forecasts for one set of constants in one climate. Adds up what the days are worth once, so that
-// a start costs a search for each stage, not its days.
+// Forecasts for one set of constants in one climate. Build once, ask often.
 class Forecaster {
  public:
   // `span`: the days that may be asked for. The climate must have temperatures.
@@ -91,56 +72,30 @@ class Forecaster {
   Forecast forecast(const Raising& raising) const;
 
  private:
-  // What the days from the span's first up to each one are worth together.
-  using Sums = std::vector<double>;
-  // What the days are worth in air so much warmer than the open.
-  struct Air {
-    double gain_c = 0;
-    Sums heat;   // degree-days, slow-down under ten hours included
-    Sums last;   // heat times day-length pace
-    Sums chill;  // effective chilling days
+  // What its places are worth to each stage, from its start to the span's end.
+  struct Life {
+    Pieces emerge, respond, chill, flower, pot;
   };
-  // The degree-days of one day, before its light counts.
-  struct DayHeats {
-    double open = 0, frame = 0, bed = 0, age = 0;
-  };
-  // Days on which a stage goes on at `factor` times what one of the sums says.
-  struct Piece {
-    DateRange days;
-    const Sums* sums = nullptr;
-    double factor = 0;
-  };
-  using Pieces = std::vector<Piece>;
-  struct Life;
 
-  std::vector<Air*> airs();
-  void reserve();
-  DayHeats heats_of(const climate::Climate& climate, Date day) const;
-  void add_day(const climate::Climate& climate, Date day, const DayHeats& heats);
   Life life(const Raising& raising) const;
   Stage stage(StageName name, const Pieces& pieces, std::optional<Date> start, double need) const;
-  Stage chilling(const Raising& raising, const Life& life, bool responds_at_once) const;
+  Stage responding(const Raising& raising, const Life& life) const;
+  Stage chilling(const Raising& raising, const Life& life) const;
+  Stage flowering(const Raising& raising, const Life& life, std::optional<Date> ready) const;
   Stage light(const Raising& raising) const;
   Date pot_is_too_old(const Raising& raising, const Life& life) const;
   void by_heat(const Raising& raising, const Life& life, Forecast& result) const;
+  void look(const Raising& raising, const Life& life, std::optional<Date> ready,
+            Forecast& result) const;
   void tell_days(const Raising& raising, const Life& life, Forecast& result) const;
-  // The sum of the days from `from` up to `until`.
-  double sum(const Pieces& pieces, Date from, Date until) const;
-  // The first day from `from` on at whose end the sum has reached `need`.
-  std::optional<Date> reach(const Pieces& pieces, Date from, double need) const;
+  Date first_day(const Raising& raising) const;
+  bool responds_at_once(const Raising& raising) const;
+  bool is_pre_chilled(const Raising& raising) const;
+  const Pieces& flower_pieces(const Raising& raising, const Life& life) const;
 
   Model model_;
-  DateRange span_;
   Rules rules_;
-  double heat_heated_ = 0;  // degree-days a day in warmth
-  double age_heated_ = 0;   // the same of the age in the pot
-  double soil_heated_ = 0;  // and of emergence
-  Air open_, frame_, bed_;  // the bed's own air only where it lies under cover
-  Sums days_;               // the days themselves, where every one is worth the same
-  Sums pace_;               // day-length response of the last stage
-  Sums age_frame_;          // degree-days of the age in the pot
-  Sums soil_;               // degree-days of emergence
-  Sums light_;              // effective days of crops ruled by light
+  DaySums sums_;
 };
 
 }  // namespace trug::growth

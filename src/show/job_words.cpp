@@ -216,11 +216,16 @@ std::string watch_for_frost(const Subject& of) {
       short_day(of.job.last));
 }
 
-// Of the whole flowering only what is cut before it is lifted or the season ends.
+// Of the whole flowering only what is cut before it is lifted or the season ends. Where the likely
+// cut comes as the heat or the frost does, nothing is promised.
 std::string first_cut(const Subject& of) {
-  return fmt::format("Cut at this stage: {}. About {} stems in all, until {}.", of.sheet.cut_stage,
-                     static_cast<int>(std::lround(ground::stems(of.sowing))),
-                     short_day(of.sowing.last_cut()));
+  const int stems = static_cast<int>(std::lround(ground::stems(of.sowing)));
+  const Date last = of.sowing.last_cut();
+  const std::string harvest =
+      stems < 1 || last < of.job.day
+          ? "Expect hardly a stem before its season ends."
+          : fmt::format("About {} in all, until {}.", counted(stems, "stem"), short_day(last));
+  return fmt::format("Cut at this stage: {}. {}", of.sheet.cut_stage, harvest);
 }
 
 std::string yearly(const Subject& of) {

@@ -53,10 +53,9 @@ std::string no_flower(const Refusal& r) {
 
 std::string too_hot(const Refusal& r) {
   return fmt::format(
-      "its first cut on {} leaves {} days of cutting before the heat of {} stops it, and {} are "
-      "wanted",
-      day(r.found_day), number(r.found, 0), r.wanted_day ? short_day(*r.wanted_day) : "no day",
-      number(r.wanted, 0));
+      "its first cut on {} leaves {} of cutting before the heat of {} stops it, and {} are wanted",
+      day(r.found_day), counted(static_cast<int>(r.found), "day"),
+      r.wanted_day ? short_day(*r.wanted_day) : "no day", number(r.wanted, 0));
 }
 
 std::string no_shelter(const Refusal& r) {
@@ -106,8 +105,9 @@ std::string refusal_words(const Refusal& r) {
       return fmt::format("begun on {} it would flower in its pot on {}, before it goes out on {}",
                          day(r.start), day(r.found_day), day(r.wanted_day));
     case Rule::SeasonTooShort:
-      return fmt::format("its first cut on {} leaves {} days of cutting, and {} are wanted",
-                         day(r.found_day), number(r.found, 0), number(r.wanted, 0));
+      return fmt::format("its first cut on {} leaves {} of cutting, and {} are wanted",
+                         day(r.found_day), counted(static_cast<int>(r.found), "day"),
+                         number(r.wanted, 0));
     case Rule::TooHot:
       return too_hot(r);
     case Rule::TooLate:

@@ -70,7 +70,7 @@ TEST(Shelter, ANurseryBedThatIsTooSmall) {
 
 // Larkspur pinned to its way in a frame grows only where there is one.
 TEST(Shelter, WhatAFrameWouldAddIsReckoned) {
-  const std::string crop = bed("crop = \"larkspur\"\nway = \"modules in a frame over winter\"\n");
+  const std::string crop = bed("crop = \"cornflower\"\nway = \"modules in a frame over winter\"\n");
   const auto frame_stems = [](const Planned& p) {
     const auto findings = advised(p.garden(), p, [&] { return p.sheets; });
     const auto found = std::ranges::find(findings, "shelter-assumed", &Finding::code);

@@ -180,8 +180,8 @@ TEST(CropChecks, A1AutumnSowingsFlowerByLateSpring) {
 
 TEST(CropChecks, A2MidAprilSowingsFlowerInMidJune) {
   const std::map<std::string, std::string> misses = {
-      {"ammi", "2027-07-13"},     {"bupleurum", "2027-07-21"}, {"daucus", "2027-07-22"},
-      {"godetia", "2027-07-18"},  {"larkspur", "2027-07-20"},  {"orlaya", "2027-07-10"},
+      {"ammi", "2027-07-13"},     {"bupleurum", "2027-07-23"}, {"daucus", "2027-07-20"},
+      {"godetia", "2027-07-17"},  {"larkspur", "2027-07-20"},  {"orlaya", "2027-07-12"},
       {"sweet pea", "2027-07-14"}};
   for (const Sheet* one : hardy_annuals(FlowersIn::SameYear)) {
     look(DateCheck{"A2 " + one->name, Kind::Published,
@@ -193,7 +193,7 @@ TEST(CropChecks, A2MidAprilSowingsFlowerInMidJune) {
 
 TEST(CropChecks, A3AutumnSowingsAreAboutFourWeeksEarlier) {
   const std::map<std::string, std::optional<double>> misses = {
-      {"bupleurum", 45}, {"cerinthe", 67}, {"larkspur", 45}, {"orlaya", 43}, {"shirley poppy", 43}};
+      {"bupleurum", 47}, {"cerinthe", 62}, {"larkspur", 46}, {"orlaya", 48}, {"shirley poppy", 43}};
   for (const Sheet* one : hardy_annuals(FlowersIn::NextYear)) {
     if (!sown_in_place(*one, FlowersIn::SameYear)) continue;
     look(NumberCheck{"A3 " + one->name, Kind::Grower,
@@ -421,7 +421,7 @@ TEST(CropChecks, BDates) {
          return earliest(here().ask("cosmos"),
                          [](const auto& c) { return c.timeline.first_flower.likely; });
        },
-       "2027-06-11", "2027-06-30", "2027-07-05"},
+       "2027-06-11", "2027-06-30", "2027-07-06"},
       {"B20 zinnia: no stems after the first frost", Kind::Published,
        "Sarah Raven, half-hardy annual cutting patch",
        [] { return latest(here().ask("zinnia"), last_cut); }, "2027-09-15", "2027-10-15"},
@@ -449,7 +449,7 @@ TEST(CropChecks, BNumbers) {
        "ATTRA: about 60 days in a warm summer",
        [&] { return days_to_flower(kansas(), "zinnia", in_place, "2027-05-20"); }, 55, 75},
       {"B18 zinnia: days from sowing in place, 52 N", Kind::Memory, "memory",
-       [&] { return days_to_flower(here(), "zinnia", in_place, "2027-05-25"); }, 75, 90, 74},
+       [&] { return days_to_flower(here(), "zinnia", in_place, "2027-05-25"); }, 75, 90},
       {"B23 panicum set out after mid-July without a warning", Kind::Published,
        "Frontiers in Plant Science 13:956157: 14 hours wanted; the dates computed",
        [] {

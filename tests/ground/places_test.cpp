@@ -91,7 +91,8 @@ void expect_sensible(const TestGarden& garden, const Place& place, const Sheet& 
     Date day = cut.likely;
     for (const double share : shares) {
       if (share > 0) {
-        EXPECT_LE(garden.climate().max_c(day).value(), *sheet.stop_above_max_c) << iso(day);
+        // On the equator the maxima of a whole season lie on one limit, but for rounding.
+        EXPECT_LE(garden.climate().max_c(day).value(), *sheet.stop_above_max_c + 1e-6) << iso(day);
       }
       day += Days{1};
     }

@@ -175,7 +175,7 @@ void spread(Grown& grown, const std::shared_ptr<DailyRecord>& record) {
 
 // Twelve years, four each of first flowers on the 15th, 30th and 60th day. By Hazen's positions the
 // 10, 50 and 90 in 100 stand at ranks 1.7, 6.5 and 11.3: 15 and 30 days from the middle. Of the
-// usual 13 days weather has 7: variety and place have the root of 13 x 13 - 7 x 7, 10.95.
+// usual 18 days weather has 7: variety and place have the root of 18 x 18 - 7 x 7, 16.58.
 TEST(SpreadByYears, TakesTheYearsOfTheRecord) {
   const Grown before;
   Grown grown;
@@ -187,8 +187,8 @@ TEST(SpreadByYears, TakesTheYearsOfTheRecord) {
   for (const auto& [now, then] : {std::pair(timeline.first_cut, was.first_cut),
                                   std::pair(timeline.first_flower, was.first_flower)}) {
     EXPECT_EQ(now.likely, then.likely);
-    EXPECT_EQ(days_between(now.early, now.likely), 19);
-    EXPECT_EQ(days_between(now.likely, now.late), 32);
+    EXPECT_EQ(days_between(now.early, now.likely), 22);
+    EXPECT_EQ(days_between(now.likely, now.late), 34);
   }
 }
 
@@ -198,7 +198,7 @@ TEST(SpreadByYears, YearsWithoutAFlowerComeLast) {
   spread(grown, years({10, 15, 25, 25, 15, 10, 5, 15, 25, 25, 15, 5}));
   EXPECT_EQ(grown.timeline().years, 12);
   EXPECT_EQ(grown.timeline().years_without, 2);
-  EXPECT_EQ(days_between(grown.timeline().first_cut.early, grown.timeline().first_cut.likely), 19);
+  EXPECT_EQ(days_between(grown.timeline().first_cut.early, grown.timeline().first_cut.likely), 22);
   EXPECT_EQ(iso(grown.timeline().first_cut.late), "2027-12-31");
 }
 
@@ -206,8 +206,8 @@ TEST(SpreadByYears, UnderTenYearsTheUsualSpreadStays) {
   Grown grown;
   spread(grown, years({10, 15, 25, 25, 15, 10, 10, 15, 25}));
   EXPECT_EQ(grown.timeline().years, 0);
-  EXPECT_EQ(days_between(grown.timeline().first_cut.early, grown.timeline().first_cut.likely), 13);
-  EXPECT_EQ(days_between(grown.timeline().first_cut.likely, grown.timeline().first_cut.late), 13);
+  EXPECT_EQ(days_between(grown.timeline().first_cut.early, grown.timeline().first_cut.likely), 18);
+  EXPECT_EQ(days_between(grown.timeline().first_cut.likely, grown.timeline().first_cut.late), 18);
 }
 
 TEST(SpreadByYears, AYearWithTenDaysMissingIsNotCounted) {
@@ -233,7 +233,7 @@ TEST(SpreadByYears, OfALongRecordTheLastThirty) {
   spread(grown, years(means));
   EXPECT_EQ(grown.timeline().years, kMostYears);
   // Thirty years alike: only variety and place are left.
-  EXPECT_EQ(days_between(grown.timeline().first_cut.early, grown.timeline().first_cut.late), 22);
+  EXPECT_EQ(days_between(grown.timeline().first_cut.early, grown.timeline().first_cut.late), 34);
 }
 
 }  // namespace

@@ -1,0 +1,66 @@
+// SPDX-License-Identifier: MIT
+#include "ground/outcome.h"
+
+#include <algorithm>
+
+#include "growth/harvest_curve.h"
+
+namespace trug::ground {
+namespace {
+
+constexpr int kLeafDays = 42;  // bulbs kept: until the leaves have died (common practice)
+
+// What is not yet cut in full for its age gives a share; the figures of young plants that a way
+// has of its own allow for it.
+double years_share(const Case& of, const Way& way) {
+  if (!stays_in_ground(of.sheet.life_cycle)) return 1;
+  const auto& since = of.entry.since;
+  const int years = since ? std::max(1, of.setting.flowering_year - *since) : 1;
+  const double share = cut_share(of.sheet, years);
+  return share > 0 && !since && way.stems_per_plant ? 1 : share;
+}
+
+void set_lift(const Case& of, Candidate& c) {
+  const Sheet& sheet = of.sheet;
+  const Date last = c.timeline.last_cut();
+  const Date fewest =
+      c.timeline.first_cut.likely +
+      Days{growth::fewest_cutting_days(sheet, static_cast<int>(c.timeline.shares.size()) - 1)};
+  c.lift_from = sheet.habit == Habit::Single ? last : std::min(fewest, last);
+  c.lift_to = last;
+  if (stays_in_ground(sheet.life_cycle)) {
+    c.lift_from = c.lift_to = std::max(last, of.clock.season().until - Days{1});
+  } else if (is_planted(sheet.life_cycle) && of.entry.keep) {
+    c.lift_from = c.lift_to = last + Days{kLeafDays};
+  }
+  if (of.entry.pins.lift_on) {
+    // The gardener may cut for fewer days than are useful, but not lift before the first cut.
+    const Date first = std::min(c.lift_from, c.timeline.first_cut.likely);
+    c.lift_from = c.lift_to = std::max(*of.entry.pins.lift_on, first);
+  }
+  if (of.begun.lift) c.lift_from = c.lift_to = *of.begun.lift;
+  if (of.begun.gone_by) {
+    const Date by = *of.begun.gone_by - Days{of.setting.work.days_between_crops};
+    c.lift_to = std::min(c.lift_to, by);
+    c.lift_from = std::min(c.lift_from, by);
+  }
+}
+
+void set_window(const Case& of, Candidate& c, const Way& way) {
+  c.window = of.clock.usual_days(way).value_or(DateRange{c.in_ground, c.in_ground + Days{1}});
+}
+
+void set_stems(const Case& of, Candidate& c, const Way& way) {
+  c.stems_per_plant = CropSpec(of.sheet, of.group).stems_per_plant(way).middle();
+  c.stem_factor = years_share(of, way) * c.cold_share * (c.small_rosette ? 0.5 : 1);
+}
+
+}  // namespace
+
+void set_outcome(const Case& of, Candidate& c, const Way& way) {
+  set_stems(of, c, way);
+  set_lift(of, c);
+  set_window(of, c, way);
+}
+
+}  // namespace trug::ground

@@ -1,0 +1,168 @@
+// SPDX-License-Identifier: MIT
+#include "growth/day_sums.h"
+
+#include <algorithm>
+#include <array>
+#include <chrono>
+#include <cstddef>
+
+#include "climate/day_length.h"
+#include "climate/heat.h"
+#include "climate/soil.h"
+
+namespace trug::growth {
+namespace {
+
+using climate::Horizon;
+
+constexpr double kPotBase = 4;  // degC, of the age in a pot
+
+// The same for the same day of every year; 29 February is the 28th, as in the curve.
+int day_of_average(Date day) {
+  const std::chrono::year_month_day ymd{day};
+  const bool leap = ymd.year().is_leap() && day_of_year(day) > 59;
+  return day_of_year(day) - (leap ? 1 : 0) - 1;
+}
+
+void add(Sums& sums, double worth) { sums.push_back(sums.back() + worth); }
+
+// Adds up day by day.
+class Adder {
+ public:
+  Adder(const climate::Climate& climate, const Model& model, DateRange span, const Rules& rules)
+      : climate_(climate), model_(model) {
+    sums_.span = span;
+    sums_.frame.gain_c = rules.frame_gain_c;
+    sums_.under_cover.gain_c = rules.cover.mean_c;
+    const double warm_c = climate.heated_c();
+    sums_.warm_heat = climate::capped_excess(warm_c, growth().base_c, growth().top_c, 0);
+    sums_.warm_age = climate::expected_excess(warm_c, kPotBase, 0);
+    if (model.emergence) sums_.warm_soil = std::max(0.0, warm_c - model.emergence->base_c);
+  }
+
+  DaySums run() {
+    reserve();
+    // An average day is worth the same every year, but for its light.
+    std::array<std::optional<DayHeats>, 366> averages;
+    for (Date day = sums_.span.from; day < sums_.span.until; day += Days{1}) {
+      auto& average = averages[static_cast<std::size_t>(day_of_average(day))];
+      const bool measured = climate_.measured(day);
+      if (!average && !measured) average = heats_of(day);
+      add_day(day, measured ? heats_of(day) : *average);
+    }
+    return std::move(sums_);
+  }
+
+ private:
+  // The degree-days of one day, before its light counts.
+  struct DayHeats {
+    double open = 0, frame = 0, under_cover = 0, age = 0;
+  };
+
+  const Growth& growth() const { return model_.growth; }
+  bool is_covered() const { return sums_.under_cover.gain_c > 0; }
+
+  void reserve() {
+    std::vector<Sums*> all = {&sums_.days, &sums_.pace, &sums_.pot_age, &sums_.soil, &sums_.light};
+    for (AirSums* air : {&sums_.open, &sums_.frame, &sums_.under_cover}) {
+      if (air == &sums_.under_cover && !is_covered()) continue;
+      for (Sums* sums : {&air->heat, &air->last, &air->chill}) all.push_back(sums);
+    }
+    for (Sums* sums : all) {
+      sums->reserve(static_cast<std::size_t>(days_between(sums_.span.from, sums_.span.until)) + 1);
+      sums->push_back(0);
+    }
+  }
+
+  DayHeats heats_of(Date day) const {
+    const double mean = climate_.mean_c(day);
+    const double spread = climate_.spread_c(day);
+    const auto heat = [&](const AirSums& air) {
+      return climate::capped_excess(mean + air.gain_c, growth().base_c, growth().top_c, spread);
+    };
+    DayHeats heats{.open = heat(sums_.open), .frame = heat(sums_.frame)};
+    if (is_covered()) heats.under_cover = heat(sums_.under_cover);
+    if (model_.pot) {
+      heats.age = climate::expected_excess(mean + sums_.frame.gain_c, kPotBase, spread);
+    }
+    return heats;
+  }
+
+  void add_day(Date day, const DayHeats& heats) {
+    const Horizon horizon =
+        growth().day_length.sunrise_to_sunset ? Horizon::SunriseToSunset : Horizon::CivilTwilight;
+    const double hours = climate_.day_hours(day, Horizon::SunriseToSunset);
+    const double light = growth().slows_under_ten_hours ? climate::light_factor(hours) : 1;
+    const double pace =
+        climate::day_length_pace(growth().day_length, climate_.day_hours(day, horizon),
+                                 climate::days_lengthen(day, climate_.southern()));
+    const double mean_c = climate_.mean_c(day);
+    const auto add_air = [&](AirSums& air, double heat) {
+      add(air.heat, light * heat);
+      add(air.last, light * heat * pace);
+      if (growth().vernal_days) add(air.chill, climate::vernalisation(mean_c + air.gain_c));
+    };
+    const double bed_c = mean_c + sums_.under_cover.gain_c;
+    add_air(sums_.open, heats.open);
+    add_air(sums_.frame, heats.frame);
+    if (is_covered()) add_air(sums_.under_cover, heats.under_cover);
+    add(sums_.days, 1);
+    add(sums_.pace, pace);
+    if (model_.pot) add(sums_.pot_age, light * heats.age);
+    if (growth().after_light) {
+      add(sums_.light, climate::effective_day(*growth().after_light, bed_c));
+    }
+    if (const auto& shoots = model_.emergence) {
+      const double soil_c = climate::soil_c(climate_, day) + sums_.under_cover.gain_c;
+      add(sums_.soil, std::max(0.0, soil_c - shoots->base_c));
+    }
+  }
+
+  const climate::Climate& climate_;
+  const Model& model_;
+  DaySums sums_;
+};
+
+}  // namespace
+
+DaySums add_up(const climate::Climate& climate, const Model& model, DateRange span,
+               const Rules& rules) {
+  return Adder(climate, model, span, rules).run();
+}
+
+double DaySums::sum(const Pieces& pieces, Date from, Date until) const {
+  double total = 0;
+  for (const Piece& piece : pieces) {
+    const Date first = std::max(from, piece.days.from);
+    const Date end = std::min(until, piece.days.until);
+    if (first >= end) continue;
+    const auto at = [&](Date day) {
+      return (*piece.sums)[static_cast<std::size_t>(days_between(span.from, day))];
+    };
+    total += piece.factor * (at(end) - at(first));
+  }
+  return total;
+}
+
+std::optional<Date> DaySums::reach(const Pieces& pieces, Date from, double need) const {
+  if (need <= 0) return from < span.until ? std::optional(from) : std::nullopt;
+  for (const Piece& piece : pieces) {
+    const Date first = std::max(from, piece.days.from);
+    if (first >= piece.days.until || piece.factor <= 0) continue;
+    const double here = sum({piece}, first, piece.days.until);
+    if (here < need) {
+      need -= here;
+      continue;
+    }
+    const auto index = [&](Date day) { return days_between(span.from, day); };
+    const auto begin = piece.sums->begin();
+    const double before = begin[index(first)];
+    const auto found =
+        std::partition_point(begin + index(first) + 1, begin + index(piece.days.until),
+                             [&](double sum) { return piece.factor * (sum - before) < need; });
+    return span.from + Days{static_cast<int>(found - begin) - 1};
+  }
+  return std::nullopt;
+}
+
+}  // namespace trug::growth
