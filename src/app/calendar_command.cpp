@@ -13,6 +13,7 @@
 #include "app/inputs.h"
 #include "app/output_file.h"
 #include "app/reckoning.h"
+#include "app/remembered.h"
 #include "show/pages.h"
 
 namespace trug::app {
@@ -35,6 +36,7 @@ class Writer {
     for (PartFile& file : files_left_behind(options_, r_.plan, environment_.files, files)) {
       files.push_back(std::move(file));
     }
+    add_memory(files);
     if (files.empty()) environment_.err << "note: there are no jobs, so no file to split into\n";
     for (const PartFile& file : files) {
       if (const int code = write(file); code != kDone) return code;
@@ -46,6 +48,15 @@ class Writer {
  private:
   show::DocumentHead head() const {
     return document_head(options_, environment_, "trug.calendar/1");
+  }
+
+  // Parts hold no memory: the plan's calendar goes with them.
+  void add_memory(std::vector<PartFile>& files) const {
+    const std::string path = calendar_path(r_.plan);
+    if (options_.split.empty() || !options_.only.empty() || path.empty()) return;
+    PartFile whole{{}, path, {}};
+    for (const show::JobRow& job : r_.rows) whole.jobs.push_back(&job);
+    files.push_back(std::move(whole));
   }
 
   Regenerated regenerated(CalendarContent content, std::optional<std::string_view> previous) const {
@@ -132,13 +143,29 @@ class Writer {
 
 }  // namespace
 
-int run_calendar(const Options& options, const Environment& environment) {
-  auto r = reckon(options, environment, "trug.calendar/1");
+int run_calendar(const Options& given, const Environment& environment) {
+  const bool whole = given.split.empty() && given.only.empty() && given.output != kStandardStream;
+  auto r = reckon(given, environment, "trug.calendar/1", whole ? given.output : "");
   if (!r) return kBadInput;
+  Options options = given;
+  if (options.output.empty()) options.output = calendar_path(r->plan);
+  if (options.output.empty() || (given.output.empty() && !options.only.empty())) {
+    environment.err
+        << (options.output.empty()
+                ? "error: the calendar needs a file\n"
+                  "  hint: -o garden.ics, or calendar = \"garden.ics\" in the plan\n"
+                : "error: the plan's calendar holds all jobs, and --only asks for some\n"
+                  "  hint: name another file with -o\n");
+    return kBadInput;
+  }
   const bool first = !r->plan.began && !OutputFile(options.output).previous();
   if (!r->plan.garden || first) {
     environment.err << ask_for_identity(r->plan, today(options, environment), environment);
     return kBadInput;
+  }
+  if (const auto trouble = refused_memory(*r, options.output); !trouble.empty()) {
+    environment.err << trouble;
+    return kRefused;
   }
   if (options.json || options.strict) advise(options, environment, *r);
   if (const int code = Writer(options, environment, *r).run(); code != kDone) return code;

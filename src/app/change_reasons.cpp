@@ -4,14 +4,13 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <chrono>
 #include <cstdlib>
 #include <optional>
 #include <set>
 #include <string_view>
 #include <utility>
-#include <variant>
 
+#include "app/plan_facts.h"
 #include "base/text.h"
 
 namespace trug::app {
@@ -19,128 +18,8 @@ namespace {
 
 using calendar::Facts;
 
-// Figures one after the other, so that different ones give different texts.
-class Figures {
- public:
-  template <class Value>
-  Figures& operator<<(const Value& value) {
-    text_ += fmt::format("{}\x1f", value);
-    return *this;
-  }
-  template <class Value>
-  Figures& operator<<(const std::optional<Value>& value) {
-    return value ? *this << *value : *this << "-";
-  }
-  Figures& operator<<(const std::optional<Date>& day) { return *this << (day ? iso(*day) : "-"); }
-  Figures& operator<<(const std::vector<std::string>& words) {
-    *this << words.size();
-    for (const std::string& word : words) *this << word;
-    return *this;
-  }
-  const std::string& text() const { return text_; }
-
- private:
-  std::string text_;
-};
-
-// Eight hexadecimal digits: two texts look the same once in four thousand million times.
-std::string digest(const Uuid& garden, const std::string& text) {
-  return to_string(uuid_v5(garden, text)).substr(0, 8);
-}
-
 std::optional<Date> day_of(const std::string& month_day) {
   return parse_iso("2027-" + month_day);  // frost dates are never 29 February here
-}
-
-std::string temperatures(const Uuid& garden, const Temperatures& given) {
-  Figures figures;
-  if (const auto* two = std::get_if<TwoMeans>(&given)) {
-    figures << two->year_mean_c << two->warmest_month_c;
-    return "two-" + digest(garden, figures.text());
-  }
-  if (const auto* months = std::get_if<MonthlyMeans>(&given)) {
-    for (const double c : months->mean_c) figures << c;
-    if (months->max_c) {
-      for (const double c : *months->max_c) figures << c;
-    }
-    return "monthly-" + digest(garden, figures.text());
-  }
-  return "none";
-}
-
-std::string weather(const Uuid& garden, const Reckoning& r) {
-  if (!r.weather) return "none";
-  const DailyRecord& record = *r.weather->record;
-  Figures figures;
-  figures << r.climate.spread_c() << iso(record.first);
-  for (const DailyWeather& day : record.days) figures << day.min_c << day.max_c;
-  return iso(record.until() - Days{1}) + "-" + digest(garden, figures.text());
-}
-
-std::string other_lines(const Uuid& garden, const Place& place) {
-  Figures figures;
-  figures << place.latitude << place.risk << place.heated_c << place.coldest_c;
-  return digest(garden, figures.text());
-}
-
-std::string wish(const Uuid& garden, const std::optional<Wish>& wish) {
-  if (!wish) return "none";
-  Figures figures;
-  figures << wish->vases_per_week << wish->stems_per_vase << iso(wish->from) << iso(wish->to)
-          << wish->colours;
-  if (!wish->mixed) figures << "one kind";
-  return digest(garden, figures.text());
-}
-
-std::string work_lines(const Uuid& garden, const Work& work) {
-  Figures figures;
-  std::set<unsigned> days;
-  for (const std::chrono::weekday day : work.days) days.insert(day.iso_encoding());
-  for (const unsigned day : days) figures << day;
-  figures << work.days_between_crops << work.care;
-  return digest(garden, figures.text());
-}
-
-// What a planting's days hang on in its own stretch: the ground and every crop of it.
-std::string ground(const Uuid& garden, const Plan& plan, const std::vector<std::size_t>& chain,
-                   std::size_t place) {
-  const Patch patch = plan.plantings[chain[place]].patch.value_or(Patch{});
-  Figures figures;
-  figures << place << patch.width.value() << patch.length.value();
-  for (const std::size_t i : chain) {
-    const CropEntry& crop = plan.plantings[i].asked;
-    const Pins& pins = crop.pins;
-    figures << crop.crop << crop.group << crop.plants << crop.spacing_cm << crop.colours
-            << crop.keep << crop.successions << crop.gap_days << pins.way << pins.start_on
-            << pins.plant_on << pins.lift_on << pins.not_before;
-    if (crop.leave > 0) figures << crop.leave;
-  }
-  return digest(garden, figures.text());
-}
-
-std::string ground_name(const Uuid& garden, const Plan& plan, const Planting& planting) {
-  const CropEntry& crop = planting.asked;
-  Figures figures;
-  figures << (planting.patch ? bed_identity(*bed_of(plan, planting)) : "") << crop.crop
-          << crop.id.value_or("1");
-  return "ground/" + digest(garden, folded(figures.text()));
-}
-
-std::string records_name(const Uuid& garden, const Plan& plan, const Planting& planting) {
-  return "happened/" + ground_name(garden, plan, planting).substr(std::string("ground/").size());
-}
-
-std::string records(const Uuid& garden, const Planting& planting) {
-  Figures figures;
-  for (const Happened& happened : planting.happened) {
-    figures << word_of(kHappenings, happened.what) << iso(happened.on) << happened.succession
-            << happened.stems << happened.job;
-  }
-  return digest(garden, figures.text());
-}
-
-std::string sheet_name(const Uuid& garden, const std::string& crop) {
-  return "figures/" + digest(garden, folded(crop));
 }
 
 const std::string& value(const Facts& facts, const std::string& name) {
@@ -194,31 +73,6 @@ std::vector<std::size_t> chain_of(const Plan& plan, std::size_t planting) {
 }
 
 }  // namespace
-
-Facts facts_of(const Reckoning& r) {
-  const Uuid& garden = *r.plan.garden;
-  const Place& place = r.plan.place;
-  Facts facts{{"last-frost", iso(place.last_frost)},
-              {"first-frost", iso(place.first_frost)},
-              {"frost-meaning", std::string(word_of(kFrostMeanings, place.frost_meaning))},
-              {"temperatures", temperatures(garden, place.temperatures)},
-              {"weather", weather(garden, r)},
-              {"place", other_lines(garden, place)},
-              {"wish", wish(garden, r.plan.wish)},
-              {"work", work_lines(garden, r.plan.work)}};
-  for (const auto& chain : chains(r.plan)) {
-    for (std::size_t i = 0; i < chain.size(); ++i) {
-      const Planting& planting = r.plan.plantings[chain[i]];
-      const std::string& crop = planting.asked.crop;
-      facts[ground_name(garden, r.plan, planting)] = ground(garden, r.plan, chain, i);
-      if (!planting.happened.empty()) {
-        facts[records_name(garden, r.plan, planting)] = records(garden, planting);
-      }
-      facts[sheet_name(garden, crop)] = digest(garden, r.sheets.at(crop)->figures);
-    }
-  }
-  return facts;
-}
 
 // What a job's day hangs on, beside the lines for the whole plan.
 struct ChangeReasons::Hangs {
@@ -316,6 +170,10 @@ void ChangeReasons::add_weather(bool temperatures, bool weather,
 void ChangeReasons::add_lines(bool place, bool wish, std::vector<show::Reason>& reasons) const {
   if (place && differs("place")) reasons.push_back({"place", "other lines of [place] changed"});
   if (wish && differs("wish")) reasons.push_back({"wish", "wish changed"});
+  // Files from before this was kept tell nothing of it.
+  if (place && before_.contains("shelter") && differs("shelter")) {
+    reasons.push_back({"shelter", "shelter, covers or what is in hand changed"});
+  }
   if (differs("work")) reasons.push_back({"work", "[work] changed"});
 }
 

@@ -12,12 +12,6 @@
 
 namespace trug::app {
 
-// What this reckoning's days hang on. Frost dates and the last measured day as they are; the rest
-// as digests, which only tell whether it is still the same. They are keyed by the plan's garden,
-// which no file holds: nobody can find out by trying what they stand for. The plan must have a
-// garden.
-calendar::Facts facts_of(const Reckoning& reckoning);
-
 // The difference between two versions' facts. All but the string must outlive it.
 class ChangeReasons {
  public:

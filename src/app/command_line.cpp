@@ -165,8 +165,8 @@ void only_option(CLI::App& app, Line line) {
       ->delimiter(',');
 }
 
-void output_option(CLI::App& app, Line line, const std::string& help) {
-  app.add_option("-o,--output", line.options.output, help)->type_name("FILE")->required();
+CLI::Option* output_option(CLI::App& app, Line line, const std::string& help) {
+  return app.add_option("-o,--output", line.options.output, help)->type_name("FILE");
 }
 
 void add_check(Line line) {
@@ -192,7 +192,10 @@ void add_calendar(Line line) {
   CLI::App& app = command(line, "calendar", "write the jobs as an iCalendar file",
                           "calendar garden.toml -o garden.ics");
   plan_argument(app, line);
-  output_option(app, line, "the file, brought up to date if it is there; - is the standard output");
+  output_option(
+      app, line,
+      "the file, brought up to date if it is there; - is the standard output; absent: the "
+      "plan's calendar");
   word_option(
       app, "--for", "USE", [line](const std::string& word) { line.options.feed = word == "feed"; },
       "import: for a file people open; feed: for a file clients fetch again and again")
@@ -230,7 +233,7 @@ void add_chart(Line line) {
   CLI::App& app = command(line, "chart", "the bed and the year as a picture (SVG)",
                           "chart garden.toml -o bed.svg");
   plan_argument(app, line);
-  output_option(app, line, "the picture; - is the standard output");
+  output_option(app, line, "the picture; - is the standard output")->required();
   app.add_flag("--force", line.options.force, "replace a file that trug did not write");
 }
 

@@ -8,6 +8,8 @@
 #include <map>
 
 #include "app/change_reasons.h"
+#include "app/plan_facts.h"
+#include "app/remembered.h"
 #include "show/pages.h"
 
 namespace trug::app {
@@ -100,8 +102,13 @@ Regenerated next_version(const Options& options, const Environment& environment,
                           .today = today(options, environment),
                           .lost = content.lost,
                           .flowering_years = {r.plan.flowering_year}};
-  const calendar::CalendarHead head{space, title_of(r.plan, content.part), "", product(),
-                                    facts_of(r)};
+  const bool whole = content.part.name.empty() && content.part.only.empty();
+  const calendar::CalendarHead head{.space = space,
+                                    .name = title_of(r.plan, content.part),
+                                    .product = product(),
+                                    .facts = facts_of(r.plan, r.sheets, r.weather),
+                                    .plantings = whole ? planting_lines(r.plan, r.schedule)
+                                                       : std::vector<calendar::PlantingLine>()};
   return calendar::regenerate(events, head, previous, run);
 }
 
@@ -114,7 +121,7 @@ show::CalendarFile changes_of(const std::string& path, bool had_previous, const 
                           .overtaken = shown(version.overtaken)};
   if (!had_previous) file.what_changed.emplace();
   if (!version.facts_before) return file;
-  const calendar::Facts now = facts_of(r);
+  const calendar::Facts now = facts_of(r.plan, r.sheets, r.weather);
   const ChangeReasons reasons(*version.facts_before, version.product_before, now, r);
   file.what_changed = reasons.of_plan();
   const Uuid space = space_of(r.plan, content.part);
@@ -128,6 +135,15 @@ show::CalendarFile changes_of(const std::string& path, bool had_previous, const 
   std::ranges::for_each(file.changes, add_reasons);
   std::ranges::for_each(file.overtaken, add_reasons);
   return file;
+}
+
+std::string refused_memory(const Reckoning& r, const std::string& output) {
+  const std::string memory = calendar_path(r.plan);
+  if (r.memory_trouble.empty() || memory.empty() || memory == output) return "";
+  return fmt::format(
+      "error: {} is no calendar of this plan: {}\n"
+      "  hint: name another in the plan, calendar = \"...\", or move this file away\n",
+      memory, r.memory_trouble);
 }
 
 std::string ask_for_identity(const Plan& plan, Date today, const Environment& environment) {

@@ -41,6 +41,10 @@ show::CalendarFile changes_of(const std::string& path, bool had_previous,
                               const Reckoning& reckoning, const CalendarContent& content,
                               const calendar::Regenerated& version);
 
+// The error where the plan names a calendar that is none of its own and is not the file to write;
+// empty: there is none.
+std::string refused_memory(const Reckoning& reckoning, const std::string& output);
+
 // How to give the plan what a first calendar needs, its garden and the day it began, to paste.
 std::string ask_for_identity(const Plan& plan, Date today, const Environment& environment);
 

@@ -15,6 +15,7 @@
 #include "app/feed_links.h"
 #include "app/inputs.h"
 #include "app/output_file.h"
+#include "app/remembered.h"
 #include "calendar/memory.h"
 #include "show/feed_page.h"
 #include "show/pages.h"
@@ -114,7 +115,7 @@ int FeedKeeper::renew() {
   const WatchedFiles files(environment_.files, watch_);
   const Environment environment = now(files);
   reckoned_for_ = today(options_, environment);
-  const auto reckoning = reckon(options_, environment, "");
+  const auto reckoning = reckon(options_, environment, "", feed_path_);
   if (!reckoning) return kBadInput;
   const bool first = !reckoning->plan.began && !OutputFile(feed_path_).previous();
   if (!reckoning->plan.garden || first) {
@@ -122,6 +123,10 @@ int FeedKeeper::renew() {
     return kBadInput;
   }
   if (has_twin(reckoning->plan)) return kBadInput;
+  if (const std::string trouble = refused_memory(*reckoning, feed_path_); !trouble.empty()) {
+    environment.err << trouble;
+    return kRefused;
+  }
   if (const int code = exit_code(options_, *reckoning); code != kDone) {
     environment.err << show::findings_line(reckoning->findings, reckoning->plan.file)
                     << "With --strict, a plan that has findings is not published.\n";

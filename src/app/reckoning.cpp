@@ -7,8 +7,10 @@
 #include <utility>
 
 #include "app/measured_weather.h"
+#include "app/remembered.h"
 #include "app/version.h"
 #include "ask/advise.h"
+#include "ask/findings.h"
 #include "base/text.h"
 #include "calendar/event.h"
 #include "read/plan_reader.h"
@@ -124,7 +126,7 @@ std::unique_ptr<read::SheetLibrary> open_library(const Options& options, const s
 }
 
 std::optional<Reckoning> reckon(const Options& options, const Environment& environment,
-                                const std::string& format) {
+                                const std::string& format, const std::string& own_calendar) {
   Diagnostics diagnostics;
   const std::string& path = options.plans.front();
   auto library = open_library(options, path, environment, diagnostics);
@@ -148,12 +150,21 @@ std::optional<Reckoning> reckon(const Options& options, const Environment& envir
     return std::nullopt;
   }
   if (options.verbose) environment.err << "read " << path << "\n";
+  const std::string memory = plan->calendar ? calendar_path(*plan) : own_calendar;
+  std::string trouble = remember(memory, sheets, weather, today(options, environment), *plan);
   Reckoning result{ask::reckon(*plan, sheets, weather, today(options, environment)),
                    std::move(*plan),
                    std::move(library),
                    std::move(sheets),
                    std::move(weather),
-                   {}};
+                   {},
+                   std::move(trouble)};
+  if (!result.memory_trouble.empty()) {
+    result.findings.push_back({.at = {result.plan.file, 1, 1},
+                               .key = "calendar",
+                               .found = ask::MemoryUnreadable{memory, result.memory_trouble}});
+    ask::sort_by_rank(result.findings);
+  }
   result.rows = show::job_rows(result.plan, result.schedule, result.jobs, uids_of(result));
   return result;
 }

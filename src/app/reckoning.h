@@ -23,6 +23,8 @@ struct Reckoning : ask::Reckoned {
   ground::Sheets sheets;
   std::optional<MeasuredWeather> weather;  // the plan's, up to yesterday
   std::vector<show::JobRow> rows;          // the jobs with their words
+  // Why the calendar that the plan names is none of its own; empty: it is, or there is none yet.
+  std::string memory_trouble;
 
   show::Reckoned shown() const { return {plan, schedule, findings, rows}; }
 };
@@ -41,9 +43,9 @@ std::unique_ptr<read::SheetLibrary> open_library(const Options& options, const s
 
 // Reads the plan and all it names, and reckons it. nullopt where the plan or a sheet is wrong: then
 // the problems are printed (`format` names the JSON document they go into) and the exit code is
-// kBadInput.
+// kBadInput. `own_calendar`: the file to go on from where the plan names none; empty: none.
 std::optional<Reckoning> reckon(const Options& options, const Environment& environment,
-                                const std::string& format);
+                                const std::string& format, const std::string& own_calendar = "");
 
 // Adds what would help, and what crops cost: for those who show the findings, since each answer is
 // a choice made anew.

@@ -74,7 +74,11 @@ Garden with_plan(const Garden& garden, Plan plan) {
 }
 
 Garden with_only(const Garden& garden, const std::vector<std::size_t>& kept) {
-  return with_plan(garden, with_only(garden.plan, kept));
+  ChangedPlan result{with_only(garden.plan, kept), {}, {}};
+  result.place.resize(garden.plan.plantings.size());
+  for (std::size_t i = 0; i < kept.size(); ++i) result.place[kept[i]] = i;
+  choose_anew_what_differs(garden.plan, result);
+  return with_plan(garden, std::move(result.plan));
 }
 
 }  // namespace trug::ask

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <utility>
+#include <vector>
 
 namespace trug::ask {
 namespace {
@@ -50,6 +51,7 @@ struct Made {
     const Position at = planting.asked.at;
     planting.asked = c.asked;
     planting.asked.at = at;
+    planting.told.clear();
     planting.name = bed_name(plan(), planting) + "/" + c.asked.id.value_or(c.asked.crop);
   }
   void operator()(const AddCrop& c) const {
@@ -70,7 +72,12 @@ struct Made {
     result.added = at;
   }
   void operator()(const Frame& c) const { plan().shelter.frame_m2 = c.m2; }
-  void operator()(const Year& c) const { plan().flowering_year = c.flowering; }
+  // Of another year its calendar tells nothing.
+  void operator()(const Year& c) const {
+    plan().flowering_year = c.flowering;
+    plan().remembers = false;
+    for (Planting& planting : plan().plantings) planting.told.clear();
+  }
   void operator()(const Frost& c) const {
     plan().place.last_frost = c.last;
     plan().place.first_frost = c.first;
@@ -81,12 +88,39 @@ struct Made {
   CropEntry& of(std::size_t planting) const { return plan().plantings[planting].asked; }
 };
 
+// The chain that a planting stands in.
+std::vector<std::size_t> chain_of(const std::vector<std::vector<std::size_t>>& all,
+                                  std::size_t planting) {
+  const auto found = std::ranges::find_if(all, [&](const std::vector<std::size_t>& chain) {
+    return std::ranges::find(chain, planting) != chain.end();
+  });
+  return found == all.end() ? std::vector<std::size_t>{} : *found;
+}
+
 }  // namespace
+
+void choose_anew_what_differs(const Plan& before, ChangedPlan& result) {
+  result.plan.unchanged = false;
+  std::vector<std::optional<std::size_t>> old(result.plan.plantings.size());
+  for (std::size_t i = 0; i < result.place.size(); ++i) {
+    if (result.place[i]) old[*result.place[i]] = i;
+  }
+  const auto all_before = chains(before);
+  for (const auto& chain : chains(result.plan)) {
+    const bool same = std::ranges::all_of(chain, [&](std::size_t i) {
+      return old[i] && result.plan.plantings[i].asked == before.plantings[*old[i]].asked &&
+             chain_of(all_before, *old[i]).size() == chain.size();
+    });
+    if (same) continue;
+    for (const std::size_t i : chain) result.plan.plantings[i].touched = true;
+  }
+}
 
 ChangedPlan changed(const Plan& plan, const Change& change) {
   ChangedPlan result{plan, {}, {}};
   for (std::size_t i = 0; i < plan.plantings.size(); ++i) result.place.emplace_back(i);
   std::visit(Made{result}, change);
+  choose_anew_what_differs(plan, result);
   return result;
 }
 

@@ -84,6 +84,9 @@ struct ChangedPlan {
   std::optional<std::size_t> added;               // the planting that is new
 };
 
+// As an edit of the plan: ground where other things grow than before is touched.
+void choose_anew_what_differs(const Plan& before, ChangedPlan& result);
+
 ChangedPlan changed(const Plan& plan, const Change& change);
 
 }  // namespace trug::ask

@@ -42,7 +42,7 @@ std::vector<Finding> taken_for_granted(const Garden& garden, const ground::Sched
                                        const std::vector<work::Job>& jobs) {
   const Plan& plan = garden.plan;
   std::vector<Finding> list;
-  if (!plan.began && !plan.plantings.empty()) {
+  if (!plan.began && !plan.remembers && !plan.plantings.empty()) {
     list.push_back({top_of(plan), "began", {}, BeginsAnew{garden.today}, {}});
   }
   if (auto done = taken_as_done(jobs)) {

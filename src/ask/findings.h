@@ -210,6 +210,13 @@ struct BeginsAnew {
   Date today;
 };
 
+// The plan names a calendar that is not its own, or cannot be read.
+struct MemoryUnreadable {
+  static constexpr std::string_view kCode = "memory-unreadable";
+  static constexpr Rank kRank = Rank::Broken;
+  std::string file, why;
+};
+
 // Jobs lie before today, and the plan does not record what became of them.
 struct TakenAsDone {
   static constexpr std::string_view kCode = "taken-as-done";
@@ -306,7 +313,7 @@ using Found =
     std::variant<CannotGrow, TooLate, GroundTaken, NotInCut, ShortWeeks, LateStart, FewerSowings,
                  TooEarly, SmallRosette, AgainstRule, ShortStems, NeedsFleece, NeedsCold, ColdSoil,
                  FewStems, AboveWish, TooManyPlants, TooNarrow, OffColour, UnusedBed, BareGround,
-                 CostsStems, HardlyFrost, ShortSeason, NotSettled, BeginsAnew, TakenAsDone,
+                 CostsStems, HardlyFrost, ShortSeason, NotSettled, BeginsAnew, MemoryUnreadable, TakenAsDone,
                  ShelterAssumed, Overfull, StartFailed, RecordedOtherwise, NotDone>;
 
 // The code of every finding there is.

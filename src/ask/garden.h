@@ -19,8 +19,8 @@ struct Garden {
   Date today;
   std::optional<MeasuredWeather> weather = {};  // up to yesterday
 
-  // Nothing is begun before it.
-  Date first_day() const { return plan.began.value_or(today); }
+  // Nothing is begun before it: with an earlier calendar, but for what that one holds, today.
+  Date first_day() const { return plan.remembers ? today : plan.began.value_or(today); }
   // What a question adds is begun today at the earliest; absent: so is all the plan.
   std::optional<Date> adds_from() const {
     return first_day() < today ? std::optional(today) : std::nullopt;

@@ -24,7 +24,8 @@ Outcome outcome_of(const Garden& garden, const ground::Schedule& chosen,
   const Plan& plan = garden.plan;
   auto weeks = harvest::count_weeks(plan, garden.climate, ground::cuts(plan, schedule));
   auto findings = find({garden, chosen, schedule, weeks});
-  auto jobs = work::make_jobs(plan, schedule, garden.climate, {garden.today, garden.first_day()});
+  auto jobs = work::make_jobs(plan, schedule, garden.climate,
+                              {garden.today, plan.began.value_or(garden.today)});
   for (Finding& finding : taken_for_granted(garden, schedule, jobs)) {
     findings.push_back(std::move(finding));
   }

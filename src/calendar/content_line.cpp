@@ -184,4 +184,14 @@ std::optional<int> parse_count(std::string_view text) {
   return value;
 }
 
+std::vector<std::string_view> words_of(std::string_view value) {
+  std::vector<std::string_view> words;
+  while (!value.empty()) {
+    const std::size_t blank = std::min(value.find(' '), value.size());
+    words.push_back(value.substr(0, blank));
+    value.remove_prefix(std::min(blank + 1, value.size()));
+  }
+  return words;
+}
+
 }  // namespace trug::calendar

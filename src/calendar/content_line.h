@@ -48,6 +48,8 @@ std::optional<Property> parse_property(std::string_view text);
 
 // A TEXT value as it was meant (RFC 5545, 3.3.11).
 std::string unescape(std::string_view value);
+// Of a value of our own: what stands between single blanks.
+std::vector<std::string_view> words_of(std::string_view value);
 
 // DATE, "20270514" (RFC 5545, 3.3.4); nullopt also where there is no such day.
 std::string date_value(Date day);

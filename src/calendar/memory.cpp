@@ -17,16 +17,6 @@ namespace {
 
 using Lines = std::span<const ContentLine>;
 
-std::vector<std::string_view> words_of(std::string_view text) {
-  std::vector<std::string_view> words;
-  while (!text.empty()) {
-    const std::size_t blank = std::min(text.find(' '), text.size());
-    words.push_back(text.substr(0, blank));
-    text.remove_prefix(std::min(blank + 1, text.size()));
-  }
-  return words;
-}
-
 std::string without(std::string_view bytes, std::initializer_list<std::string_view> left_out) {
   std::string content;
   for (const ContentLine& line : unfold(bytes)) {
@@ -61,10 +51,10 @@ std::string as_written(std::string_view bytes) {
   return text;
 }
 
-// "1 <space> <floor> <stamp>"
+// "2 <space> <floor> <stamp>"; format 1 has no X-TRUG-PLANTING lines.
 bool read_counters(std::string_view value, Memory& memory) {
   const auto words = words_of(value);
-  if (words.size() != 4 || words[0] != "1") return false;
+  if (words.size() != 4 || (words[0] != "1" && words[0] != kMemoryFormat)) return false;
   const auto space = parse_uuid(words[1]);
   const auto floor = parse_count(words[2]);
   const auto stamp = parse_stamp(words[3]);
@@ -175,7 +165,7 @@ std::string event_content(std::string_view vevent) {
 }
 
 std::string head_content(std::string_view head) {
-  return without(head, {"PRODID", "X-TRUG-MEMORY", "X-TRUG-FACTS"});
+  return without(head, {"PRODID", "X-TRUG-MEMORY", "X-TRUG-FACTS", "X-TRUG-PLANTING"});
 }
 
 ReadMemory read_memory(std::string_view given) {
@@ -197,6 +187,9 @@ ReadMemory read_memory(std::string_view given) {
     if (property->name == "NAME") read.memory.name = unescape(property->value);
     if (property->name == "PRODID") read.memory.product = product_of(property->value);
     if (property->name == "X-TRUG-FACTS") read.memory.facts = read_facts(property->value);
+    if (property->name == "X-TRUG-PLANTING") {
+      if (auto line = parse_planting_value(property->value)) read.memory.plantings.push_back(*line);
+    }
   }
   if (!ours || first_event == lines.size()) {
     read.refused = "it has no X-TRUG-MEMORY line that this version of trug can read";
@@ -209,8 +202,11 @@ ReadMemory read_memory(std::string_view given) {
 
 bool are_remains(std::string_view bytes, const Uuid& space) {
   // Its line folds after the space, if at all.
-  return bytes.empty() || bytes.find(fmt::format("\nX-TRUG-MEMORY:1 {} ", to_string(space))) !=
-                              std::string_view::npos;
+  const auto holds = [&](std::string_view format) {
+    return bytes.find(fmt::format("\nX-TRUG-MEMORY:{} {} ", format, to_string(space))) !=
+           std::string_view::npos;
+  };
+  return bytes.empty() || holds("1") || holds(kMemoryFormat);
 }
 
 }  // namespace trug::calendar

@@ -29,6 +29,7 @@ struct Memory {
   std::string product;         // CalendarHead::product of the version that wrote it
   std::string head;            // head_content()
   std::optional<Facts> facts;  // absent: the file keeps none, or not as this version writes them
+  std::vector<PlantingLine> plantings;  // none in a file of format 1
   std::vector<StoredEvent> events;
 };
 

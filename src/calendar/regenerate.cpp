@@ -218,6 +218,12 @@ Merge merged(const std::vector<Event>& wanted, const CalendarHead& head, const M
   return ended;
 }
 
+// Those of the plan, its sheets and the program.
+Facts lasting(Facts facts) {
+  facts.erase(kDailyFact);
+  return facts;
+}
+
 Regenerated refusal(std::string why, PreviousFile previous) {
   Regenerated result;
   result.refused = std::move(why);
@@ -237,7 +243,7 @@ int Regenerated::count(ChangeKind kind) const {
                                         [&](const Change& change) { return change.kind == kind; }));
 }
 
-Regenerated regenerate(const std::vector<Event>& wanted, const CalendarHead& head,
+Regenerated regenerate(const std::vector<Event>& wanted, CalendarHead head,
                        std::optional<std::string_view> previous, const Run& run) {
   Memory memory;
   if (previous) {
@@ -255,15 +261,19 @@ Regenerated regenerate(const std::vector<Event>& wanted, const CalendarHead& hea
   }
   Merge merge = merged(wanted, head, memory, run);
   Counters counters = merge.counters();
+  for (PlantingLine& line : memory.plantings) {
+    if (run.flowering_years.count(line.flowering_year) == 0) head.plantings.push_back(line);
+  }
   const std::string next_head = head_content(render_head(head, run.profile, counters));
   Regenerated result;
+  const bool as_before = lasting(head.facts) == lasting(memory.facts.value_or(Facts()));
   result.changes = std::move(merge.changes);
   result.overtaken = std::move(merge.overtaken);
   result.facts_before = std::move(memory.facts);
   result.product_before = std::move(memory.product);
   result.events = merge.blocks().size();
   result.unchanged = previous && result.changes.empty() && counters == memory.counters &&
-                     next_head == memory.head && !memory.mended;
+                     next_head == memory.head && as_before && !memory.mended;
   if (result.unchanged) {
     result.bytes = *previous;
     return result;

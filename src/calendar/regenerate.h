@@ -18,8 +18,9 @@
 //    files between may still hold it there.
 // 8. Whenever an event is dropped, floor rises above its SEQUENCE: if it returns, it outranks what
 //    a client remembers. SEQUENCE ends at the largest number it can hold, and then stays.
-// 9. The facts of the head are no content: they are written anew only together with something else,
-//    so they are those of the day on which the file last changed.
+// 9. The facts of the head are no content: those of the plan are written as soon as they are
+//    others, the events' bytes staying; what was measured by yesterday, and the plantings' lines,
+//    only together with something else. Lines of a flowering year the run is not about stay.
 // 10. Where the previous file is lost, all numbers begin above any it can have held, also those of
 //    events in an older copy that lies in its place.
 //
@@ -80,7 +81,8 @@ enum class PreviousFile {
 struct Regenerated {
   std::string bytes;       // the whole file; empty where refused
   bool unchanged = false;  // `bytes` are the previous ones: nothing need be written
-  // By day, then as the jobs are done in the ground (work::JobTrait::place_in_day), then by summary.
+  // By day, then as the jobs are done in the ground (work::JobTrait::place_in_day), then by
+  // summary.
   std::vector<Change> changes;
   // Past events that the plan now puts on a later day. They stand as they were; the gardener can
   // say what happened.
@@ -98,7 +100,7 @@ struct Regenerated {
 // nullopt where there is none, or where the gardener insists on replacing a foreign one (then set
 // `run.lost` as well, since its numbers are not known).
 // Throws std::logic_error when what it made does not pass check_calendar(): a defect of trug.
-Regenerated regenerate(const std::vector<Event>& wanted, const CalendarHead& head,
+Regenerated regenerate(const std::vector<Event>& wanted, CalendarHead head,
                        std::optional<std::string_view> previous, const Run& run);
 
 }  // namespace trug::calendar

@@ -173,12 +173,15 @@ std::string render_head(const CalendarHead& head, Profile profile, const Counter
     add_x(calendar, "X-PUBLISHED-TTL", "PT12H");
   }
   add_x(calendar, "X-TRUG-MEMORY",
-        fmt::format("1 {} {} {}", to_string(head.space), counters.floor,
+        fmt::format("{} {} {} {}", kMemoryFormat, to_string(head.space), counters.floor,
                     instant_value(counters.stamp)));
   if (!head.facts.empty()) {
     std::string value = "1";
     for (const auto& [name, fact] : head.facts) value += fmt::format(" {}={}", name, fact);
     add_x(calendar, "X-TRUG-FACTS", value);
+  }
+  for (const PlantingLine& line : head.plantings) {
+    add_x(calendar, "X-TRUG-PLANTING", planting_value(line));
   }
   std::string text = folded_text(calendar);
   text.resize(text.size() - kCalendarEnd.size());

@@ -6,9 +6,11 @@
 #include <map>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "base/uuid.h"
 #include "calendar/event.h"
+#include "calendar/planting_line.h"
 
 namespace trug::calendar {
 
@@ -20,6 +22,8 @@ enum class Profile { Import, Feed };
 // the X-TRUG-FACTS line for the next version to be compared with, and no part of what a calendar
 // says.
 using Facts = std::map<std::string, std::string>;
+// The one that is another every day.
+inline constexpr const char* kDailyFact = "weather";
 
 // What stands above the events.
 struct CalendarHead {
@@ -28,7 +32,11 @@ struct CalendarHead {
   std::string colour;   // a CSS3 colour name (RFC 7986, 5.9); empty: none
   std::string product;  // "trug 1.2.0", for PRODID
   Facts facts = {};     // empty: none are kept
+  std::vector<PlantingLine> plantings = {};
 };
+
+// Of the X-TRUG lines; format 1 had no X-TRUG-PLANTING.
+inline constexpr std::string_view kMemoryFormat = "2";
 
 // The calendar's own numbers, kept in its X-TRUG-MEMORY line.
 struct Counters {

@@ -16,6 +16,7 @@
 #include "base/quantity.h"
 #include "base/uuid.h"
 #include "base/words.h"
+#include "garden/told.h"
 
 namespace trug {
 
@@ -198,6 +199,9 @@ struct Planting {
   std::optional<Patch> patch;  // absent: it grows outside the beds, on no ground of the plan
   std::optional<std::size_t> follows;  // the planting before it on the same ground
   std::vector<Happened> happened;      // by day, those of one day as the file has them
+  std::vector<Told> told;              // what the plan's calendar holds of it
+  // What grows on its ground, or the ground, is another since that calendar was written.
+  bool touched = false;
 };
 
 struct Plan {
@@ -208,6 +212,8 @@ struct Plan {
   // The day the plan begins: nothing that should have been begun earlier is assumed.
   std::optional<Date> began;
   std::optional<std::string> calendar;  // its file, named from the plan's folder
+  bool remembers = false;               // an earlier calendar was read: Planting::told
+  bool unchanged = false;               // nothing that it was chosen for is another since
   Place place;
   Shelter shelter;
   std::optional<Wish> wish;

@@ -2,62 +2,14 @@
 #include "ground/begun.h"
 
 #include <algorithm>
-#include <cmath>
-#include <limits>
 #include <map>
 #include <string>
 
 #include "ground/schedule.h"
+#include "ground/told.h"
 
 namespace trug::ground {
 namespace {
-
-// The records of one start.
-struct Records {
-  std::optional<Date> sown, planted, planted_out;
-};
-
-bool agrees(const Way& way, const Records& records) {
-  return can_have(way, {records.sown.has_value(), records.planted.has_value(),
-                        records.planted_out.has_value()});
-}
-
-int days_outside(Date day, const DateRange& window) {
-  if (day < window.from) return days_between(day, window.from);
-  return std::max(0, days_between(window.until, day) + 1);
-}
-
-// Days by which the records miss the way's usual weeks.
-int days_off(const Way& way, const Records& records, const climate::Season& season) {
-  const DateRange window = *season.usual_days(way);
-  const auto out = records.planted_out ? records.planted_out : records.planted;
-  if (!way.weeks_under_cover) return days_outside(out ? *out : *records.sown, window);
-  const int low = static_cast<int>(std::lround(7 * way.weeks_under_cover->low));
-  const int high = static_cast<int>(std::lround(7 * way.weeks_under_cover->high));
-  const int late = out ? days_outside(*out, window) : 0;
-  if (!records.sown) return late;
-  const DateRange starts = out ? DateRange{*out - Days{high}, *out - Days{low} + Days{1}}
-                               : DateRange{window.from - Days{high}, window.until - Days{low}};
-  return late + days_outside(*records.sown, starts);
-}
-
-// The way that the plan pins, where the records agree with it; else the one whose usual weeks they
-// miss least, the first of the sheet among equals.
-std::optional<std::size_t> way_of(const Planting& planting, const Sheet& sheet,
-                                  const Records& records, const climate::Season& season) {
-  std::optional<std::size_t> best;
-  int least = std::numeric_limits<int>::max();
-  for (std::size_t i = 0; i < sheet.ways.size(); ++i) {
-    const Way& way = sheet.ways[i];
-    if (!season.usual_days(way) || !agrees(way, records)) continue;
-    const bool pinned = planting.asked.pins.way == way.name;
-    const int off = pinned ? -1 : days_off(way, records, season);
-    if (off >= least) continue;
-    least = off;
-    best = i;
-  }
-  return best;
-}
 
 // What is not done is what the job's word says; without one, the next thing it begins with.
 void take_not_done(const Happened& happened, Begun& begun) {
@@ -68,7 +20,7 @@ void take_not_done(const Happened& happened, Begun& begun) {
   if (out) begun.in_ground_from = happened.on;
 }
 
-void take(const Happened& happened, Begun& begun, Records& records) {
+void take(const Happened& happened, Begun& begun, StartDays& records) {
   switch (happened.what) {
     case Happening::Sown:
       records.sown = begun.start = happened.on;
@@ -101,31 +53,24 @@ void take(const Happened& happened, Begun& begun, Records& records) {
   }
 }
 
-// One start from its records, which are in order.
+// One start from its records, which are in order, and from what was told of it.
 Begun start_of(const Planting& planting, const Sheet& sheet, const climate::Season& season,
                int number, int repeat) {
   Begun begun{.number = number, .repeat = repeat};
-  Records records;
+  StartDays records;
   for (const Happened& happened : planting.happened) {
     if (happened.succession == number && happened.repeat == repeat) {
       take(happened, begun, records);
     }
   }
+  take_told(planting, sheet, season, records, begun);
   if (!begun.start && !begun.in_ground) return begun;
-  begun.way = way_of(planting, sheet, records, season);
+  if (!begun.way) begun.way = way_of(planting, sheet, records, season);
   if (!begun.way) return begun;
   const bool raised = sheet.ways[*begun.way].weeks_under_cover.has_value();
   if (!raised && !begun.in_ground) begun.in_ground = begun.start;
   if (!raised && !begun.start) begun.start = begun.in_ground;
   return begun;
-}
-
-// Sowings that are asked for; where as many are as are useful, those that are recorded.
-int sowings_told_of(const Planting& planting) {
-  if (planting.asked.successions) return *planting.asked.successions;
-  int last = 1;
-  for (const Happened& happened : planting.happened) last = std::max(last, happened.succession);
-  return last;
 }
 
 }  // namespace

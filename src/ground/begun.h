@@ -1,11 +1,12 @@
 // SPDX-License-Identifier: MIT
-// What is known of a start before anything is chosen: what was recorded of it. The choice takes it
-// as it is, whatever the rules say.
+// What is known of a start before anything is chosen: what was recorded of it, and what its
+// calendar told and lies behind. The choice takes it as it is, whatever the rules say.
 #pragma once
 
 #include <compare>
 #include <cstddef>
 #include <optional>
+#include <string>
 #include <vector>
 
 #include "base/date.h"
@@ -14,6 +15,14 @@
 #include "garden/sheet.h"
 
 namespace trug::ground {
+
+// A way and days that were chosen before.
+struct Earlier {
+  std::size_t way = 0;
+  std::string group;
+  Date start, in_ground, lift;
+  auto operator<=>(const Earlier&) const = default;
+};
 
 // One start of one sowing.
 struct Begun {
@@ -33,6 +42,12 @@ struct Begun {
   // Sown again after a failure: no sooner.
   std::optional<Date> again_from;
   bool young_plants = false;  // they are in hand
+  // Told and taken as done, not recorded.
+  bool start_told = false, in_ground_told = false;
+  std::optional<Method> bought;      // what was ordered, and no other
+  std::optional<std::string> group;  // of what was bought or begun
+  std::optional<int> plants;         // so many were begun; bought: at least so many
+  std::optional<Earlier> earlier;    // as its calendar told it
 
   auto operator<=>(const Begun&) const = default;
 };

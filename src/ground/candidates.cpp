@@ -67,8 +67,9 @@ class Generator {
     for (std::size_t i = 0; i < sheet_.ways.size(); ++i) {
       report_ = WayReport{.way = i, .group = group_};
       const Way& way = sheet_.ways[i];
-      const bool other_pinned =
-          begun_.way ? *begun_.way != i : entry_.pins.way && *entry_.pins.way != way.name;
+      const bool other_pinned = begun_.way ? *begun_.way != i
+                                           : (entry_.pins.way && *entry_.pins.way != way.name) ||
+                                                 (begun_.bought && *begun_.bought != way.method);
       if (other_pinned || entry_.since.has_value() != stands_by(sheet_, entry_, way)) {
         refuse({.rule = Rule::Pinned});
       } else if (begun_.way) {
@@ -164,8 +165,11 @@ class Generator {
     DateRange days = within_reach(way, start, window);
     if (const auto& pin = entry_.pins.plant_on; pin && *pin > start) days = {*pin, *pin + Days{1}};
     const auto before = report_.allowed;
+    const auto told = begun_.earlier ? std::optional(begun_.earlier->in_ground) : std::nullopt;
+    if (told) try_start(index, start, *told, out);
     for (Date day = days.from; day < days.until; day += Days{1}) {
-      if (is_work_day(day) || entry_.pins.plant_on) try_start(index, start, day, out);
+      const bool may = is_work_day(day) || entry_.pins.plant_on;
+      if (may && day != told) try_start(index, start, day, out);
     }
     const Date end = clock_.season().until;
     for (Date day = days.until; report_.allowed == before && day < end; day += Days{1}) {
@@ -173,8 +177,15 @@ class Generator {
     }
     if (report_.allowed > before) return;
     case_.must_stand = true;
-    try_start(index, start, start + Days{std::lround(7 * way.weeks_under_cover->high)}, out);
+    const Date end_of_weeks = start + Days{std::lround(7 * way.weeks_under_cover->high)};
+    const auto soonest = soonest_out(begun_, setting_);
+    try_start(index, start, std::max(end_of_weeks, soonest.value_or(end_of_weeks)), out);
     case_.must_stand = false;
+  }
+
+  // What was told to be still under cover today goes out from today on.
+  std::optional<Date> soonest_out() const {
+    return begun_.start_told && !begun_.in_ground ? setting_.today : std::nullopt;
   }
 
   // The days of `window` on which plants started on that day can go out; where there are none, all
@@ -255,6 +266,7 @@ void generate(const Setting& setting, const Sheet& sheet, const CropEntry& entry
   }
   for (const Group& group : sheet.groups) {
     if (entry.group && *entry.group != group.name) continue;
+    if (begun.group && *begun.group != group.name && find_group(sheet, *begun.group)) continue;
     Generator(setting, sheet, entry, &group, begun).run(out);
   }
 }
@@ -285,9 +297,26 @@ Candidates candidates_of(const Setting& setting, const Sheet& sheet, const CropE
   return result;
 }
 
-// Whether anything tells this start from any other.
-bool is_known(const Begun& begun) {
-  return begun != Begun{.number = begun.number, .repeat = begun.repeat, .gone_by = begun.gone_by};
+// What is known of the sowings of a succession that have not begun.
+Begun of_free_sowings(const std::vector<Begun>& known) {
+  Begun result;
+  if (!known.empty()) result.gone_by = known.front().gone_by;
+  for (const Begun& one : known) {
+    if (!one.bought) continue;
+    result.bought = one.bought;
+    result.group = one.group;
+  }
+  return result;
+}
+
+// Whether it has begun, or something is recorded of it.
+bool is_known(Begun begun, const Begun& free) {
+  begun.number = begun.repeat = 0;
+  begun.bought = free.bought;
+  begun.group = free.group;
+  begun.plants.reset();
+  begun.earlier.reset();
+  return begun != free;
 }
 
 // Of each sowing of a succession of which something is known.
@@ -296,7 +325,7 @@ void add_known_sowings(const Setting& setting, const Sheet& sheet, const CropEnt
   const int last = known.empty() ? 0 : known.back().number;
   for (int number = 1; number <= last; ++number) {
     const Begun* begun = standing(known, number);
-    if (!begun || !is_known(*begun)) continue;
+    if (!begun || !is_known(*begun, of_free_sowings(known))) continue;
     Candidates own = candidates_of(setting, sheet, entry, *begun);
     all.known.push_back({number, all.list.size(), all.list.size() + own.list.size()});
     std::ranges::move(own.list, std::back_inserter(all.list));
@@ -313,11 +342,7 @@ Range cold_store_days(const Sheet& sheet) {
 Candidates candidates(const Setting& setting, const Sheet& sheet, const CropEntry& entry,
                       const std::vector<Begun>& known) {
   const Begun* only = entry.successions == 1 ? standing(known, 0) : nullptr;
-  const Begun* any = known.empty() ? nullptr : &known.front();
-  Candidates result = candidates_of(setting, sheet, entry,
-                                    only  ? *only
-                                    : any ? Begun{.gone_by = any->gone_by}
-                                          : Begun{});
+  Candidates result = candidates_of(setting, sheet, entry, only ? *only : of_free_sowings(known));
   if (entry.successions != 1) {
     add_known_sowings(setting, sheet, entry, known, result);
   }

@@ -49,6 +49,8 @@ std::optional<Refusal> not_before(Date day, const std::optional<Date>& limit, Ru
 std::optional<Refusal> judge_dates(const Case& of, Candidate& c, const Way&) {
   const Begun& begun = of.begun;
   if (auto late = not_before(c.in_ground, begun.in_ground_from, Rule::TooLate)) return late;
+  if (auto late = not_before(c.in_ground, soonest_out(begun, of.setting), Rule::TooLate))
+    return late;
   if (c.stands || begun.way) return std::nullopt;
   if (c.young_plants) return not_before(c.in_ground, of.setting.today, Rule::TooLate);
   if (auto late = not_before(c.start, of.setting.first_day, Rule::TooLate)) return late;
@@ -331,6 +333,10 @@ double miss_of(const Refusal& r) {
 }
 
 }  // namespace
+
+std::optional<Date> soonest_out(const Begun& begun, const Setting& setting) {
+  return begun.start_told && !begun.in_ground ? setting.today : std::nullopt;
+}
 
 std::optional<Refusal> judge(const Case& of, Candidate& c) {
   const Way& way = of.sheet.ways[c.way];

@@ -22,6 +22,9 @@ struct Case {
   bool must_stand = false;  // no day keeps the rules, but it is to be set out
 };
 
+// What was told to be still under cover today goes out from today on; nullopt: any day.
+std::optional<Date> soonest_out(const Begun& begun, const Setting& setting);
+
 // Fills in a candidate of which way, start and in_ground are given; the first rule it breaks comes
 // back. What has begun keeps its place whatever it breaks; what stands already or is pinned to a
 // day keeps it whatever winter or season do to it, and says so (Candidate::against).

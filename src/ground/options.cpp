@@ -6,6 +6,8 @@
 #include <map>
 #include <span>
 
+#include "ground/remembered.h"
+
 namespace trug::ground {
 namespace {
 
@@ -181,13 +183,16 @@ DayCount::DayCount(const climate::Climate& climate, int flowering_year)
     : zero_(monday_of(climate.season_start(flowering_year - 2))),
       horizon_(days_between(zero_, climate.season_start(flowering_year + 1)) + kHorizonDays) {}
 
-std::vector<Stream> streams_of(const Candidates& candidates, const CropEntry& asked,
-                               const Sheet& sheet, std::optional<Date> wish_begin) {
-  if (asked.successions == 1) return {};
-  StreamRules rules{.most = asked.successions};
-  rules.gap = asked.gap_days.value_or(
-      static_cast<int>(std::lround(sheet.succession_gap_days.value_or(kSuccessionGap))));
-  if (wish_begin) rules.cut_from = days_between(kAnyDay, *wish_begin) - kBeforeWishDays;
+namespace {
+
+// Ground that was divided among so many sowings, of which some have begun, takes no more.
+std::optional<int> most_sowings(const CropEntry& asked, const Candidates& candidates,
+                                const std::vector<Begun>& begun) {
+  const bool divided = !candidates.known.empty() && !begun.empty() && begun.front().earlier;
+  return asked.successions || !divided ? asked.successions : std::optional(begun.back().number);
+}
+
+std::vector<Stream> streams_by_rules(const Candidates& candidates, const StreamRules& rules) {
   if (!candidates.known.empty()) return BegunStreams(candidates, rules).all();
   std::vector<Stream> result;
   each_way(candidates.list, [&](std::size_t first, std::size_t last) {
@@ -198,6 +203,26 @@ std::vector<Stream> streams_of(const Candidates& candidates, const CropEntry& as
       result.push_back(std::move(stream));
     }
   });
+  return result;
+}
+
+}  // namespace
+
+std::vector<Stream> streams_of(const Candidates& candidates, const CropEntry& asked,
+                               const Sheet& sheet, std::optional<Date> wish_begin,
+                               const std::vector<Begun>& begun) {
+  if (asked.successions == 1) return {};
+  StreamRules rules{.most = most_sowings(asked, candidates, begun)};
+  rules.gap = asked.gap_days.value_or(
+      static_cast<int>(std::lround(sheet.succession_gap_days.value_or(kSuccessionGap))));
+  if (wish_begin) rules.cut_from = days_between(kAnyDay, *wish_begin) - kBeforeWishDays;
+  std::vector<Stream> result = streams_by_rules(candidates, rules);
+  auto told = told_stream(candidates, begun);
+  if (!told || std::ranges::find(result, told->sowings, &Stream::sowings) != result.end()) {
+    return result;
+  }
+  for (const Stream& one : result) told->useful = std::max(told->useful, one.useful);
+  result.push_back(std::move(*told));
   return result;
 }
 

@@ -31,9 +31,11 @@ class DayCount {
 };
 
 // The streams that a planting may be grown as, where the plan asks for successions. No stream is
-// cut before the week before the wish.
+// cut before the week before the wish. `begun`: what is known of its sowings; the stream that was
+// told is among them where it can still be had.
 std::vector<Stream> streams_of(const Candidates& candidates, const CropEntry& asked,
-                               const Sheet& sheet, std::optional<Date> wish_begin);
+                               const Sheet& sheet, std::optional<Date> wish_begin,
+                               const std::vector<Begun>& begun = {});
 
 // One option a candidate, in their order, for one plant.
 Options options_of(const Candidates& candidates, const CropEntry& asked, const Sheet& sheet,

@@ -39,7 +39,7 @@ void set_lift(const Case& of, Candidate& c) {
     c.lift_from = c.lift_to = std::max(*of.entry.pins.lift_on, first);
   }
   if (of.begun.lift) c.lift_from = c.lift_to = *of.begun.lift;
-  if (of.begun.gone_by) {
+  if (of.begun.gone_by && c.in_ground < *of.begun.gone_by) {
     const Date by = *of.begun.gone_by - Days{of.setting.work.days_between_crops};
     c.lift_to = std::min(c.lift_to, by);
     c.lift_from = std::min(c.lift_from, by);

@@ -9,12 +9,14 @@
 #include <vector>
 
 #include "ground/options.h"
+#include "ground/remembered.h"
 #include "ground/search.h"
 
 namespace trug::ground {
 namespace {
 
 constexpr Days kSummerBeforeFrosts{30};  // of bare ground, before either
+constexpr int kRatherThanAny = 1000;     // what has begun has the ground before all that has not
 
 // The entry without what no candidate depends on: plantings that agree in the rest share theirs.
 CropEntry dating(CropEntry entry) {
@@ -28,6 +30,19 @@ CropEntry dating(CropEntry entry) {
   entry.person.reset();
   entry.at = {};
   return entry;
+}
+
+// Likewise; what has begun goes out on the day that was told, where it can.
+std::vector<Begun> dating(std::vector<Begun> all) {
+  for (Begun& one : all) {
+    one.plants.reset();
+    if (!one.way) one.earlier.reset();
+  }
+  return all;
+}
+
+bool has_begun(const std::vector<Begun>& begun) {
+  return std::ranges::any_of(begun, [](const Begun& one) { return one.way && !one.failed; });
 }
 
 // The sowings of one planting as picked.
@@ -104,6 +119,10 @@ class Sower {
       result.offset = planting_.patch->offset + result.length * i;
     }
     result.plants = plants_of_sowing(ground, count, i);
+    const Begun* known = standing(weighed_.begun, count > 1 ? i + 1 : 0);
+    if (known && known->plants) {
+      result.plants = known->way ? *known->plants : std::max(*known->plants, result.plants);
+    }
     result.rows = ground.rows / count;
     result.spacing_cm = ground.spacing_cm;
     result.cut_share = 1 - planting_.asked.leave;
@@ -143,7 +162,7 @@ class Chooser {
   Schedule run() {
     weigh();
     const PlanProblem problem = this->problem();
-    const Found found = search(problem);
+    const Found found = this->found(problem);
     take_over(found.picks);
     add_failed();
     schedule_.rounds = found.rounds;
@@ -161,14 +180,14 @@ class Chooser {
     std::map<std::pair<CropEntry, std::vector<Begun>>, std::shared_ptr<const Candidates>> known;
     for (std::size_t i = 0; i < plan_.plantings.size(); ++i) {
       const Planting& planting = plan_.plantings[i];
-      auto& shared = known[{dating(planting.asked), all[i]}];
+      auto& shared = known[{dating(planting.asked), dating(all[i])}];
       if (!shared) {
         shared =
             std::make_shared<Candidates>(candidates(setting_, *sheets[i], planting.asked, all[i]));
       }
       Weighed weighed{.sheet = sheets[i], .candidates = shared, .begun = std::move(all[i])};
       const auto wish_begin = wish_ ? std::optional(wish_->from) : std::nullopt;
-      weighed.streams = streams_of(*shared, planting.asked, *sheets[i], wish_begin);
+      weighed.streams = streams_of(*shared, planting.asked, *sheets[i], wish_begin, weighed.begun);
       weighed.layout = layout(planting, *sheets[i], std::max(1, weighed.most_sowings()));
       schedule_.weighed.push_back(std::move(weighed));
     }
@@ -185,6 +204,7 @@ class Chooser {
         const auto kind = kinds.emplace(weighed.sheet->name, problem.kinds.size());
         if (kind.second) problem.kinds.push_back(harvest::part_of(weighed.sheet->roles.front()));
         StretchCrop crop{.kind = kind.first->second};
+        if (has_begun(weighed.begun)) crop.missed = kRatherThanAny;
         crop.plants = 1 - plan_.plantings[planting].asked.leave;
         if (weighed.streams.empty()) {
           crop.plants *= weighed.layout.plants;
@@ -203,6 +223,13 @@ class Chooser {
     return problem;
   }
 
+  // What was told stands whole as long as nothing is edited.
+  Found found(const PlanProblem& problem) const {
+    const auto before = remembered(plan_, schedule_.weighed, chains_, problem, count_);
+    if (before && stands_whole(plan_, *before)) return {.picks = before->picks, .score = {}};
+    return search(problem, before);
+  }
+
   // What grows outside the beds takes no ground that could lie bare.
   StretchGround empty_ground(const std::optional<Patch>& patch) const {
     StretchGround ground{.area_m2 = 0,
@@ -216,8 +243,10 @@ class Chooser {
 
   // What stands already began before the first day of the plan.
   static void begin_with_what_stands(StretchGround& ground) {
-    for (const Option& option : ground.crops.front().options->list) {
-      ground.free_on = std::min(ground.free_on, option.in_ground);
+    for (const StretchCrop& crop : ground.crops) {
+      for (const Option& option : crop.options->list) {
+        ground.free_on = std::min(ground.free_on, option.in_ground);
+      }
     }
   }
 

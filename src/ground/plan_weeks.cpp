@@ -32,7 +32,7 @@ PlanScore ground_score(const StretchGround& stretch, const Picks& picks) {
   int free = stretch.free_on;
   for (std::size_t i = 0; i < picks.size(); ++i) {
     if (!picks[i]) {
-      ++score.left_out;
+      score.left_out += stretch.crops[i].missed;
       continue;
     }
     const Option& option = option_of(stretch.crops[i], *picks[i]);

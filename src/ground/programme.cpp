@@ -82,17 +82,17 @@ class Programme {
       while (summer.days_before(day) - summer.days_before(soon) > kMostBareDays) ++soon;
       return soon;
     });
-    Row row = without_crop();
+    Row row = without_crop(ground_.crops[crop]);
     const std::vector<Option>& options = ground_.crops[crop].options->list;
     for (std::size_t i = 0; i < options.size(); ++i) try_option(crop, i, row);
     rows_.push_back(std::move(row));
   }
 
-  Row without_crop() const {
+  Row without_crop(const StretchCrop& crop) const {
     Row row = rows_.back();
     for (int day = 0; day <= last_day_; ++day) {
       State& state = at(row, day);
-      ++state.score.left_out;
+      state.score.left_out += crop.missed;
       state.pick.reset();
       state.before = day;
     }

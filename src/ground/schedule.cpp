@@ -89,7 +89,8 @@ int Weighed::most_sowings() const {
 
 int Weighed::strips(const CropEntry& asked, const Stream& stream) const {
   const auto sowings = static_cast<int>(stream.sowings.size());
-  return candidates->known.empty() ? sowings : std::max(sowings, asked.successions.value_or(1));
+  if (candidates->known.empty()) return sowings;
+  return std::max(sowings, asked.successions.value_or(begun.empty() ? 1 : begun.back().number));
 }
 
 std::span<const Sowing> Schedule::of(std::size_t planting) const {

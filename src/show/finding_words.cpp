@@ -249,6 +249,11 @@ std::string words(const ask::BeginsAnew& f, const About& about) {
       iso(f.today), file);
 }
 
+std::string words(const ask::MemoryUnreadable& f, const About&) {
+  return fmt::format("{} tells nothing of what was chosen before: {}; all is chosen anew", f.file,
+                     f.why);
+}
+
 std::string words(const ask::TakenAsDone& f, const About& about) {
   std::vector<std::string> starts;
   for (const auto& start : f.starts) {

@@ -112,6 +112,7 @@ constexpr GlossaryEntry kGlossary[] = {
     {"bare-ground", Finding, "A stretch on which nothing stands for more than six weeks of summer, or four after its last crop."},
     {"off-colour", Finding, "None of the wish's colours."},
     {"begins-anew", Finding, "The plan does not say on which day it began, so each day it begins again with what can still be begun: began says it."},
+    {"memory-unreadable", Finding, "The calendar that the plan names is not its own or cannot be read: what it told is not known."},
     {"failed", Finding, "What was begun came to nothing; the crop stays in the plan and is begun again where that can be."},
     {"recorded-otherwise", Finding, "A pin says another day than [[happened]]: what happened counts."},
     {"not-done", Finding, "It was recorded as not done, and its time is over."},

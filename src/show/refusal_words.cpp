@@ -111,8 +111,8 @@ std::string refusal_words(const Refusal& r) {
     case Rule::TooHot:
       return too_hot(r);
     case Rule::TooLate:
-      return fmt::format("it should have begun by {}, and this plan begins on {}", day(r.found_day),
-                         day(r.wanted_day));
+      return fmt::format("it should have begun by {}, and nothing begins before {}",
+                         day(r.found_day), day(r.wanted_day));
     case Rule::NoShelter:
       return no_shelter(r);
     case Rule::Pinned:

@@ -72,14 +72,17 @@ class Life {
     if (sowing_.young_plants) {
       return row("into the bed", long_day(sowing_.in_ground) + ", young plants in hand") + window();
     }
-    std::string text = row(way.method == Method::Seed ? "sown" : "begun",
-                           long_day(sowing_.start) + recorded(sowing_.begun.start) + ", " +
-                               where_stood(plan_, sowing_));
+    std::string text =
+        row(way.method == Method::Seed ? "sown" : "begun",
+            long_day(sowing_.start) + known(sowing_.begun.start, sowing_.begun.start_told) + ", " +
+                where_stood(plan_, sowing_));
     if (sowing_.in_ground != sowing_.start) {
       const double weeks = days_between(sowing_.start, sowing_.in_ground) / 7.0;
-      text += row("into the bed", fmt::format("{}{}, after {} weeks, then a week without progress",
-                                              long_day(sowing_.in_ground),
-                                              recorded(sowing_.begun.in_ground), number(weeks)));
+      text +=
+          row("into the bed",
+              fmt::format(
+                  "{}{}, after {} weeks, then a week without progress", long_day(sowing_.in_ground),
+                  known(sowing_.begun.in_ground, sowing_.begun.in_ground_told), number(weeks)));
     }
     return text + window();
   }
@@ -90,7 +93,10 @@ class Life {
                                              plain_day(window.until - Days{1}), place_in_window()));
   }
 
-  static std::string recorded(const std::optional<Date>& day) { return day ? ", recorded" : ""; }
+  // How a day is known that is past.
+  static std::string known(const std::optional<Date>& day, bool told) {
+    return !day ? "" : told ? ", as it was told" : ", recorded";
+  }
 
   std::string place_in_window() const {
     if (sowing_.days_early() > 0) return counted(sowing_.days_early(), "day") + " before it";
@@ -184,7 +190,7 @@ class Life {
             : long_day(sowing_.last_cut()) + (timeline().cut_short ? ", ended by the season" : "");
     const std::string lifted = stays_in_ground(sheet_.life_cycle)
                                    ? std::string("stays")
-                                   : long_day(sowing_.lift) + recorded(sowing_.begun.lift) +
+                                   : long_day(sowing_.lift) + known(sowing_.begun.lift, false) +
                                          (sowing_.another_follows() ? ", for the next crop" : "");
     return row("last cut", last_cut) + row("lifted", lifted);
   }

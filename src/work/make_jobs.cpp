@@ -10,6 +10,7 @@
 
 #include "work/records.h"
 #include "work/rules.h"
+#include "work/told.h"
 
 namespace trug::work {
 namespace {
@@ -146,6 +147,7 @@ std::optional<std::size_t> add_jobs(const Schedule& schedule, std::size_t index,
     if (is_in_hand(draft.kind, sowing, there)) continue;
     if (before) wait_for(draft, jobs[*before].day);
     Job job = made(draft, sowing, context);
+    if (!agree_with_told(sowing, draft, context, job)) continue;
     order_the_rest(job, sowing, there);
     job.sowing = index;
     if (before) job.after.push_back(*before);

@@ -122,7 +122,7 @@ TEST(Memory, RefusesWhatTrugDidNotWrite) {
       "it has no X-TRUG-MEMORY line that this version of trug can read";
   const std::vector<Foreign> files = {
       {"no header", "X-TRUG-MEMORY", "X-OTHER", kNoMemory},
-      {"a later format", "X-TRUG-MEMORY:1 ", "X-TRUG-MEMORY:2 ", kNoMemory},
+      {"a later format", "X-TRUG-MEMORY:2 ", "X-TRUG-MEMORY:3 ", kNoMemory},
       {"no space", "7677aa91", "7677aa9", kNoMemory},
       {"floor beyond SEQUENCE", " 3 2027", "\r\n  2147483648 2027", kNoMemory},
       {"no moment after the last", " 3 20270", "\r\n  3 99990", kNoMemory},

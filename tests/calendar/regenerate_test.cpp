@@ -145,25 +145,41 @@ TEST(Regenerate, TheProgramsVersionAloneChangesNothing) {
   EXPECT_EQ(result.bytes, before);
 }
 
-TEST(Regenerate, FactsAreTakenUpOnlyWithAChange) {
+TEST(Regenerate, TheFactOfEachDayIsTakenUpOnlyWithAChange) {
   Garden garden;
   CalendarHead head = test::head();
-  head.facts = {{"last-frost", "05-10"}};
+  head.facts = {{"weather", "none"}};
   const calendar::Run run = test::run(Profile::Import, "2027-03-01");
   const Regenerated first = regenerate(garden.wanted, head, std::nullopt, run);
   EXPECT_EQ(first.facts_before, std::nullopt);
-  EXPECT_EQ(count(first.bytes, "X-TRUG-FACTS:1 last-frost=05-10\r\n"), 1);
-  head.facts = {{"last-frost", "05-18"}};
+  EXPECT_EQ(count(first.bytes, "X-TRUG-FACTS:1 weather=none\r\n"), 1);
+  head.facts = {{"weather", "2027-03-02-1a"}};
   const Regenerated same = regenerate(garden.wanted, head, first.bytes, run);
   EXPECT_TRUE(same.unchanged);
   EXPECT_EQ(same.bytes, first.bytes);
-  EXPECT_EQ(same.facts_before, (Facts{{"last-frost", "05-10"}}));
+  EXPECT_EQ(same.facts_before, (Facts{{"weather", "none"}}));
   garden.move("zinnia", JobKind::Sow, "2027-04-09");
   const Regenerated moved = regenerate(garden.wanted, head, first.bytes, run);
-  EXPECT_EQ(moved.facts_before, (Facts{{"last-frost", "05-10"}}));
-  EXPECT_EQ(count(moved.bytes, "X-TRUG-FACTS:1 last-frost=05-18\r\n"), 1);
+  EXPECT_EQ(moved.facts_before, (Facts{{"weather", "none"}}));
+  EXPECT_EQ(count(moved.bytes, "X-TRUG-FACTS:1 weather=2027-03-02-1a\r\n"), 1);
   const std::string untouched = uid("zinnia", JobKind::FirstCut);
   EXPECT_EQ(block(moved.bytes, untouched), block(first.bytes, untouched));
+}
+
+TEST(Regenerate, FactsOfThePlanAreTakenUpAtOnceAndTouchNoEvent) {
+  Garden garden;
+  CalendarHead head = test::head();
+  head.facts = {{"last-frost", "05-10"}, {"weather", "none"}};
+  const calendar::Run run = test::run(Profile::Import, "2027-03-01");
+  const Regenerated first = regenerate(garden.wanted, head, std::nullopt, run);
+  head.facts["last-frost"] = "05-18";
+  const Regenerated next = regenerate(garden.wanted, head, first.bytes, run);
+  EXPECT_FALSE(next.unchanged);
+  EXPECT_TRUE(next.changes.empty());
+  EXPECT_EQ(count(next.bytes, "X-TRUG-FACTS:1 last-frost=05-18 weather=none\r\n"), 1);
+  EXPECT_EQ(next.bytes.substr(next.bytes.find("BEGIN:VEVENT")),
+            first.bytes.substr(first.bytes.find("BEGIN:VEVENT")));
+  EXPECT_TRUE(regenerate(garden.wanted, head, next.bytes, run).unchanged);
 }
 
 TEST(Regenerate, ChangesOfOneDayStandAsTheJobsAreDoneInTheGround) {

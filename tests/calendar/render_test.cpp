@@ -54,7 +54,7 @@ TEST(Render, AFileForImportHasOneNameAndNoMethod) {
             "VERSION:2.0\r\n"
             "PRODID:-//trug//NONSGML trug 0.1.0//EN\r\n"
             "NAME:Vases\\, and more\r\n"
-            "X-TRUG-MEMORY:1 7677aa91-851c-5b86-b25c-dec0dee99ded 3 20270301T060000Z\r\n");
+            "X-TRUG-MEMORY:2 7677aa91-851c-5b86-b25c-dec0dee99ded 3 20270301T060000Z\r\n");
 }
 
 TEST(Render, AFeedSaysHowOftenToAskAndHasAPlainNameToo) {
@@ -69,7 +69,7 @@ TEST(Render, AFeedSaysHowOftenToAskAndHasAPlainNameToo) {
             "X-WR-CALNAME:Vases and more\r\n"
             "REFRESH-INTERVAL;VALUE=DURATION:PT12H\r\n"
             "X-PUBLISHED-TTL:PT12H\r\n"
-            "X-TRUG-MEMORY:1 7677aa91-851c-5b86-b25c-dec0dee99ded 0 20270301T060000Z\r\n");
+            "X-TRUG-MEMORY:2 7677aa91-851c-5b86-b25c-dec0dee99ded 0 20270301T060000Z\r\n");
 }
 
 TEST(Render, ACancelledEventHasNoReminder) {

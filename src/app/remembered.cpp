@@ -1,0 +1,157 @@
+// SPDX-License-Identifier: MIT
+#include "app/remembered.h"
+
+#include <algorithm>
+#include <filesystem>
+#include <map>
+#include <optional>
+#include <utility>
+
+#include "app/output_file.h"
+#include "app/plan_facts.h"
+#include "calendar/memory.h"
+#include "work/job_kinds.h"
+
+namespace trug::app {
+namespace {
+
+using calendar::Memory;
+using work::JobKind;
+
+work::JobKey key_of(const Plan& plan, const Planting& planting, int succession, int repeat) {
+  const Bed* bed = bed_of(plan, planting);
+  return {.flowering_year = planting.flowering_year,
+          .bed = bed ? bed_identity(*bed) : "",
+          .crop = planting.asked.crop,
+          .planting = planting.asked.id.value_or("1"),
+          .succession = succession,
+          .repeat = repeat};
+}
+
+int starts_of(const Planting& planting, int succession) {
+  return 1 + static_cast<int>(std::ranges::count_if(planting.happened, [&](const Happened& one) {
+           return one.what == Happening::Failed && one.succession == succession;
+         }));
+}
+
+// What one calendar holds, by who it is.
+class Holdings {
+ public:
+  Holdings(const Memory& memory, Date today) : space_(memory.space), today_(today) {
+    for (const calendar::StoredEvent& stored : memory.events) {
+      if (!stored.event.cancelled) days_[stored.event.uid] = stored.event.start;
+    }
+    for (const calendar::PlantingLine& line : memory.plantings) starts_[line.id] = line.start;
+  }
+
+  Told told(const Uuid& garden, work::JobKey key) const {
+    Told told{.succession = key.succession, .repeat = key.repeat};
+    const auto start = starts_.find(calendar::planting_id(garden, key));
+    if (start != starts_.end()) told.start = start->second;
+    for (const work::JobTrait& kind : work::kTraits) {
+      key.kind = kind.kind;
+      const auto day = days_.find(calendar::job_uid(space_, key));
+      if (day != days_.end()) told.jobs[std::string(kind.word)] = day->second;
+    }
+    told.degree = degree(told);
+    return told;
+  }
+
+ private:
+  Degree degree(const Told& told) const {
+    const auto is_past = [&](JobKind kind) {
+      const auto job = told.jobs.find(std::string(to_string(kind)));
+      return job != told.jobs.end() && job->second < today_;
+    };
+    const auto is_told = [&](JobKind kind) {
+      return told.jobs.contains(std::string(to_string(kind)));
+    };
+    const bool begun = is_past(JobKind::Sow) || is_past(JobKind::Plant);
+    const bool goes_out = is_told(JobKind::PlantOut);
+    if (is_past(JobKind::PlantOut) || (begun && !goes_out)) return Degree::InGround;
+    if (begun || (told.start && is_past(JobKind::PreTreat))) return Degree::Started;
+    const bool bought = is_past(JobKind::OrderSeed) || is_past(JobKind::OrderBulbs) ||
+                        is_past(JobKind::OrderPlants);
+    return bought ? Degree::Bought : Degree::Chosen;
+  }
+
+  Uuid space_;
+  Date today_;
+  std::map<std::string, Date> days_;
+  std::map<Uuid, ToldStart> starts_;
+};
+
+void take(const Holdings& holdings, const Plan& plan, Planting& planting) {
+  const auto& sowings = planting.asked.successions;
+  for (int i = 1; i <= sowings.value_or(i); ++i) {
+    const int succession = sowings == 1 ? 0 : i;
+    const std::size_t before = planting.told.size();
+    for (int repeat = 0; repeat < starts_of(planting, succession); ++repeat) {
+      Told told = holdings.told(*plan.garden, key_of(plan, planting, succession, repeat));
+      if (told.start || !told.jobs.empty()) planting.told.push_back(std::move(told));
+    }
+    if (!sowings && planting.told.size() == before) return;
+  }
+}
+
+// The file's bytes, or why there are none to read.
+std::optional<std::string> bytes_of(const std::string& path, std::string& trouble) {
+  try {
+    return OutputFile::look(path);
+  } catch (const IoError& error) {
+    trouble = error.what();
+    return std::nullopt;
+  }
+}
+
+}  // namespace
+
+std::string calendar_path(const Plan& plan) {
+  if (!plan.calendar) return "";
+  return (std::filesystem::path(plan.file).parent_path() / *plan.calendar).string();
+}
+
+std::string remember(const std::string& path, const ground::Sheets& sheets,
+                     const std::optional<MeasuredWeather>& weather, Date today, Plan& plan) {
+  std::string trouble;
+  if (path.empty() || !plan.garden) return trouble;
+  const auto bytes = bytes_of(path, trouble);
+  if (!bytes) return trouble;
+  const calendar::ReadMemory read = calendar::read_memory(*bytes);
+  if (!read.refused.empty()) return read.refused;
+  if (read.memory.space != calendar::namespace_of(*plan.garden, "")) {
+    return "it is the calendar of another garden, or of a part of this one";
+  }
+  const Holdings holdings(read.memory, today);
+  for (Planting& planting : plan.plantings) take(holdings, plan, planting);
+  compare_facts(read.memory.facts.value_or(calendar::Facts()), facts_of(plan, sheets, weather),
+                plan);
+  plan.remembers = true;
+  return trouble;
+}
+
+std::vector<calendar::PlantingLine> planting_lines(const Plan& plan,
+                                                   const ground::Schedule& schedule) {
+  std::vector<calendar::PlantingLine> lines;
+  for (const ground::Sowing& sowing : schedule.sowings) {
+    const Planting& planting = plan.plantings[sowing.planting];
+    const Way& way = sowing.raised_by();
+    lines.push_back({calendar::planting_id(
+                         *plan.garden, key_of(plan, planting, sowing.number, sowing.begun.repeat)),
+                     planting.flowering_year,
+                     {.way = way.name,
+                      .group = sowing.group ? sowing.group->name : "",
+                      .method = way.method,
+                      .raised = way.raised,
+                      .start = sowing.start,
+                      .in_ground = sowing.in_ground,
+                      .lift = sowing.lift,
+                      .at = sowing.offset,
+                      .length = sowing.length,
+                      .width = planting.patch ? planting.patch->width : Millimetres{},
+                      .plants = sowing.plants}});
+  }
+  return lines;
+}
+
+}  // namespace trug::app

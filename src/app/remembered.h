@@ -1,0 +1,29 @@
+// SPDX-License-Identifier: MIT
+// The plan's calendar as its memory: what was told of each planting, read and written.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "base/date.h"
+#include "calendar/planting_line.h"
+#include "garden/plan.h"
+#include "garden/weather.h"
+#include "ground/schedule.h"
+
+namespace trug::app {
+
+// The file that the plan names, from where the program runs; empty: it names none.
+std::string calendar_path(const Plan& plan);
+
+// Takes what that calendar holds into the plan (Plan::remembers, Planting::told); nothing where
+// there is no such file, or the plan has no garden. Comes back: why what is there cannot be its
+// memory; empty where all is well.
+std::string remember(const std::string& path, const ground::Sheets& sheets,
+                     const std::optional<MeasuredWeather>& weather, Date today, Plan& plan);
+
+// What the next calendar is to keep of the choice.
+std::vector<calendar::PlantingLine> planting_lines(const Plan& plan,
+                                                   const ground::Schedule& schedule);
+
+}  // namespace trug::app

@@ -1,0 +1,17 @@
+// SPDX-License-Identifier: MIT
+// Jobs beside what the plan's calendar told of them.
+#pragma once
+
+#include "ground/schedule.h"
+#include "work/jobs.h"
+#include "work/rules.h"
+
+namespace trug::work {
+
+// What was told and lies behind keeps its day; what was not does not lie before today. Forecasts,
+// and days that stand, are as reckoned. False: what was begun did without this job, and it is too
+// late for it now.
+bool agree_with_told(const ground::Sowing& sowing, const JobDraft& draft,
+                     const RuleContext& context, Job& job);
+
+}  // namespace trug::work
