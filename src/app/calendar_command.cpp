@@ -75,7 +75,7 @@ class Writer {
     if (!options_.dry_run) environment_.out << result.bytes;
     show::CalendarFile shown = changes_of("the standard output", false, r_, content, result);
     shown.dry_run = options_.dry_run;
-    environment_.err << show::changes_page(shown);
+    environment_.err << show::changes_page(shown, options_.verbose);
     return kDone;
   }
 
@@ -108,7 +108,7 @@ class Writer {
     }
     show::CalendarFile shown = changes_of(path, previous.has_value(), r_, content, result);
     shown.dry_run = options_.dry_run;
-    if (!options_.json) environment_.out << show::changes_page(shown);
+    if (!options_.json) environment_.out << show::changes_page(shown, options_.verbose);
     files_.push_back(std::move(shown));
     return kDone;
   }

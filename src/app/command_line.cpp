@@ -126,7 +126,8 @@ void shown_options(CLI::App& app, Line line) {
       },
       "colour on the terminal: auto, always or never");
   app.add_flag("--plain", line.options.plain, "no colour");
-  app.add_flag("-v,--verbose", line.options.verbose, "tell which files were read");
+  app.add_flag("-v,--verbose", line.options.verbose,
+               "tell which files were read, and each job of a calendar that changed");
 }
 
 void crop_folders(CLI::App& app, Line line) {

@@ -9,6 +9,7 @@
 
 #include "app/change_reasons.h"
 #include "app/plan_facts.h"
+#include "app/planting_changes.h"
 #include "app/remembered.h"
 #include "show/pages.h"
 
@@ -67,13 +68,28 @@ std::string kind_word(calendar::ChangeKind kind) {
   return "";
 }
 
-std::vector<show::CalendarChange> shown(const std::vector<calendar::Change>& list) {
+std::vector<show::CalendarChange> shown(const std::vector<calendar::Change>& list,
+                                        const PlantingsOfEvents& plantings) {
   std::vector<show::CalendarChange> result;
   for (const calendar::Change& change : list) {
-    result.push_back(
-        {kind_word(change.kind), change.uid, change.summary, change.from, change.to, {}});
+    result.push_back({kind_word(change.kind),
+                      change.uid,
+                      change.summary,
+                      change.from,
+                      change.to,
+                      plantings.planting(change),
+                      {}});
   }
   return result;
+}
+
+// Where a planting is grown otherwise, another text is more than other words.
+void tell_altered(show::CalendarFile& file) {
+  for (show::CalendarChange& change : file.changes) {
+    const bool altered = std::ranges::find(file.altered, change.planting,
+                                           &show::PlantingChange::planting) != file.altered.end();
+    if (altered && change.kind == "reworded") change.kind = "changed";
+  }
 }
 
 // "Lane vases, north, only plant-out and sow"
@@ -114,22 +130,26 @@ Regenerated next_version(const Options& options, const Environment& environment,
 
 show::CalendarFile changes_of(const std::string& path, bool had_previous, const Reckoning& r,
                               const CalendarContent& content, const Regenerated& version) {
+  const Uuid space = space_of(r.plan, content.part);
+  const PlantingsOfEvents plantings(r, space);
   show::CalendarFile file{.path = path,
                           .had_previous = had_previous,
                           .events = static_cast<int>(version.events),
-                          .changes = shown(version.changes),
-                          .overtaken = shown(version.overtaken)};
+                          .changes = shown(version.changes, plantings),
+                          .altered = altered_plantings(r),
+                          .renamed = renamed_beds(r, space, version.changes),
+                          .overtaken = shown(version.overtaken, plantings)};
+  tell_altered(file);
   if (!had_previous) file.what_changed.emplace();
   if (!version.facts_before) return file;
   const calendar::Facts now = facts_of(r.plan, r.sheets, r.weather);
   const ChangeReasons reasons(*version.facts_before, version.product_before, now, r);
   file.what_changed = reasons.of_plan();
-  const Uuid space = space_of(r.plan, content.part);
   std::map<std::string, const work::Job*> jobs;
   for (const show::JobRow* job : content.jobs) jobs[calendar::job_uid(space, job->key)] = job;
   const auto add_reasons = [&](show::CalendarChange& change) {
     const auto job = jobs.find(change.uid);
-    if (change.kind != "moved" || job == jobs.end()) return;
+    if ((change.kind != "moved" && change.kind != "changed") || job == jobs.end()) return;
     change.reasons = reasons.of_job(*job->second, days_between(change.from, change.to));
   };
   std::ranges::for_each(file.changes, add_reasons);

@@ -191,7 +191,8 @@ int FeedKeeper::publish(const Reckoning& r, const Environment& environment) {
                  show::feed_style(), base_url_, last_change(version.bytes, environment.now)});
   if (!version.unchanged || !reckoned_) {
     environment.err << show::changes_page(
-                           changes_of(feed_path_, previous.has_value(), r, content, version))
+                           changes_of(feed_path_, previous.has_value(), r, content, version),
+                           options_.verbose)
                     << show::findings_line(r.findings, r.plan.file);
   }
   serving_ = true;

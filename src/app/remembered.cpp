@@ -149,7 +149,8 @@ std::vector<calendar::PlantingLine> planting_lines(const Plan& plan,
                       .at = sowing.offset,
                       .length = sowing.length,
                       .width = planting.patch ? planting.patch->width : Millimetres{},
-                      .plants = sowing.plants}});
+                      .plants = sowing.plants,
+                      .variety = planting.asked.variety.value_or("")}});
   }
   return lines;
 }

@@ -93,11 +93,12 @@ Uuid planting_id(const Uuid& garden, const work::JobKey& key) {
 
 std::string planting_value(const PlantingLine& line) {
   const ToldStart& start = line.start;
-  return fmt::format("{} {} {} {} {} {} {} {} {} {} {} {} {}", to_string(line.id),
+  return fmt::format("{} {} {} {} {} {} {} {} {} {} {} {} {} {}", to_string(line.id),
                      line.flowering_year, encoded(start.way), encoded(start.group),
                      word_of(kMethods, start.method), encoded(word_of(kRaised, start.raised)),
                      date_value(start.start), date_value(start.in_ground), date_value(start.lift),
-                     start.at.value(), start.length.value(), start.width.value(), start.plants);
+                     start.at.value(), start.length.value(), start.width.value(), start.plants,
+                     encoded(start.variety));
 }
 
 std::optional<PlantingLine> parse_planting_value(std::string_view value) {
@@ -121,6 +122,7 @@ std::optional<PlantingLine> parse_planting_value(std::string_view value) {
   };
   for (Millimetres* each : {&start.at, &start.length, &start.width}) words.take(*each, millimetres);
   words.take(start.plants, parse_count);
+  words.take(start.variety, decoded);
   return words.all_taken() ? std::optional(line) : std::nullopt;
 }
 

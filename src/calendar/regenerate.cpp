@@ -108,7 +108,8 @@ class Merge {
   bool is_past(const StoredEvent& stored) const { return stored.event.end <= run_.today; }
 
   void report(ChangeKind kind, const Event& event, Date from) {
-    changes.push_back({kind, event.uid, event.summary, event.category, from, event.start});
+    changes.push_back(
+        {kind, event.uid, event.summary, event.category, event.location, from, event.start});
   }
 
   void begin(const Event& event) {
@@ -125,8 +126,8 @@ class Merge {
     const bool moved = event.start != old.start || event.end != old.end;
     if (is_past(stored) && !old.cancelled && !(event.recorded && moved)) {
       if (event.start > old.start) {
-        overtaken.push_back(
-            {ChangeKind::Moved, event.uid, event.summary, event.category, old.start, event.start});
+        overtaken.push_back({ChangeKind::Moved, event.uid, event.summary, event.category,
+                             event.location, old.start, event.start});
       }
       return keep(stored);
     }

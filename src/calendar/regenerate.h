@@ -66,6 +66,7 @@ struct Change {
   std::string uid;
   std::string summary;
   std::string category;
+  std::string location;
   Date from;  // its first day in the previous file; of a new event: `to`
   Date to;    // its first day in the new file; of one that is gone: `from`
 };

@@ -31,6 +31,7 @@ struct ToldStart {
   Date start, in_ground, lift;
   Millimetres at, length, width;  // its own part of the ground
   int plants = 0;
+  std::string variety;  // empty: none was named
   bool operator==(const ToldStart&) const = default;
 };
 

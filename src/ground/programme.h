@@ -41,8 +41,8 @@ struct Options {
 struct StretchCrop {
   std::size_t kind = 0;  // what the vase takes for one crop
   double plants = 1;
-  int missed = 1;  // it counts as so many where it is left out
   std::shared_ptr<const Options> options;
+  int missed = 1;  // it counts as so many where it is left out
 };
 
 struct StretchGround {

@@ -52,6 +52,7 @@ std::optional<Pick> told_pick(const Weighed& weighed, const Earlier& last, const
   }
   if (!option) return std::nullopt;
   const Option& chosen = options.list[*option];
+  if (chosen.free == Free::Never) return std::nullopt;
   return Pick{*option, std::clamp(count.number(last.lift), chosen.lift_from,
                                   std::max(chosen.lift_from, chosen.lift_to))};
 }

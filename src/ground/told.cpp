@@ -73,6 +73,24 @@ std::optional<Earlier> earlier_of(const Told& told, const Planting& planting, co
   return std::nullopt;
 }
 
+// The kind of thing that was ordered, where the sheet still has a way for it.
+std::optional<Method> bought(const Told& told, const Sheet& sheet) {
+  if (told.degree < Degree::Bought) return std::nullopt;
+  std::optional<Method> method;
+  if (told.start) {
+    method = told.start->method;
+  } else if (day_of(told, "order-seed")) {
+    method = Method::Seed;
+  } else if (day_of(told, "order-bulbs")) {
+    method = Method::Bulb;
+  } else if (day_of(told, "order-plants")) {
+    method = Method::BoughtPlants;
+  }
+  const bool is_there =
+      method && std::ranges::find(sheet.ways, *method, &Way::method) != sheet.ways.end();
+  return is_there ? method : std::nullopt;
+}
+
 // A pin that says otherwise makes it another start.
 bool is_pinned_otherwise(const Pins& pins, const Earlier& told, const Sheet& sheet) {
   const bool in_bed = told.start == told.in_ground;
@@ -122,13 +140,13 @@ void take_told(const Planting& planting, const Sheet& sheet, const climate::Seas
     return one.succession == begun.number && one.repeat == begun.repeat;
   });
   if (told == planting.told.end()) return;
+  const Pins& pins = planting.asked.pins;
+  if (!pins.way && !planting.asked.since) begun.bought = bought(*told, sheet);
   const auto earlier = earlier_of(*told, planting, sheet, season);
   begun.earlier = told->start ? earlier : std::nullopt;
   if (!earlier || planting.asked.since) return;
-  const Pins& pins = planting.asked.pins;
   const Way& way = sheet.ways[earlier->way];
   if (told->degree >= Degree::Bought) {
-    if (!pins.way) begun.bought = way.method;
     if (!earlier->group.empty() && !planting.asked.group) begun.group = earlier->group;
     if (told->start && keeps_plants(planting, *told->start)) begun.plants = told->start->plants;
   }

@@ -19,7 +19,13 @@
 namespace trug::app {
 namespace {
 
-constexpr unsigned kGardens = 20;
+#ifndef TRUG_WALK_GARDENS
+#define TRUG_WALK_GARDENS 20
+#define TRUG_WALK_DAYS 13
+#endif
+constexpr unsigned kGardens = TRUG_WALK_GARDENS;
+constexpr Days kStep{TRUG_WALK_DAYS};
+constexpr unsigned kStepsToAnEdit = 52 / TRUG_WALK_DAYS;  // on the mean
 constexpr const char* kGarden = "8c0d1f3e-5b7a-4e21-9f46-2a6b7c8d9e10";
 
 // One of each habit and way of beginning: annuals hardy and tender, biennials, bulbs, corms and
@@ -73,9 +79,9 @@ class Walk : public Program {
     text_ = {};
     told_ = {};
     plant();
-    for (Date day = make_date(2026, 8, 1); day < make_date(2027, 10, 1); day += Days{13}) {
+    for (Date day = make_date(2026, 8, 1); day < make_date(2027, 10, 1); day += kStep) {
       SCOPED_TRACE(iso(day));
-      const bool edited = day > make_date(2026, 8, 1) && below(4) == 0 ? edit() : false;
+      const bool edited = day > make_date(2026, 8, 1) && below(kStepsToAnEdit) == 0 ? edit() : false;
       now_ = {day, day + std::chrono::hours{9}};
       write("plan.toml", text_.plan());
       const Answer answer = run({"calendar", "@plan.toml"});

@@ -28,7 +28,8 @@ PlantingLine line() {
            .at = Millimetres{450},
            .length = Millimetres{1250},
            .width = Millimetres{900},
-           .plants = 27}};
+           .plants = 27,
+           .variety = "Lämp, tall"}};
 }
 
 TEST(PlantingLine, IsWrittenInWordsBetweenBlanks) {
@@ -36,12 +37,13 @@ TEST(PlantingLine, IsWrittenInWordsBetweenBlanks) {
       planting_value(line()),
       to_string(line().id) +
           " 2027 in%20autumn%2C%20under%2050%20%25%20glass late%2Dflowering seed nursery%20bed "
-          "20260602 20260914 20270620 450 1250 900 27");
+          "20260602 20260914 20270620 450 1250 900 27 L%C3%A4mp%2C%20tall");
 }
 
 TEST(PlantingLine, IsReadAsItWasWritten) {
   PlantingLine other = line();
   other.start.group.clear();
+  other.start.variety.clear();
   other.start.way = "-";
   other.start.method = Method::BoughtPlants;
   other.start.raised = Raised::InPlace;
