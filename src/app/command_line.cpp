@@ -167,7 +167,13 @@ void only_option(CLI::App& app, Line line) {
 }
 
 CLI::Option* output_option(CLI::App& app, Line line, const std::string& help) {
-  return app.add_option("-o,--output", line.options.output, help)->type_name("FILE");
+  return app.add_option("-o,--output", line.options.output, help)
+      ->type_name("FILE")
+      ->each([](const std::string& name) {
+        if (name.empty()) {
+          throw CLI::ValidationError("the name of the file to write is empty");
+        }
+      });
 }
 
 void add_check(Line line) {

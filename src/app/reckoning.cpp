@@ -159,7 +159,8 @@ std::optional<Reckoning> reckon(const Options& options, const Environment& envir
                    std::move(weather),
                    {},
                    std::move(trouble)};
-  if (!result.memory_trouble.empty()) {
+  // With --force the file is replaced.
+  if (!result.memory_trouble.empty() && !options.force) {
     result.findings.push_back({.at = {result.plan.file, 1, 1},
                                .key = "calendar",
                                .found = ask::MemoryUnreadable{memory, result.memory_trouble}});

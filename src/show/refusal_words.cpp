@@ -111,7 +111,7 @@ std::string refusal_words(const Refusal& r) {
     case Rule::TooHot:
       return too_hot(r);
     case Rule::TooLate:
-      return fmt::format("it should have begun by {}, and nothing begins before {}",
+      return fmt::format("it should have begun by {}, and {} is the first day it can",
                          day(r.found_day), day(r.wanted_day));
     case Rule::NoShelter:
       return no_shelter(r);

@@ -81,7 +81,8 @@ class Walk : public Program {
     plant();
     for (Date day = make_date(2026, 8, 1); day < make_date(2027, 10, 1); day += kStep) {
       SCOPED_TRACE(iso(day));
-      const bool edited = day > make_date(2026, 8, 1) && below(kStepsToAnEdit) == 0 ? edit() : false;
+      const bool edited =
+          day > make_date(2026, 8, 1) && below(kStepsToAnEdit) == 0 ? edit() : false;
       now_ = {day, day + std::chrono::hours{9}};
       write("plan.toml", text_.plan());
       const Answer answer = run({"calendar", "@plan.toml"});
