@@ -183,11 +183,6 @@ class Generator {
     case_.must_stand = false;
   }
 
-  // What was told to be still under cover today goes out from today on.
-  std::optional<Date> soonest_out() const {
-    return begun_.start_told && !begun_.in_ground ? setting_.today : std::nullopt;
-  }
-
   // The days of `window` on which plants started on that day can go out; where there are none, all
   // on which they can: pins beat windows.
   DateRange within_reach(const Way& way, Date start, DateRange window) const {
