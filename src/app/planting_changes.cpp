@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <optional>
 #include <set>
 #include <span>
 
@@ -93,6 +94,16 @@ bool is_bought(const Planting& planting) {
                              [](const Told& told) { return told.degree >= Degree::Bought; });
 }
 
+std::string number_words(const Planting& planting, const Grown& before, const Grown& now,
+                         LifeCycle life_cycle) {
+  std::string text =
+      instead(kind_words(now, now.plants, life_cycle), std::to_string(before.plants));
+  if (now.plants > before.plants && is_bought(planting)) {
+    text += fmt::format(", {} more than were ordered", now.plants - before.plants);
+  }
+  return text;
+}
+
 show::PlantingChange compared(const Planting& planting, const Grown& before, const Grown& now,
                               LifeCycle life_cycle) {
   show::PlantingChange result{planting.name, {}, {}};
@@ -107,18 +118,36 @@ show::PlantingChange compared(const Planting& planting, const Grown& before, con
   if (now.method != before.method) {
     result.buy.push_back(instead(kind_words(now, now.plants, life_cycle),
                                  kind_words(before, before.plants, life_cycle)));
-  } else if (now.plants != before.plants) {
-    std::string text =
-        instead(kind_words(now, now.plants, life_cycle), std::to_string(before.plants));
-    if (now.plants > before.plants && is_bought(planting)) {
-      text += fmt::format(", {} more than were ordered", now.plants - before.plants);
-    }
-    result.buy.push_back(std::move(text));
+    return result;
   }
-  if (now.way != before.way && now.method == before.method) {
+  if (now.plants != before.plants) {
+    result.buy.push_back(number_words(planting, before, now, life_cycle));
+  }
+  if (now.way != before.way) {
     result.way.push_back(instead("\"" + now.way + "\"", "\"" + before.way + "\""));
   }
   return result;
+}
+
+// The UIDs of what is gone, and of what is new.
+struct Turnover {
+  std::set<std::string> gone, fresh;
+};
+
+// Whether all its jobs are new, and each of its plantings has one that is gone under the other
+// name.
+bool was_named(const std::string& name, const Bed& bed, const Turnover& turnover,
+               const Reckoning& r, const Uuid& space) {
+  std::set<std::string> plantings, same;
+  for (const work::Job& job : r.jobs) {
+    if (job.bed != bed.name) continue;
+    if (!turnover.fresh.contains(calendar::job_uid(space, job.key))) return false;
+    plantings.insert(job.planting_name);
+    work::JobKey key = job.key;
+    key.bed = name;
+    if (turnover.gone.contains(calendar::job_uid(space, key))) same.insert(job.planting_name);
+  }
+  return !plantings.empty() && plantings == same;
 }
 
 }  // namespace
@@ -159,30 +188,19 @@ std::vector<show::PlantingChange> altered_plantings(const Reckoning& r) {
 
 std::vector<show::Renamed> renamed_beds(const Reckoning& r, const Uuid& space,
                                         const std::vector<Change>& changes) {
-  std::set<std::string> gone, fresh, beds_gone;
+  Turnover turnover;
+  std::set<std::string> names_gone;
   for (const Change& change : changes) {
-    if (is_gone(change)) {
-      gone.insert(change.uid);
-      beds_gone.insert(bed_of_location(change.location));
-    } else if (change.kind == ChangeKind::New) {
-      fresh.insert(change.uid);
-    }
+    if (change.kind == ChangeKind::New) turnover.fresh.insert(change.uid);
+    if (!is_gone(change)) continue;
+    turnover.gone.insert(change.uid);
+    names_gone.insert(bed_of_location(change.location));
   }
-  for (const Bed& bed : r.plan.beds) beds_gone.erase(bed.name);
+  for (const Bed& bed : r.plan.beds) names_gone.erase(bed.name);
   std::vector<show::Renamed> result;
   for (const Bed& bed : r.plan.beds) {
-    for (const std::string& name : beds_gone) {
-      std::set<std::string> crops, same;  // plantings with jobs to come; those that the other had
-      bool all_new = !bed.id;
-      for (const work::Job& job : r.jobs) {
-        if (job.bed != bed.name) continue;
-        work::JobKey key = job.key;
-        all_new &= fresh.contains(calendar::job_uid(space, key));
-        key.bed = name;
-        crops.insert(job.planting_name);
-        if (gone.contains(calendar::job_uid(space, key))) same.insert(job.planting_name);
-      }
-      if (all_new && !crops.empty() && crops == same) result.push_back({name, bed.name});
+    for (const std::string& name : names_gone) {
+      if (!bed.id && was_named(name, bed, turnover, r, space)) result.push_back({name, bed.name});
     }
   }
   return result;

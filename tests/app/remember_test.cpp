@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The plan's calendar as its memory, command by command.
+#include <algorithm>
+#include <filesystem>
 #include <map>
 #include <regex>
 #include <string>
@@ -152,6 +154,137 @@ TEST_F(Remembering, AnOlderFileTellsByItsJobs) {
   const ToldStart now = a_week_on(told, plan("crops = [\"cornflower\"]", "30 May"));
   EXPECT_EQ(now.way, told.way);
   EXPECT_EQ(iso(now.start), iso(told.start));
+}
+
+// ---- what is told of an edit
+
+std::string wished(const std::string& crops, const std::string& bed = "lane",
+                   const std::string& more = "") {
+  return head_text(kKeys) + std::string(kShelterText) +
+         bed_text(bed, "2.3", "0.9", {{"2.2", crops}}) + more;
+}
+
+std::string cornflowers(const std::string& more) {
+  return "[[bed.stretch.crop]]\ncrop = \"cornflower\"\n" + more;
+}
+
+// What alters number, variety or group is told as what to buy, and nothing of it as other words.
+TEST_F(Remembering, WhatIsToBeBoughtIsToldFirst) {
+  struct Row {
+    const char *crop, *before, *after, *told;
+  };
+  for (const Row& row :
+       {Row{"cornflower", "plants = 40", "plants = 52",
+            "buy        lane/cornflower: seed for 52 plants instead of 40"},
+        Row{"cornflower", "plants = 40", "plants = 31",
+            "buy        lane/cornflower: seed for 31 plants instead of 40"},
+        Row{"cornflower", "variety = \"Dusk\"", "variety = \"Dawn\"",
+            "buy        lane/cornflower: 'Dawn' instead of 'Dusk'"},
+        Row{"tulip", "group = \"mid\"", "group = \"late\"",
+            "buy        lane/tulip: late instead of mid"},
+        Row{"cornflower", "way = \"sown in place in autumn\"", "way = \"sown in place in spring\"",
+            "way        lane/cornflower: \"sown in place in spring\" instead of "
+            "\"sown in place in autumn\""}}) {
+    SCOPED_TRACE(row.told);
+    const std::string crop = std::string("[[bed.stretch.crop]]\ncrop = \"") + row.crop + "\"\n";
+    on("2026-08-03");
+    std::filesystem::remove(path("garden.ics"));
+    write("plan.toml", wished(crop + row.before));
+    ASSERT_EQ(run({"calendar", "@plan.toml"}).exit, 0);
+    write("plan.toml", wished(crop + row.after));
+    const Answer answer = run({"calendar", "@plan.toml", "--verbose"});
+    ASSERT_EQ(answer.exit, 0) << answer.err;
+    EXPECT_NE(answer.out.find(row.told), std::string::npos) << answer.out;
+    EXPECT_EQ(answer.out.find("reworded"), std::string::npos) << answer.out;
+  }
+}
+
+TEST_F(Remembering, MoreThanWasOrderedIsSaid) {
+  on("2026-08-03");
+  write("plan.toml", wished(cornflowers("plants = 40")));
+  ASSERT_EQ(run({"calendar", "@plan.toml"}).exit, 0);
+  on(iso(start().start - Days{1}));
+  write("plan.toml", wished(cornflowers("plants = 52")));
+  const Answer answer = run({"calendar", "@plan.toml"});
+  EXPECT_NE(answer.out.find("seed for 52 plants instead of 40, 12 more than were ordered"),
+            std::string::npos)
+      << answer.out;
+}
+
+TEST_F(Remembering, ABedWithAnotherNameIsAskedAbout) {
+  const std::string crops = "crops = [\"cornflower\", \"zinnia\"]";
+  const std::string question = "renamed?   bed \"lane\" is gone, and \"long lane\" has its crops";
+  on("2026-08-03");
+  write("plan.toml", wished(crops));
+  ASSERT_EQ(run({"calendar", "@plan.toml"}).exit, 0);
+  const auto asked = [&](const std::string& text) {
+    write("plan.toml", text);
+    return run({"calendar", "@plan.toml", "--dry-run"}).out;
+  };
+  const std::string told = asked(wished(crops, "long lane"));
+  EXPECT_NE(told.find(question), std::string::npos) << told;
+  EXPECT_NE(told.find("\n    id = \"lane\"\n"), std::string::npos) << told;
+  // As asked: not an event changes its identity.
+  const std::string pasted = asked(wished(crops, "long lane\"\nid = \"lane"));
+  EXPECT_EQ(pasted.find("renamed?"), std::string::npos) << pasted;
+  EXPECT_EQ(pasted.find(" new"), std::string::npos) << pasted;
+  // Other crops, or the old bed still there: no question.
+  EXPECT_EQ(asked(wished("crops = [\"cornflower\", \"cosmos\"]", "long lane")).find("renamed?"),
+            std::string::npos);
+  EXPECT_EQ(asked(wished(crops, "long lane",
+                         bed_text("lane", "1.3", "0.9", {{"1.2", "crops = [\"dill\"]"}})))
+                .find("renamed?"),
+            std::string::npos);
+}
+
+// What was chosen in one bed does not move because another is edited.
+TEST_F(Remembering, AnEditTouchesItsOwnGround) {
+  const auto text = [](const std::string& last) {
+    return wished("crops = [\"cornflower\"]", "lane",
+                  "\n[[bed.stretch]]\nlength_m = 0.1\ncrops = [\"larkspur\"]\n") +
+           bed_text("shed", "1.4", "0.7", {{"1.3", last}}) +
+           "\n[wish]\nvases_per_week = 2\nstems_per_vase = 9\nfrom = \"1 May\"\nto = \"1 "
+           "October\"\n";
+  };
+  on("2026-08-03");
+  write("plan.toml", text("crops = [\"zinnia\"]"));
+  ASSERT_EQ(run({"calendar", "@plan.toml"}).exit, 0);
+  const auto before = memory().plantings;
+  write("plan.toml", text("crops = [\"cosmos\"]"));
+  ASSERT_EQ(run({"calendar", "@plan.toml"}).exit, 0);
+  const auto now = memory().plantings;
+  EXPECT_EQ(now.size(), before.size());
+  int same = 0;
+  for (const auto& line : before) same += std::ranges::count(now, line) > 0 ? 1 : 0;
+  EXPECT_EQ(same, 2);
+}
+
+// As many sowings as are useful: those that have begun keep their numbers, days and ground.
+TEST_F(Remembering, TheSowingsOfASeasonKeepTheirNumbers) {
+  const auto text = [](const std::string& last_frost) {
+    std::string result =
+        wished("[[bed.stretch.crop]]\ncrop = \"sunflower\"\nsuccessions = \"all season\"");
+    return result.replace(result.find("10 May"), 6, last_frost);
+  };
+  on("2027-01-04");
+  write("plan.toml", text("10 May"));
+  ASSERT_EQ(run({"calendar", "@plan.toml"}).exit, 0);
+  const auto before = memory().plantings;
+  ASSERT_GE(before.size(), 3U);
+  on(iso(before[1].start.start + Days{1}));
+  for (const char* frost : {"10 May", "4 May", "24 May"}) {
+    write("plan.toml", text(frost));
+    ASSERT_EQ(run({"calendar", "@plan.toml"}).exit, 0);
+    const auto now = memory().plantings;
+    for (const auto& line : before) {
+      if (line.start.start >= now_.today) continue;
+      const auto same = std::ranges::find(now, line.id, &calendar::PlantingLine::id);
+      ASSERT_NE(same, now.end()) << frost;
+      EXPECT_EQ(iso(same->start.start), iso(line.start.start)) << frost;
+      EXPECT_EQ(same->start.at, line.start.at) << frost;
+      EXPECT_EQ(same->start.plants, line.start.plants) << frost;
+    }
+  }
 }
 
 TEST_F(Remembering, AnotherFileInItsPlaceIsSaidAndLeftAlone) {

@@ -106,6 +106,31 @@ struct Case {
   }
 };
 
+TEST(Programme, WhatHasBegunHasTheGroundBeforeWhatHasNot) {
+  const auto grown = [](double stems) {
+    return Option{.start = 70,
+                  .in_ground = 70,
+                  .first_cut = 110,
+                  .lift_from = 130,
+                  .lift_to = 130,
+                  .stems_per_plant = stems};
+  };
+  const auto crop = [&](double stems, int missed) {
+    auto options = std::make_shared<Options>();
+    options->curves = {std::vector<double>(21, 1.0 / 21)};
+    options->list = {grown(stems)};
+    return StretchCrop{.options = options, .missed = missed};
+  };
+  for (const bool first : {true, false}) {
+    StretchGround ground{.horizon = 300, .summer = {70, 210}};
+    ground.crops = {crop(first ? 1 : 90, first ? 1000 : 1), crop(first ? 90 : 1, first ? 1 : 1000)};
+    const std::vector<WeekWorths> worths(2, WeekWorths(kWeeks, Beside::flat(1)));
+    const Solution solution = best_choice(ground, worths);
+    EXPECT_EQ(solution.picks[0].has_value(), first);
+    EXPECT_EQ(solution.picks[1].has_value(), !first);
+  }
+}
+
 // ---- Examples worked by hand. Day 0 is a Monday; 12 stems are wanted in weeks 15 to 24; a square
 // metre is bare for a week at the price of a stem from day 70 to 210; a stem a day for three weeks
 // from the first cut, lifted when it is over.
