@@ -225,6 +225,31 @@ void add_weeks(Line line) {
   app.add_flag("--csv", line.options.csv, "the weeks as comma-separated values")->excludes(json);
 }
 
+void add_ground(Line line) {
+  CLI::App& app = command(line, "ground", "how much ground does my wish take", "ground wish.toml");
+  plan_argument(app, line);
+  app.add_flag("--json", line.options.json, "plants and ground as JSON");
+}
+
+void add_mend(Line line) {
+  CLI::App& app = command(line, "mend", "what to add for the weeks that go short",
+                          "mend garden.toml -o mended.toml");
+  plan_argument(app, line);
+  app.add_option("-o,--output", line.options.output,
+                 "write the plan with all that is added; without the remarks of the old one")
+      ->type_name("FILE");
+  app.add_flag("--replant", line.options.replant,
+               "also in the place of annuals of which nothing is begun");
+  app.add_flag("--json", line.options.json, "what to add as JSON");
+}
+
+void add_order(Line line) {
+  CLI::App& app = command(line, "order", "what must I buy, and by when", "order garden.toml");
+  plan_argument(app, line);
+  auto* json = app.add_flag("--json", line.options.json, "the list as JSON");
+  app.add_flag("--csv", line.options.csv, "the list as comma-separated values")->excludes(json);
+}
+
 void add_why(Line line) {
   CLI::App& app = command(line, "why", "the reckoning behind one planting's dates",
                           "why garden.toml \"west bed\" zinnia");
@@ -364,8 +389,8 @@ CommandLine::CommandLine()
   app_.footer(std::string(kAfterHelp));
   const Line line{app_, options_, days_};
   shown_options(app_, line);
-  for (const auto add : {add_check, add_jobs, add_calendar, add_weeks, add_why, add_chart, add_crop,
-                         add_frost, add_feed, add_help}) {
+  for (const auto add : {add_check, add_jobs, add_calendar, add_weeks, add_ground, add_mend,
+                         add_order, add_why, add_chart, add_crop, add_frost, add_feed, add_help}) {
     add(line);
   }
 }

@@ -7,21 +7,22 @@
 #include <vector>
 
 #include "app/reckoning.h"
+#include "ask/spare_plants.h"
+#include "ask/wish_ground.h"
 #include "base/text.h"
 #include "ground/sheet_check.h"
 #include "read/sheet_reader.h"
 #include "read/text_file.h"
 #include "show/crop_page.h"
+#include "show/ground_page.h"
+#include "show/order_page.h"
 #include "show/pages.h"
 #include "show/weeks_page.h"
 #include "show/why.h"
+#include "work/purchases.h"
 
 namespace trug::app {
 namespace {
-
-show::Style style(const Options& options, const Environment& environment) {
-  return {options.colour.value_or(environment.colour) && !options.plain, environment.width};
-}
 
 std::vector<std::size_t> shown_jobs(const Options& options, const std::vector<work::Job>& jobs) {
   std::vector<std::size_t> shown;
@@ -63,7 +64,7 @@ int run_check(const Options& options, const Environment& environment) {
                           ? show::check_json(document_head(options, environment, "trug.check/1"),
                                              r->shown())
                           : show::check_page(r->plan, r->schedule, r->weeks, r->findings,
-                                             r->climate, style(options, environment)));
+                                             r->climate, page_style(options, environment)));
   const bool broken = std::ranges::any_of(
       r->findings, [](const ask::Finding& finding) { return finding.rank() == ask::Rank::Broken; });
   return broken ? kFindings : exit_code(options, *r);
@@ -79,9 +80,10 @@ int run_jobs(const Options& options, const Environment& environment) {
                                        r->shown(), shown);
     return exit_code(options, *r);
   }
-  environment.out << (options.csv ? show::jobs_csv(r->shown(), shown)
-                                  : show::jobs_page(r->plan, r->rows, shown, r->climate,
-                                                    style(options, environment), options.full));
+  environment.out << (options.csv
+                          ? show::jobs_csv(r->shown(), shown)
+                          : show::jobs_page(r->plan, r->rows, shown, r->climate,
+                                            page_style(options, environment), options.full));
   environment.out.flush();
   environment.err << show::findings_line(r->findings, r->plan.file);
   return exit_code(options, *r);
@@ -97,7 +99,42 @@ int run_weeks(const Options& options, const Environment& environment) {
   }
   environment.out << (options.csv ? show::weeks_csv(r->plan, r->weeks)
                                   : show::weeks_page(r->plan, r->weeks, r->climate,
-                                                     style(options, environment)));
+                                                     page_style(options, environment)));
+  environment.out.flush();
+  environment.err << show::findings_line(r->findings, r->plan.file);
+  return exit_code(options, *r);
+}
+
+int run_ground(const Options& options, const Environment& environment) {
+  const auto r = reckon(options, environment, "trug.ground/1");
+  if (!r) return kBadInput;
+  if (!r->plan.wish) {
+    return refuse_without_wish(options, environment, "trug.ground/1", r->plan);
+  }
+  const ground::Sheets sheets = all_sheets(*r);
+  const auto ground =
+      ask::wish_ground({r->plan, sheets, r->climate, today(options, environment), r->weather});
+  const auto spare = ask::spare_plants(r->plan, *r);
+  const show::GroundFacts facts{ground, spare, r->weeks};
+  environment.out << (options.json
+                          ? show::ground_json(document_head(options, environment, "trug.ground/1"),
+                                              r->shown(), facts)
+                          : show::ground_page(r->plan, facts, page_style(options, environment)));
+  return exit_code(options, *r);
+}
+
+int run_order(const Options& options, const Environment& environment) {
+  const auto r = reckon(options, environment, "trug.order/1");
+  if (!r) return kBadInput;
+  const auto list = work::purchases(r->plan, r->schedule, r->jobs, today(options, environment));
+  if (options.json) {
+    environment.out << show::order_json(document_head(options, environment, "trug.order/1"),
+                                        r->shown(), list);
+    return exit_code(options, *r);
+  }
+  environment.out << (options.csv
+                          ? show::order_csv(r->plan, list)
+                          : show::order_page(r->plan, list, page_style(options, environment)));
   environment.out.flush();
   environment.err << show::findings_line(r->findings, r->plan.file);
   return exit_code(options, *r);
@@ -119,7 +156,7 @@ int run_why(const Options& options, const Environment& environment) {
                           ? show::why_json(document_head(options, environment, "trug.why/1"),
                                            r->shown(), *planting, r->climate)
                           : show::why_page(r->shown(), *planting, r->climate,
-                                           style(options, environment)));
+                                           page_style(options, environment)));
   return exit_code(options, *r);
 }
 
@@ -170,8 +207,8 @@ int run_crop(const Options& options, const Environment& environment) {
   environment.err << diagnostics.render();
   if (diagnostics.has_errors()) return kBadInput;
   environment.out << (options.crop.empty()
-                          ? show::crop_list(sheets, style(options, environment))
-                          : show::crop_page(*sheets.front(), style(options, environment)));
+                          ? show::crop_list(sheets, page_style(options, environment))
+                          : show::crop_page(*sheets.front(), page_style(options, environment)));
   return kDone;
 }
 

@@ -40,6 +40,8 @@ struct Options {
   bool dry_run = false;
   bool lost = false;
   bool force = false;
+  // mend
+  bool replant = false;
   // help
   std::vector<std::string> words;
   // crop

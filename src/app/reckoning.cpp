@@ -125,6 +125,28 @@ std::unique_ptr<read::SheetLibrary> open_library(const Options& options, const s
   return library;
 }
 
+int refuse(const Options& options, const Environment& environment, const std::string& format,
+           const Diagnostics& diagnostics) {
+  environment.err << diagnostics.render();
+  if (options.json) {
+    environment.out << show::errors_json(document_head(options, environment, format),
+                                         diagnostics.sorted());
+  }
+  return kBadInput;
+}
+
+int refuse_without_wish(const Options& options, const Environment& environment,
+                        const std::string& format, const Plan& plan) {
+  Diagnostics diagnostics;
+  diagnostics.error({plan.file, 1, 1}, "the plan has no [wish]",
+                    "say how many vases you want, and from when to when: trug help wish");
+  return refuse(options, environment, format, diagnostics);
+}
+
+show::Style page_style(const Options& options, const Environment& environment) {
+  return {options.colour.value_or(environment.colour) && !options.plain, environment.width};
+}
+
 std::optional<Reckoning> reckon(const Options& options, const Environment& environment,
                                 const std::string& format, const std::string& own_calendar) {
   Diagnostics diagnostics;
@@ -141,14 +163,11 @@ std::optional<Reckoning> reckon(const Options& options, const Environment& envir
       weather = read_weather(environment.files, today(options, environment), *plan, diagnostics);
     }
   }
-  if (!diagnostics.empty()) environment.err << diagnostics.render();
   if (!plan || diagnostics.has_errors()) {
-    if (options.json) {
-      environment.out << show::errors_json(document_head(options, environment, format),
-                                           diagnostics.sorted());
-    }
+    refuse(options, environment, format, diagnostics);
     return std::nullopt;
   }
+  if (!diagnostics.empty()) environment.err << diagnostics.render();
   if (options.verbose) environment.err << "read " << path << "\n";
   const std::string memory = plan->calendar ? calendar_path(*plan) : own_calendar;
   std::string trouble = remember(memory, sheets, weather, today(options, environment), *plan);
@@ -170,16 +189,18 @@ std::optional<Reckoning> reckon(const Options& options, const Environment& envir
   return result;
 }
 
+ground::Sheets all_sheets(const Reckoning& r) {
+  Diagnostics of_no_matter;  // a sheet of no crop of the plan
+  ground::Sheets sheets = r.sheets;
+  for (const std::string& name : r.sheet_library->names()) {
+    if (const Sheet* sheet = r.sheet_library->find(name, of_no_matter)) sheets[name] = sheet;
+  }
+  return sheets;
+}
+
 void advise(const Options& options, const Environment& environment, Reckoning& r) {
   const ask::Garden garden{r.plan, r.sheets, r.climate, today(options, environment), r.weather};
-  r.findings = ask::advised(garden, r, [&r] {
-    Diagnostics of_no_matter;  // a sheet of no crop of the plan
-    ground::Sheets sheets = r.sheets;
-    for (const std::string& name : r.sheet_library->names()) {
-      if (const Sheet* sheet = r.sheet_library->find(name, of_no_matter)) sheets[name] = sheet;
-    }
-    return sheets;
-  });
+  r.findings = ask::advised(garden, r, [&r] { return all_sheets(r); });
 }
 
 int exit_code(const Options& options, const Reckoning& reckoning) {

@@ -13,6 +13,7 @@
 #include "base/diagnostics.h"
 #include "read/sheet_library.h"
 #include "show/json.h"
+#include "show/style.h"
 
 namespace trug::app {
 
@@ -46,6 +47,21 @@ std::unique_ptr<read::SheetLibrary> open_library(const Options& options, const s
 // kBadInput. `own_calendar`: the file to go on from where the plan names none; empty: none.
 std::optional<Reckoning> reckon(const Options& options, const Environment& environment,
                                 const std::string& format, const std::string& own_calendar = "");
+
+// Bad input: prints what is wrong, also into the JSON document of that format. Returns the exit
+// code.
+int refuse(const Options& options, const Environment& environment, const std::string& format,
+           const Diagnostics& diagnostics);
+
+// The same for a plan that wishes nothing, which the command is about.
+int refuse_without_wish(const Options& options, const Environment& environment,
+                        const std::string& format, const Plan& plan);
+
+// How a page is set for people.
+show::Style page_style(const Options& options, const Environment& environment);
+
+// Every sheet there is.
+ground::Sheets all_sheets(const Reckoning& reckoning);
 
 // Adds what would help, and what crops cost: for those who show the findings, since each answer is
 // a choice made anew.

@@ -18,6 +18,9 @@ int dispatch(const Options& options, const Environment& environment) {
   if (options.command == "check") return run_check(options, environment);
   if (options.command == "jobs") return run_jobs(options, environment);
   if (options.command == "weeks") return run_weeks(options, environment);
+  if (options.command == "ground") return run_ground(options, environment);
+  if (options.command == "mend") return run_mend(options, environment);
+  if (options.command == "order") return run_order(options, environment);
   if (options.command == "calendar") return run_calendar(options, environment);
   if (options.command == "chart") return run_chart(options, environment);
   if (options.command == "feed") return run_feed(options, environment);

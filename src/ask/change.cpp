@@ -71,6 +71,13 @@ struct Made {
                      std::move(made.plantings.front()));
     result.added = at;
   }
+  void operator()(const AddStretch& c) const {
+    Bed& bed = plan().beds[c.bed];
+    Stretch stretch{.length = c.length, .offset = {}, .at = bed.at};
+    for (const Stretch& before : bed.stretches) stretch.offset = stretch.offset + before.length;
+    bed.stretches.push_back(stretch);
+    (*this)(AddCrop{c.bed, bed.stretches.size() - 1, {}, c.asked});
+  }
   void operator()(const Frame& c) const { plan().shelter.frame_m2 = c.m2; }
   // Of another year its calendar tells nothing.
   void operator()(const Year& c) const {

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "base/date.h"
+#include "base/quantity.h"
 #include "garden/plan.h"
 
 namespace trug::ask {
@@ -57,6 +58,12 @@ struct AddCrop {
   std::optional<std::size_t> after;
   CropEntry asked;
 };
+// A stretch of so much at the end of a bed, with one crop on it.
+struct AddStretch {
+  std::size_t bed = 0;
+  Millimetres length;
+  CropEntry asked;
+};
 // A frame of so many square metres, beside the shelter there is.
 struct Frame {
   double m2 = 0;
@@ -75,7 +82,7 @@ struct Risk {
 };
 
 using Change = std::variant<LeaveOut, LiftOn, Plants, StartAfter, Sowings, Unpin, ByWay, Instead,
-                            AddCrop, Frame, Year, Frost, Risk>;
+                            AddCrop, AddStretch, Frame, Year, Frost, Risk>;
 
 // A plan with a change made, and where each planting of the old one stands in it.
 struct ChangedPlan {

@@ -49,10 +49,6 @@ MonthDay month_day_of(Date day) {
   return {ymd.month(), ymd.day()};
 }
 
-std::string_view month_name(std::chrono::month month) {
-  return kMonths[static_cast<unsigned>(month) - 1];
-}
-
 }  // namespace
 
 Date make_date(int year, unsigned month, unsigned day) {
@@ -121,6 +117,9 @@ std::string month_and_year(Date day) {
   return fmt::format("{} {}", month_name(year_month_day{day}.month()), year_of(day));
 }
 
+std::string_view month_name(std::chrono::month month) {
+  return kMonths[static_cast<unsigned>(month) - 1];
+}
 std::string_view short_month(std::chrono::month month) { return month_name(month).substr(0, 3); }
 
 std::string_view short_weekday(Date day) {

@@ -54,7 +54,8 @@ std::string brief_day(Date day);
 // "Fri 14 November", "November 2027".
 std::string weekday_and_day(Date day);
 std::string month_and_year(Date day);
-// "Nov", "Fri".
+// "November", "Nov", "Fri".
+std::string_view month_name(std::chrono::month month);
 std::string_view short_month(std::chrono::month month);
 std::string_view short_weekday(Date day);
 // "September", "Sep" or any length between, any case.

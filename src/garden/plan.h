@@ -70,6 +70,7 @@ struct Wish {
   MonthDay from{};
   MonthDay to{};
   std::vector<std::string> colours;
+  std::vector<std::string> like;  // crops, by their sheets' names: what `ground` reckons with
   bool mixed = true;  // false: bunches of one kind
   Position at;
 };

@@ -248,6 +248,14 @@ struct YearlyJob {
   std::optional<int> every_years;
 };
 
+// How what the trade begins it from is sold to gardeners.
+struct Buying {
+  // 1 to 12, in the north; later the best of it is gone. Absent: a month or two before its use.
+  std::optional<unsigned> month;
+  std::optional<int> packet_seeds;  // seeds in a usual packet; absent: no packets are counted
+  std::optional<double> comes_up;   // of sown seeds, the share; absent: no loss is allowed for
+};
+
 struct Caution {
   enum class Kind { Poisonous, Irritant, Phototoxic, Invasive, Thorny };
   Kind kind = Kind::Poisonous;
@@ -314,11 +322,12 @@ struct Sheet {
   Usual usual = Usual::Seed;
   std::optional<SecondFlush> second_flush;
   std::optional<YearlyJob> prune, divide, lift_and_store, cut_back;
+  Buying buy;
   std::vector<Group> groups;
   std::vector<Way> ways;
   std::vector<Caution> cautions;
   std::vector<Source> sources;
-  // All of the above but cautions and sources, as text: the same where two sheets say the same.
+  // All of the above but what it is sold as, cautions and sources, as text: the same where two sheets say the same.
   std::string figures;
 };
 

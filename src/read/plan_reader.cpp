@@ -59,6 +59,7 @@ constexpr KeyHome kHomes[] = {
     {"to", "[wish]"},
     {"colours", "[wish]"},
     {"mixed", "[wish]"},
+    {"like", "[wish]"},
     {"colours", kCrop},
     {"days", "[work]"},
     {"remind_days_before", "[work]"},
@@ -328,6 +329,13 @@ class PlanReader {
     wish.to = to.value_or(MonthDay{});
     if (from && to) check_wish(wish, table);
     for (const PlacedText& colour : table.strings("colours")) wish.colours.push_back(colour.text);
+    for (const PlacedText& crop : table.strings("like")) {
+      CropEntry entry{.crop = crop.text};
+      resolve_crop(entry, crop.at, sheets_, diagnostics_);
+      if (std::ranges::find(wish.like, entry.crop) == wish.like.end()) {
+        wish.like.push_back(entry.crop);
+      }
+    }
     wish.mixed = table.boolean("mixed").value_or(true);
     table.finish(kHomes);
     plan_.wish = std::move(wish);

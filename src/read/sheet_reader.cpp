@@ -8,6 +8,7 @@
 #include <utility>
 #include <vector>
 
+#include "base/date.h"
 #include "read/sheet_reader_growth.h"
 #include "read/sheet_reader_ways.h"
 #include "read/toml_table.h"
@@ -69,6 +70,23 @@ Caution read_caution(TomlTable& table) {
   return caution;
 }
 
+Buying read_buying(TomlTable& parent) {
+  Buying buying;
+  auto table = parent.table("buy");
+  if (!table) return buying;
+  if (const auto word = table->text("month")) {
+    if (const auto month = parse_month(*word)) {
+      buying.month = static_cast<unsigned>(*month);
+    } else {
+      table->error("month", fmt::format("'{}' is no month; write \"July\"", *word));
+    }
+  }
+  buying.packet_seeds = table->whole_number("packet_seeds", kOptional, {1, 100000});
+  buying.comes_up = table->number("comes_up", kOptional, {0.05, 1});
+  table->finish();
+  return buying;
+}
+
 class SheetReader {
  public:
   SheetReader(TomlTable& file, Diagnostics& diagnostics) : file_(file), diagnostics_(diagnostics) {}
@@ -90,6 +108,7 @@ class SheetReader {
     sheet_.divide = read_yearly_job(file_, "divide");
     sheet_.lift_and_store = read_yearly_job(file_, "lift_and_store");
     sheet_.cut_back = read_yearly_job(file_, "cut_back");
+    sheet_.buy = read_buying(file_);
     read_lists();
     check_coverage();
     file_.finish();
@@ -255,7 +274,7 @@ std::optional<Sheet> read_sheet(std::string_view text, const std::string& path,
   if (!file) return std::nullopt;
   Sheet sheet = SheetReader(*file, diagnostics).read();
   if (diagnostics.error_count() > errors_before) return std::nullopt;
-  sheet.figures = file->canonical({"source", "caution"});
+  sheet.figures = file->canonical({"source", "caution", "buy"});
   return sheet;
 }
 

@@ -163,6 +163,16 @@ std::string cutting_words(const Sheet& sheet) {
                      sheet.cutting_weeks.high == 1 ? "week" : "weeks", to_string(sheet.habit));
 }
 
+// How it is sold; empty: the sheet does not say.
+std::string buying_words(const Buying& buy) {
+  std::vector<std::string> words;
+  if (buy.month)
+    words.push_back(fmt::format("best in {}", month_name(std::chrono::month{*buy.month})));
+  if (buy.packet_seeds) words.push_back(fmt::format("about {} seeds a packet", *buy.packet_seeds));
+  if (buy.comes_up) words.push_back(number(*buy.comes_up * 100, 0) + " in 100 come up");
+  return listed(words);
+}
+
 // How it is sown, planted and kept up.
 std::string raising_text(const Sheet& sheet, Style style) {
   std::string text = fact(
@@ -176,6 +186,9 @@ std::string raising_text(const Sheet& sheet, Style style) {
   if (sheet.germination_days) text += fact("comes up", germination_words(sheet), style);
   text += fact("pinch", pinch_words(sheet.pinch), style);
   text += fact("support", support_words(sheet.support), style);
+  if (const std::string sold = buying_words(sheet.buy); !sold.empty()) {
+    text += fact("sold", sold, style);
+  }
   return text + fact("height", range_words(sheet.height_cm) + " cm", style);
 }
 

@@ -62,6 +62,7 @@ constexpr GlossaryEntry kGlossary[] = {
     {"length", Key, "Of a bed or a stretch, along the bed."},
     {"width", Key, "Of a bed, across it."},
     {"cover", Key, "What covers a bed: \"none\", \"fleece\" or \"tunnel\"."},
+    {"like", Key, "Crops you would like to grow: `trug ground` tells how much ground the wish takes with them."},
     {"since", Key, "The year in which a plant that stands there was planted. Without it, it is planted like anything else."},
     {"person", Key, "Who does the jobs of a bed or a crop; 'trug calendar --split person' makes a calendar for each."},
     {"crops", Key, "The crops of a stretch in their order, [\"tulip\", \"cosmos\"]: the short form of [[bed.stretch.crop]]."},

@@ -11,6 +11,7 @@
 
 #include "base/text.h"
 #include "base/words.h"
+#include "work/seeds.h"
 
 namespace trug::show {
 namespace {
@@ -18,8 +19,6 @@ namespace {
 using ground::Sowing;
 using work::Job;
 using work::JobKind;
-
-constexpr double kSowExtra = 1.25;  // a quarter more seedlings than plants (memory)
 
 // A job and all it can speak of.
 struct Subject {
@@ -139,7 +138,7 @@ std::string sow_in_place(const Subject& of) {
 }
 
 std::string sow_to_raise(const Subject& of) {
-  const int seedlings = static_cast<int>(std::ceil(of.sowing.plants * kSowExtra));
+  const int seedlings = static_cast<int>(std::ceil(of.sowing.plants * work::kSeedlingsPerPlant));
   const Raised raised = of.sowing.raised_by().raised;
   const bool cool =
       raised == Raised::Heated && grown_cool_from(of.sheet, of.sowing.start).has_value();

@@ -32,22 +32,10 @@ std::string where_words(const work::Job& job) {
   return *job.where == Raised::NurseryBed ? "nursery" : std::string(to_string(*job.where));
 }
 
-// The cautions of the crops among the jobs, each crop once.
-std::string caution_footer(const std::vector<JobRow>& jobs, const std::vector<std::size_t>& shown,
-                           Style style) {
-  std::map<std::string, std::vector<std::string>> by_crop;
-  for (const std::size_t i : shown) {
-    if (!jobs[i].cautions.empty()) by_crop[jobs[i].crop] = jobs[i].cautions;
-  }
-  if (by_crop.empty()) return "";
-  std::string text = "\n" + bold("Cautions", style) + " (crops marked !)\n";
-  for (const auto& [crop, lines] : by_crop) {
-    for (const std::string& line : lines) text += indented(crop + ": " + line, 2, style);
-  }
-  return text + indented(
-                    "No list of harmful plants is complete; local rules and qualified advice "
-                    "stand above it.",
-                    2, style);
+CautionLines cautions_of(const std::vector<JobRow>& jobs, const std::vector<std::size_t>& shown) {
+  CautionLines lines;
+  for (const std::size_t i : shown) lines[jobs[i].crop] = jobs[i].cautions;
+  return lines;
 }
 
 std::string name_words(const JobRow& job) {
@@ -85,6 +73,19 @@ std::string trust_note(const climate::Climate& climate) {
          "weeks either side, heat lovers to five.";
 }
 
+std::string caution_footer(const CautionLines& cautions, Style style) {
+  std::string lines;
+  for (const auto& [crop, of_crop] : cautions) {
+    for (const std::string& line : of_crop) lines += indented(crop + ": " + line, 2, style);
+  }
+  if (lines.empty()) return "";
+  return "\n" + bold("Cautions", style) + " (crops marked !)\n" + lines +
+         indented(
+             "No list of harmful plants is complete; local rules and qualified advice stand above "
+             "it.",
+             2, style);
+}
+
 std::string jobs_page(const Plan& plan, const std::vector<JobRow>& jobs,
                       const std::vector<std::size_t>& shown, const climate::Climate& climate,
                       Style style, bool full) {
@@ -109,7 +110,7 @@ std::string jobs_page(const Plan& plan, const std::vector<JobRow>& jobs,
     if (full) table.add_note(job.text);
   }
   text += table.text(style);
-  return text + caution_footer(jobs, shown, style);
+  return text + caution_footer(cautions_of(jobs, shown), style);
 }
 
 std::string check_page(const Plan& plan, const ground::Schedule& schedule,

@@ -2,6 +2,7 @@
 // What the commands print for people.
 #pragma once
 
+#include <map>
 #include <string>
 #include <vector>
 
@@ -19,6 +20,11 @@ namespace trug::show {
 // How far the dates can be trusted, said on every screen where it is not the usual: no
 // temperatures. Empty: the usual.
 std::string trust_note(const climate::Climate& climate);
+
+// By crop: its cautions, a line each.
+using CautionLines = std::map<std::string, std::vector<std::string>>;
+// What stands below a list whose crops with cautions are marked; empty where there are none.
+std::string caution_footer(const CautionLines& cautions, Style style);
 
 // The jobs by month and day; `shown` are indices into `jobs`. `full` prints what each says too.
 std::string jobs_page(const Plan& plan, const std::vector<JobRow>& jobs,

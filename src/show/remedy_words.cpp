@@ -9,6 +9,7 @@
 
 #include "base/text.h"
 #include "show/job_words.h"
+#include "show/plan_toml.h"
 
 namespace trug::show {
 namespace {
@@ -19,22 +20,13 @@ const CropEntry& asked(const Plan& plan, std::size_t planting) {
   return plan.plantings[planting].asked;
 }
 
-std::string quoted(const std::string& text) {
-  std::string result = "\"";
-  for (const char c : text) {
-    if (c == '"' || c == '\\') result += '\\';
-    result += c;
-  }
-  return result + '"';
-}
-
 // "crops = [...]", where the short form says all there is to say of them; absent where it does not,
 // or where there are none.
 Toml short_form(const std::vector<CropEntry>& crops) {
   std::string list;
   for (const CropEntry& crop : crops) {
     if (crop != CropEntry{.crop = crop.crop, .at = crop.at}) return std::nullopt;
-    list += (list.empty() ? "" : ", ") + quoted(crop.crop);
+    list += (list.empty() ? "" : ", ") + toml_text(crop.crop);
   }
   if (list.empty()) return std::nullopt;
   return fmt::format("crops = [{}]\n", list);
@@ -46,7 +38,9 @@ std::string not_before(const std::optional<Date>& day) {
 
 // Of a crop that a question adds, or that is plain.
 std::string long_form(const CropEntry& crop) {
-  return fmt::format("crop = {}\n", quoted(crop.crop)) + not_before(crop.pins.not_before);
+  return fmt::format("crop = {}\n", toml_text(crop.crop)) +
+         (crop.id ? fmt::format("id = {}\n", toml_text(*crop.id)) : "") +
+         not_before(crop.pins.not_before);
 }
 
 // The crops of a stretch (by index and number), in order.
@@ -123,7 +117,7 @@ Toml toml(const ask::ByWay& change, const Plan& plan) {
   const std::string others =
       entry.pins == Pins{.way = entry.pins.way} ? "" : ", in the place of its other ways and days";
   return fmt::format("# in the [[bed.stretch.crop]] of {}{}:\nway = {}\n", entry.crop, others,
-                     quoted(change.way)) +
+                     toml_text(change.way)) +
          not_before(change.not_before);
 }
 
@@ -163,6 +157,18 @@ Toml toml(const ask::AddCrop& change, const Plan& plan) {
   const std::string order = change.after ? fmt::format("after {}", asked(plan, *change.after).crop)
                                          : std::string("before its other crops");
   return fmt::format("# {}, {}:\n[[bed.stretch.crop]]\n{}", place, order, long_form(change.asked));
+}
+
+std::string advice(const ask::AddStretch& change, const Plan& plan) {
+  return fmt::format("grow {} on the next {} m of {}", change.asked.crop,
+                     number(change.length.value() / 1000.0, 2), plan.beds[change.bed].name);
+}
+Toml toml(const ask::AddStretch& change, const Plan& plan) {
+  const std::string heading =
+      fmt::format("# after the last stretch of {}:\n[[bed.stretch]]\nlength_m = {}\n",
+                  plan.beds[change.bed].name, number(change.length.value() / 1000.0, 3));
+  if (const Toml line = short_form({change.asked})) return heading + *line;
+  return heading + "[[bed.stretch.crop]]\n" + long_form(change.asked);
 }
 
 std::string advice(const ask::Frame& change, const Plan&) {
@@ -243,6 +249,10 @@ Toml fillers_toml(const Plan& plan, const std::vector<ask::Filler>& fillers) {
 
 }  // namespace
 
+std::string change_words(const Plan& plan, const ask::Change& change) {
+  return std::visit([&](const auto& one) { return advice(one, plan); }, change);
+}
+
 std::optional<std::string> change_toml(const Plan& plan, const ask::Change& change) {
   return std::visit([&](const auto& one) { return toml(one, plan); }, change);
 }
@@ -254,8 +264,7 @@ std::string remedy_text(const Plan& plan, const ask::Finding& finding) {
   if (!remedy.ways.empty()) {
     text = ways_text(remedy.ways);
   } else if (remedy.change) {
-    text = std::visit([&](const auto& change) { return advice(change, plan); }, *remedy.change) +
-           cost(remedy.costs_stems);
+    text = change_words(plan, *remedy.change) + cost(remedy.costs_stems);
   } else if (finding.planting && plan.plantings[*finding.planting].patch) {
     text = "give its ground to another crop; it does not grow here";
   }

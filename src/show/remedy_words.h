@@ -14,6 +14,8 @@ namespace trug::show {
 std::string remedy_text(const Plan& plan, const ask::Finding& finding);
 // To paste into the plan; absent where there is nothing to paste.
 std::optional<std::string> remedy_toml(const Plan& plan, const ask::Finding& finding);
+// What a change does: "grow zinnia on stretch 2 of long bed".
+std::string change_words(const Plan& plan, const ask::Change& change);
 // One change to paste.
 std::optional<std::string> change_toml(const Plan& plan, const ask::Change& change);
 

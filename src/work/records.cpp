@@ -8,14 +8,13 @@
 #include <string>
 #include <utility>
 
+#include "work/seeds.h"
+
 namespace trug::work {
 namespace {
 
 using ground::Schedule;
 using ground::Sowing;
-
-// Seeds for one plant: raised in pots, and sown where it is to flower and thinned (memory).
-constexpr double kSeedsRaised = 1.25, kSeedsInPlace = 3;
 
 // Whether the record says that this job was done.
 bool is_record_of(Happening what, const JobDraft& draft) {
@@ -92,7 +91,7 @@ void put_off(const Happened& not_done, std::vector<JobDraft>& drafts) {
 int plants_in_hand(const Sowing& sowing, double there) {
   const Way& way = sowing.raised_by();
   if (sowing.young_plants || way.method != Method::Seed) return static_cast<int>(there);
-  return static_cast<int>(there / (is_sown_in_place(way) ? kSeedsInPlace : kSeedsRaised));
+  return static_cast<int>(there / seeds_per_plant(sowing));
 }
 
 std::optional<Held> held_for(const Sowing& sowing) {
@@ -144,9 +143,7 @@ std::vector<int> in_hand(const Plan& plan, const Schedule& schedule) {
     const auto found = held ? there.find({sowing.sheet->name, *held}) : there.end();
     if (found == there.end()) continue;
     result[i] = std::min(sowing.plants, plants_in_hand(sowing, found->second));
-    const double each = *held != Held::Seed                    ? 1
-                        : is_sown_in_place(sowing.raised_by()) ? kSeedsInPlace
-                                                               : kSeedsRaised;
+    const double each = *held == Held::Seed ? seeds_per_plant(sowing) : 1;
     found->second = std::max(0.0, found->second - each * sowing.plants);
   }
   return result;

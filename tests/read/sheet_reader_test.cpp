@@ -127,6 +127,11 @@ earliest = { weeks = 1, from = "first frost" }
 latest = { weeks = 4, from = "first frost" }
 text = "To a hand's breadth."
 
+[buy]
+month = "November"
+packet_seeds = 40
+comes_up = 0.65
+
 [[group]]
 name = "early"
 cutting_weeks = 3
@@ -267,6 +272,9 @@ TEST_F(FullSheet, HasItsFigures) {
   EXPECT_EQ(sheet.germination_days, (Range{7, 14}));
   EXPECT_EQ(sheet.germination_c, (Range{15, 20}));
   EXPECT_EQ(sheet.germination_max_soil_c, 22.0);
+  EXPECT_EQ(sheet.buy.month, 11u);
+  EXPECT_EQ(sheet.buy.packet_seeds, 40);
+  EXPECT_EQ(sheet.buy.comes_up, 0.65);
 }
 
 TEST_F(FullSheet, HasItsTreatments) {
@@ -427,12 +435,12 @@ TEST(SheetReader, ReportsWhatIsWrong) {
       {"figure without a source", "\"*\"", "\"growth\"",
        "8:1: error: no source covers 'survives_c'"},
       {"source of nothing", "\"depth_mm\"", "\"depth_cm\"",
-       "174:11: error: 'covers' names 'depth_cm', which is not in this sheet"},
+       "179:11: error: 'covers' names 'depth_cm', which is not in this sheet"},
       {"source without a name", "name = \"A. Author, a made-up trial\"\n", "",
-       "167:1: error: missing key 'name' under [[source]]"},
+       "172:1: error: missing key 'name' under [[source]]"},
       {"mistyped key", "vase_days", "vase_day", "15:1: error: unknown key 'vase_day'"},
       {"mistyped way key", "pot_on_weeks", "potton_weeks",
-       "138:1: error: unknown key 'potton_weeks' under [[way]]"},
+       "143:1: error: unknown key 'potton_weeks' under [[way]]"},
       {"range backwards", "[20, 25]", "[25, 20]",
        "10:14: error: 'spacing_cm' must have the lower number first"},
       {"window backwards", "{ weeks = -4, from = \"last frost\" }",
@@ -446,13 +454,13 @@ TEST(SheetReader, ReportsWhatIsWrong) {
       {"spacing of nothing", "[20, 25]", "[0, 25]",
        "10:15: error: 'spacing_cm' must be from 0.1 to 1000000, not 0"},
       {"two ways of one name", "\"already there\"", "\"started in warmth\"",
-       "150:8: error: there are two ways 'started in warmth'"},
+       "155:8: error: there are two ways 'started in warmth'"},
       {"weeks under cover in place", "raised = \"heated\"", "raised = \"in place\"",
-       "135:21: error: what is sown or planted in place has no weeks under cover"},
+       "140:21: error: what is sown or planted in place has no weeks under cover"},
       {"pre-chilled by a window", "pre_chilled = true",
        "pre_chilled = true\n[way.window]\nearliest = { weeks = 1, from = \"last frost\" }\n"
        "latest = { weeks = 2, from = \"last frost\" }",
-       "161:1: error: pre-chilled bulbs go in by the winter's cold, not by a window"},
+       "166:1: error: pre-chilled bulbs go in by the winter's cold, not by a window"},
       {"chill the wrong way round", "zero_c = 14", "zero_c = 7",
        "82:10: error: 'zero_c' must be above 'full_c'"},
       {"light's cold the wrong way round", "cold_b_c = 12", "cold_b_c = 0",
@@ -467,8 +475,12 @@ TEST(SheetReader, ReportsWhatIsWrong) {
        "1:1: error: missing key 'when_hot'"},
       {"a key of format 1", "survives_c = -7.5", "survives_c = -7.5\ncoldest_survived_c = -7.5",
        "9:1: error: unknown key 'coldest_survived_c'"},
+      {"no such month", "\"November\"", "\"Novembre\"",
+       "118:9: error: 'Novembre' is no month; write \"July\""},
+      {"more comes up than was sown", "comes_up = 0.65", "comes_up = 65",
+       "120:12: error: 'comes_up' must be from 0.05 to 1, not 65"},
       {"caution without handling", "handling = \"wear gloves\"\n", "",
-       "162:1: error: missing key 'handling' under [[caution]]"},
+       "167:1: error: missing key 'handling' under [[caution]]"},
   };
   for (const Row& row : rows) {
     SCOPED_TRACE(row.name);
