@@ -80,8 +80,7 @@ std::vector<Growing> growings(const Garden& garden, const Sheet& sheet,
                                 .shelter = plan.shelter,
                                 .flowering_year = plan.flowering_year,
                                 .first_day = garden.first_day(),
-                                .today = garden.today,
-                                .wish_end = mondays.back() + Days{6}};
+                                .today = garden.today};
   const auto all = ground::candidates(setting, sheet, CropEntry{.crop = sheet.name});
   const climate::SeasonFrosts frosts = garden.climate.frosts(plan.flowering_year);
   const DateRange summer{frosts.last - kSummerBeforeFrost, frosts.first - kSummerBeforeFrost};
