@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "climate/season.h"
 
-#include <algorithm>
 #include <cmath>
 
 #include "climate/day_length.h"

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <map>
 #include <span>
+#include <utility>
 
 #include "ground/remembered.h"
 

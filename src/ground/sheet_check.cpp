@@ -61,7 +61,9 @@ std::vector<Place> test_places() {
           test_place(39.2, April / 25d, October / 12d,
                      {-2, 1, 7, 13, 18.5, 24, 26.5, 25.5, 20.5, 14, 6.5, 0}),
           test_place(-38, October / 15d, May / 1d,
-                     {19.5, 19.6, 17.9, 15, 12.2, 9.9, 9.3, 10.2, 11.9, 13.7, 15.7, 17.7})};
+                     {19.5, 19.6, 17.9, 15, 12.2, 9.9, 9.3, 10.2, 11.9, 13.7, 15.7, 17.7}),
+          test_place(34, February / 1d, December / 20d,
+                     {14.8, 15, 16, 17.4, 18.9, 20.8, 23.2, 23.6, 23, 20.5, 17.4, 14.6})};
 }
 
 std::vector<bool> possible_ways(const Sheet& sheet) {
@@ -120,7 +122,7 @@ std::vector<std::string> judge_sheet(const Sheet& sheet) {
   const std::vector<bool> possible = possible_ways(sheet);
   for (std::size_t i = 0; i < possible.size(); ++i) {
     if (!possible[i]) {
-      wrong.push_back("'" + sheet.ways[i].name + "' has no possible date in any of three climates");
+      wrong.push_back("'" + sheet.ways[i].name + "' has no possible date in any of four climates");
     }
   }
   return wrong;

@@ -9,6 +9,7 @@
 #include "growth/cutting.h"
 #include "growth/harvest_curve.h"
 #include "growth/spread.h"
+#include "growth/window_flower.h"
 
 namespace trug::growth {
 namespace {
@@ -17,20 +18,7 @@ constexpr int kFirstCutAfterFlower = 7;  // a useful handful (memory)
 constexpr int kWindowSpread = 21;        // without temperatures or constants (growth models, 3)
 constexpr int kHeatLoverSpread = 35;
 constexpr double kHeatLoverBase = 6;
-constexpr int kLongWindow = 31;             // longer windows are cut to their first third
-constexpr double kBulbDaysPerDegree = 4.5;  // memory
-constexpr double kBulbSpringMean = 6.9;     // of the place the windows describe, February to April
 constexpr int kLatestPinch = 9;  // days after the longest day, for crops ruled by light (memory)
-
-// The mean of the three months in which bulbs come up, February to April (south: August to
-// October).
-double bulb_spring_mean(const climate::Climate& climate, DateRange season) {
-  const Date from = season.from + Days{31};
-  double sum = 0;
-  constexpr int kDays = 89;
-  for (int day = 0; day < kDays; ++day) sum += climate.mean_c(from + Days{day});
-  return sum / kDays;
-}
 
 // The last measured day from a start to its flower.
 std::optional<Date> measured_until(const climate::Climate& climate, const Forecast& forecast) {
@@ -123,31 +111,6 @@ std::optional<Date> CropClock::pinch_day(const Way& way, Date start, Date far_en
   return day;
 }
 
-// The trade's first-flower window: cut to its first third when it is long; the start's place in its
-// own window gives the place in this one (biennials, perennials and bulbs: the middle), and days
-// too late for the one are days later in the other.
-std::optional<Date> CropClock::window_flower(const Way& way, Date in_ground) const {
-  const std::optional<FrostWindow>& trade = crop_.first_flower(way);
-  if (!trade) return std::nullopt;
-  DateRange flower = window_days(*trade, FlowersIn::SameYear);
-  if (days_between(flower.from, flower.until) > kLongWindow) {
-    flower.until = flower.from + Days{days_between(flower.from, flower.until) / 3};
-  }
-  const double length = days_between(flower.from, flower.until) - 1;
-  const bool autumn_bulb = is_planted(sheet().life_cycle) && way.flowers != FlowersIn::SameYear;
-  double days = length / 2;
-  if (autumn_bulb && climate().has_temperatures()) {
-    days += kBulbDaysPerDegree * (kBulbSpringMean - bulb_spring_mean(climate(), season()));
-  } else if (!autumn_bulb && sheet().life_cycle != LifeCycle::Biennial &&
-             !stays_in_ground(sheet().life_cycle) && way.window) {
-    const DateRange own = window_days(*way.window, way.flowers);
-    const double own_length = std::max(1, days_between(own.from, own.until) - 1);
-    const double place = days_between(own.from, in_ground) / own_length;
-    days = place <= 1 ? place * length : length + (place - 1) * own_length;
-  }
-  return flower.from + Days{static_cast<int>(std::lround(days))};
-}
-
 Date CropClock::season_end() const { return cutting_end(*season_, crop_, rules_.cover.frost_days); }
 
 void CropClock::set_spread(Timeline& timeline, Date flower) const {
@@ -192,7 +155,7 @@ std::optional<Date> CropClock::forecast_flower(const Way& way, Date start, Date 
     flower = forecast->first_flower;
     result.forecast = std::move(*forecast);
   } else {
-    flower = window_flower(way, in_ground);
+    flower = window_flower(*season_, crop_, way, in_ground);
   }
   const bool from_seed_or_bulb = way.method == Method::Seed || way.method == Method::Bulb;
   if (flower && from_seed_or_bulb && sheet().fewest_days_from_sowing) {

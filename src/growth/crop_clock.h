@@ -101,7 +101,6 @@ class CropClock {
  private:
   std::optional<Date> forecast_flower(const Way& way, Date start, Date in_ground,
                                       Timeline& result) const;
-  std::optional<Date> window_flower(const Way& way, Date in_ground) const;
   std::optional<Date> pinch_day(const Way& way, Date start, Date far_enough) const;
   void set_spread(Timeline& timeline, Date flower) const;
 

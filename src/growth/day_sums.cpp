@@ -5,6 +5,7 @@
 #include <array>
 #include <chrono>
 #include <cstddef>
+#include <utility>
 
 #include "climate/day_length.h"
 #include "climate/heat.h"

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "read/sheet_reader_growth.h"
 
-#include <string>
+#include <string_view>
 
 namespace trug::read {
 namespace {

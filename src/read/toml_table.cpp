@@ -276,8 +276,7 @@ Position TomlTable::at(std::string_view key) const {
 bool TomlTable::has(std::string_view key) { return impl_->look(key, kOptional).has_value(); }
 
 bool TomlTable::has_text(std::string_view key) {
-  const auto value = impl_->look(key, kOptional);
-  return value && value->node().is_string();
+  return has(key) && impl_->look(key, kOptional)->node().is_string();
 }
 
 std::optional<std::string> TomlTable::text(std::string_view key, Need need, std::size_t longest) {

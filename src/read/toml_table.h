@@ -81,8 +81,7 @@ class TomlTable {
     std::vector<std::string> known;
     for (const auto& [word, value] : words) known.emplace_back(word);
     const std::optional<std::size_t> index = word_index(key, known, need);
-    if (!index) return std::nullopt;
-    return (words.begin() + *index)->second;
+    return index ? std::optional((words.begin() + *index)->second) : std::nullopt;
   }
   // Which one of several keys is there; two are an error, none only where one is needed.
   std::optional<std::string> one_of(std::span<const std::string> keys, Need need = kOptional);
@@ -92,8 +91,7 @@ class TomlTable {
 
   // Reports at the value of `key`.
   void error(std::string_view key, std::string message, std::string hint = {});
-  // Reports the keys that were needed and are not there, and those nobody asked for. One report
-  // for one mistake: a mistyped needed key is only reported as unknown.
+  // Reports the needed keys that are not there and those nobody asked for, a mistyped one once.
   void finish(std::span<const KeyHome> homes = {});
   // What the table says, in one form whatever its remarks, blanks and order of keys; without the
   // keys of `left_out`.

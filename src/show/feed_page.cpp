@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "base/text.h"
+#include "show/caution_words.h"
 #include "show/markup.h"
 #include "show/pages.h"
 

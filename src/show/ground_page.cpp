@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "base/text.h"
+#include "show/caution_words.h"
 #include "show/job_words.h"
 #include "show/json_parts.h"
 #include "show/pages.h"

@@ -3,7 +3,6 @@
 #pragma once
 
 #include <string>
-#include <string_view>
 #include <vector>
 
 #include "garden/plan.h"
@@ -27,10 +26,5 @@ struct JobRow : work::Job {
 std::vector<JobRow> job_rows(const Plan& plan, const ground::Schedule& schedule,
                              const std::vector<work::Job>& jobs,
                              const std::vector<std::string>& uids);
-
-// "poisonous".
-std::string_view harm(Caution::Kind kind);
-// One line a caution: "Poisonous: ... What to do."
-std::vector<std::string> caution_lines(const Sheet& sheet);
 
 }  // namespace trug::show

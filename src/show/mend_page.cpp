@@ -9,6 +9,7 @@
 #include <string_view>
 
 #include "base/text.h"
+#include "show/caution_words.h"
 #include "show/job_words.h"
 #include "show/json_parts.h"
 #include "show/pages.h"

@@ -6,7 +6,7 @@
 #include <variant>
 
 #include "show/finding_words.h"
-#include "show/job_words.h"
+#include "show/caution_words.h"
 #include "show/remedy_words.h"
 
 namespace trug::show {

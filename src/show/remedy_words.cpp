@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "base/text.h"
+#include "show/caution_words.h"
 #include "show/job_words.h"
 #include "show/plan_toml.h"
 

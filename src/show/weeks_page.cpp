@@ -93,6 +93,22 @@ Json week_json(const Plan& plan, const Week& week) {
   return row;
 }
 
+Json span_texts(const Json& spans) {
+  Json texts = Json::array();
+  for (const auto& [key, span] : spans.items()) {
+    texts.push_back(key + " " + span["likely"].dump());
+  }
+  return texts;
+}
+
+Json kind_texts(const Json& kinds) {
+  Json texts = Json::array();
+  for (const Json& kind : kinds) {
+    texts.push_back(kind["planting"].get<std::string>() + " " + kind["stems"]["likely"].dump());
+  }
+  return texts;
+}
+
 // A span as three fields, a table of spans and the kinds as text with what is likely.
 Json flat(const Json& week) {
   Json row;
@@ -102,16 +118,9 @@ Json flat(const Json& week) {
         row[name + "_" + part] = value.is_null() ? Json(nullptr) : value[part];
       }
     } else if (value.is_object()) {
-      row[name] = Json::array();
-      for (const auto& [key, span] : value.items()) {
-        row[name].push_back(key + " " + span["likely"].dump());
-      }
+      row[name] = span_texts(value);
     } else if (name == "kinds") {
-      row[name] = Json::array();
-      for (const Json& kind : value) {
-        row[name].push_back(kind["planting"].get<std::string>() + " " +
-                            kind["stems"]["likely"].dump());
-      }
+      row[name] = kind_texts(value);
     } else {
       row[name] = value;
     }

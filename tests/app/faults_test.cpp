@@ -296,7 +296,7 @@ TEST_F(Faults, OtherLineEndsAndMarksAreReadAndMended) {
 TEST_F(Faults, TodayMovesThePlansDayAndNotTheClock) {
   calendar();
   EXPECT_NE(read("out.ics").find("\r\nDTSTAMP:20260803T090000Z\r\n"), std::string::npos);
-  write("plan.toml", replaced(kPlan, "12 May", "19 May"));
+  write("plan.toml", replaced(kPlan, "12 May", "30 May"));
   now_.now += std::chrono::hours{24};
   calendar({"--today", "2027-02-01"});
   EXPECT_EQ(read("out.ics").find("DTSTAMP:2027"), std::string::npos);
