@@ -180,9 +180,11 @@ std::optional<Reckoning> reckon(const Options& options, const Environment& envir
                    std::move(trouble)};
   // With --force the file is replaced.
   if (!result.memory_trouble.empty() && !options.force) {
-    result.findings.push_back({.at = {result.plan.file, 1, 1},
-                               .key = "calendar",
-                               .found = ask::MemoryUnreadable{memory, result.memory_trouble}});
+    ask::Finding finding;
+    finding.at = {result.plan.file, 1, 1};
+    finding.key = "calendar";
+    finding.found = ask::MemoryUnreadable{memory, result.memory_trouble};
+    result.findings.push_back(std::move(finding));
     ask::sort_by_rank(result.findings);
   }
   result.rows = show::job_rows(result.plan, result.schedule, result.jobs, uids_of(result));

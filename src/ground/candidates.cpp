@@ -165,11 +165,11 @@ class Generator {
     DateRange days = within_reach(way, start, window);
     if (const auto& pin = entry_.pins.plant_on; pin && *pin > start) days = {*pin, *pin + Days{1}};
     const auto before = report_.allowed;
-    const auto told = begun_.earlier ? std::optional(begun_.earlier->in_ground) : std::nullopt;
-    if (told) try_start(index, start, *told, out);
+    const auto& told = begun_.earlier;
+    if (told) try_start(index, start, told->in_ground, out);
     for (Date day = days.from; day < days.until; day += Days{1}) {
       const bool may = is_work_day(day) || entry_.pins.plant_on;
-      if (may && day != told) try_start(index, start, day, out);
+      if (may && !(told && day == told->in_ground)) try_start(index, start, day, out);
     }
     const Date end = clock_.season().until;
     for (Date day = days.until; report_.allowed == before && day < end; day += Days{1}) {

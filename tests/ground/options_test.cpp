@@ -57,10 +57,16 @@ TEST(OptionsOf, OneForEachCandidateWithItsDays) {
     EXPECT_EQ(options.curves[option.curve], c.timeline.shares);
     EXPECT_DOUBLE_EQ(option.stems_per_plant, 20 * 0.75 * c.stem_factor);
     const double way = c.way == 0 ? 1 : 0.97;
-    if (c.days_late() > 0) EXPECT_DOUBLE_EQ(option.weight, way * (0.9 - 0.005 * c.days_late()));
+    if (c.days_late() > 0) {
+      EXPECT_DOUBLE_EQ(option.weight, way * (0.9 - 0.005 * c.days_late()));
+    }
     // Those of autumn flower next year.
-    if (c.way == 0 && c.days_late() > 21) EXPECT_EQ(option.free, Free::Never);
-    if (c.way != 0 && c.days_late() > 0) EXPECT_EQ(option.free, Free::Near);
+    if (c.way == 0 && c.days_late() > 21) {
+      EXPECT_EQ(option.free, Free::Never);
+    }
+    if (c.way != 0 && c.days_late() > 0) {
+      EXPECT_EQ(option.free, Free::Near);
+    }
     rules.insert(option.free);
     weights.insert(option.weight);
   }
@@ -120,7 +126,9 @@ TEST(OptionsOf, AStreamIsOneOption) {
     EXPECT_EQ(
         options.curves[option.curve].size(),
         static_cast<std::size_t>(days_between(first.timeline.first_cut.likely, last.lift_to)) + 1);
-    if (streams[i].late) EXPECT_EQ(option.free, Free::Near);
+    if (streams[i].late) {
+      EXPECT_EQ(option.free, Free::Near);
+    }
     some_late |= streams[i].late;
   }
   EXPECT_TRUE(some_late);
