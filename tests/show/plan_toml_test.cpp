@@ -7,6 +7,7 @@
 #include <filesystem>
 #include <fstream>
 #include <iterator>
+#include <map>
 #include <string>
 #include <vector>
 
@@ -127,7 +128,8 @@ job = "sow"
 )";
 
 std::optional<Plan> read_text(const std::string& name, std::string text) {
-  const MemoryFiles files({{name, std::move(text)}});
+  const std::map<std::string, std::string> given{{name, std::move(text)}};
+  const MemoryFiles files(given);
   read::SheetLibrary library;
   Diagnostics diagnostics;
   auto plan = read::read_plan(files, name, library, diagnostics);
