@@ -2,6 +2,7 @@
 #include "app/remembered.h"
 
 #include <algorithm>
+#include <cerrno>
 #include <filesystem>
 #include <map>
 #include <optional>
@@ -94,11 +95,13 @@ void take(const Holdings& holdings, const Plan& plan, Planting& planting) {
   }
 }
 
-// The file's bytes, or why there are none to read.
+// The file's bytes, or why there are none to read. A machine that cannot read what may be there
+// ends the run (IoError): a choice made without what was told would tell it anew.
 std::optional<std::string> bytes_of(const std::string& path, std::string& trouble) {
   try {
     return OutputFile::look(path);
   } catch (const IoError& error) {
+    if (error.code().value() != ENOENT) throw;
     trouble = error.what();
     return std::nullopt;
   }

@@ -18,7 +18,8 @@ std::string calendar_path(const Plan& plan);
 
 // Takes what that calendar holds into the plan (Plan::remembers, Planting::told); nothing where
 // there is no such file, or the plan has no garden. Comes back: why what is there cannot be its
-// memory; empty where all is well.
+// memory; empty where all is well. Throws IoError where the machine cannot
+// read it.
 std::string remember(const std::string& path, const ground::Sheets& sheets,
                      const std::optional<MeasuredWeather>& weather, Date today, Plan& plan);
 

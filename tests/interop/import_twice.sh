@@ -57,9 +57,11 @@ today_2=2027-03-08
 plan "11 May" zinnia >"$work/plan-1.toml"
 plan "18 May" sunflower >"$work/plan-2.toml"
 "$trug" jobs "$work/plan-1.toml" --today $today_1 --json >"$work/jobs-1.json"
-"$trug" jobs "$work/plan-2.toml" --today $today_2 --json >"$work/jobs-2.json"
 write_quietly "$work/plan-1.toml" --today $today_1 -o "$work/year.ics"
 cp "$work/year.ics" "$work/v1.ics"
+# The jobs of the second are those for someone who holds the first.
+{ echo 'calendar = "year.ics"'; cat "$work/plan-2.toml"; } >"$work/plan-2-told.toml"
+"$trug" jobs "$work/plan-2-told.toml" --today $today_2 --json >"$work/jobs-2.json"
 write_quietly "$work/plan-2.toml" --today $today_2 -o "$work/year.ics"
 cp "$work/year.ics" "$work/v2.ics"
 
