@@ -141,6 +141,21 @@ class Writer {
   std::vector<show::CalendarFile> files_;
 };
 
+// Where the calendar is to be written, -o or the plan's; empty, and said: nowhere.
+std::string output_of(const Options& given, const Plan& plan, const Environment& environment) {
+  if (!given.output.empty()) return given.output;
+  std::string path = calendar_path(plan);
+  if (path.empty()) {
+    environment.err << "error: the calendar needs a file\n"
+                       "  hint: -o garden.ics, or calendar = \"garden.ics\" in the plan\n";
+  } else if (!given.only.empty()) {
+    environment.err << "error: the plan's calendar holds all jobs, and --only asks for some\n"
+                       "  hint: name another file with -o\n";
+    path.clear();
+  }
+  return path;
+}
+
 }  // namespace
 
 int run_calendar(const Options& given, const Environment& environment) {
@@ -148,16 +163,8 @@ int run_calendar(const Options& given, const Environment& environment) {
   auto r = reckon(given, environment, "trug.calendar/1", whole ? given.output : "");
   if (!r) return kBadInput;
   Options options = given;
-  if (options.output.empty()) options.output = calendar_path(r->plan);
-  if (options.output.empty() || (given.output.empty() && !options.only.empty())) {
-    environment.err
-        << (options.output.empty()
-                ? "error: the calendar needs a file\n"
-                  "  hint: -o garden.ics, or calendar = \"garden.ics\" in the plan\n"
-                : "error: the plan's calendar holds all jobs, and --only asks for some\n"
-                  "  hint: name another file with -o\n");
-    return kBadInput;
-  }
+  options.output = output_of(given, r->plan, environment);
+  if (options.output.empty()) return kBadInput;
   const bool first = !r->plan.began && !OutputFile(options.output).previous();
   if (!r->plan.garden || first) {
     environment.err << ask_for_identity(r->plan, today(options, environment), environment);

@@ -24,8 +24,7 @@ constexpr std::string_view kAfterHelp =
     "  trug calendar garden.toml -o garden.ics\n"
     "\n"
     "trug help COMMAND tells what a command takes, trug help WORD what a word of the plan or of "
-    "the\n"
-    "output means.\n";
+    "the\noutput means.\n";
 
 // An option whose value is one of a few words: those of `value_words(value)`.
 CLI::Option* word_option(CLI::App& app, const std::string& name, const std::string& value,
@@ -78,9 +77,8 @@ std::vector<work::JobKind> kinds_of(const std::string& text) {
   std::vector<work::JobKind> parts, beginnings;
   for (const work::JobTrait& kind : work::kTraits) {
     const std::string word(kind.word);
-    if (("-" + word + "-").find("-" + text + "-") != std::string::npos) {
-      parts.push_back(kind.kind);
-    }
+    const bool is_part = ("-" + word + "-").find("-" + text + "-") != std::string::npos;
+    if (is_part) parts.push_back(kind.kind);
     if (word.starts_with(text)) beginnings.push_back(kind.kind);
   }
   if (!parts.empty()) return parts;

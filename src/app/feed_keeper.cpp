@@ -15,7 +15,6 @@
 #include "app/feed_links.h"
 #include "app/inputs.h"
 #include "app/output_file.h"
-#include "app/remembered.h"
 #include "calendar/memory.h"
 #include "show/feed_page.h"
 #include "show/pages.h"

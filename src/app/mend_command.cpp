@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include <fmt/format.h>
 
-#include <string>
-
 #include "app/commands.h"
 #include "app/inputs.h"
 #include "app/new_plan.h"

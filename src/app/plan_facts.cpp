@@ -8,6 +8,7 @@
 #include <set>
 #include <string>
 #include <variant>
+#include <vector>
 
 #include "app/version.h"
 #include "base/text.h"

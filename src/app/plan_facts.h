@@ -4,7 +4,6 @@
 
 #include <optional>
 #include <string>
-#include <vector>
 
 #include "base/uuid.h"
 #include "calendar/render.h"

@@ -7,6 +7,7 @@
 #include <optional>
 #include <set>
 #include <span>
+#include <utility>
 
 #include "base/text.h"
 #include "calendar/event.h"

@@ -2,6 +2,7 @@
 // The plan's calendar as its memory: what was told of each planting, read and written.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 

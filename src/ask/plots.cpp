@@ -2,6 +2,7 @@
 #include "ask/plots.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace trug::ask {
 namespace {

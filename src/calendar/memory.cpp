@@ -158,6 +158,26 @@ std::string read_events(std::string_view bytes, Lines lines, Memory& memory) {
   return {};
 }
 
+// A line that this version cannot read is none.
+void add_planting(std::string_view value, Memory& memory) {
+  if (auto planting = parse_planting_value(value)) memory.plantings.push_back(*planting);
+}
+
+// What the lines before the first event say; whether trug wrote them.
+bool read_head(std::span<const ContentLine> lines, Memory& memory) {
+  bool ours = false;
+  for (const ContentLine& line : lines) {
+    const auto property = parse_property(line.text);
+    if (!property) continue;
+    if (property->name == "X-TRUG-MEMORY") ours = read_counters(property->value, memory);
+    if (property->name == "NAME") memory.name = unescape(property->value);
+    if (property->name == "PRODID") memory.product = product_of(property->value);
+    if (property->name == "X-TRUG-FACTS") memory.facts = read_facts(property->value);
+    if (property->name == "X-TRUG-PLANTING") add_planting(property->value, memory);
+  }
+  return ours;
+}
+
 }  // namespace
 
 std::string event_content(std::string_view vevent) {
@@ -179,18 +199,7 @@ ReadMemory read_memory(std::string_view given) {
   }
   const std::vector<ContentLine> lines = unfold(bytes);
   const std::size_t first_event = find_line(lines, 0, "BEGIN:VEVENT");
-  bool ours = false;
-  for (std::size_t i = 0; i < first_event && i < lines.size(); ++i) {
-    const auto property = parse_property(lines[i].text);
-    if (!property) continue;
-    if (property->name == "X-TRUG-MEMORY") ours = read_counters(property->value, read.memory);
-    if (property->name == "NAME") read.memory.name = unescape(property->value);
-    if (property->name == "PRODID") read.memory.product = product_of(property->value);
-    if (property->name == "X-TRUG-FACTS") read.memory.facts = read_facts(property->value);
-    if (property->name == "X-TRUG-PLANTING") {
-      if (auto line = parse_planting_value(property->value)) read.memory.plantings.push_back(*line);
-    }
-  }
+  const bool ours = read_head(std::span(lines).first(first_event), read.memory);
   if (!ours || first_event == lines.size()) {
     read.refused = "it has no X-TRUG-MEMORY line that this version of trug can read";
     return read;

@@ -6,7 +6,6 @@
 #include <algorithm>
 #include <cctype>
 #include <charconv>
-#include <iterator>
 #include <vector>
 
 #include "base/text.h"

@@ -47,6 +47,11 @@ bool has_shelter(const Shelter& shelter, const Way& way) {
   return true;
 }
 
+bool is_work_day(const Work& work, Date day) {
+  return work.days.empty() ||
+         std::ranges::find(work.days, std::chrono::weekday{day}) != work.days.end();
+}
+
 // Generates and judges the candidates of one crop and group.
 class Generator {
  public:
@@ -110,7 +115,7 @@ class Generator {
         days_to_try(way, {window.from, window.until + Days{7 * late_weeks(way)}});
     const bool any_day = pins.plant_on || (pins.start_on && !way.weeks_under_cover);
     for (Date day = days.from; day < days.until; day += Days{1}) {
-      if (any_day || is_work_day(day)) try_in_ground(index, day, out);
+      if (any_day || is_work_day(setting_.work, day)) try_in_ground(index, day, out);
     }
   }
 
@@ -136,7 +141,7 @@ class Generator {
     const int age = sold ? 0 : static_cast<int>(std::lround(7 * way.weeks_under_cover->high));
     const DateRange window = clock_.window_days(*way.window, way.flowers);
     for (Date day = window.from; day < window.until + Days{7 * kLateWeeks}; day += Days{1}) {
-      if (is_work_day(day)) try_start(index, day - Days{age}, day, out);
+      if (is_work_day(setting_.work, day)) try_start(index, day - Days{age}, day, out);
     }
   }
 
@@ -168,12 +173,12 @@ class Generator {
     const auto& told = begun_.earlier;
     if (told) try_start(index, start, told->in_ground, out);
     for (Date day = days.from; day < days.until; day += Days{1}) {
-      const bool may = is_work_day(day) || entry_.pins.plant_on;
+      const bool may = is_work_day(setting_.work, day) || entry_.pins.plant_on;
       if (may && !(told && day == told->in_ground)) try_start(index, start, day, out);
     }
     const Date end = clock_.season().until;
     for (Date day = days.until; report_.allowed == before && day < end; day += Days{1}) {
-      if (is_work_day(day)) try_start(index, start, day, out);
+      if (is_work_day(setting_.work, day)) try_start(index, start, day, out);
     }
     if (report_.allowed > before) return;
     case_.must_stand = true;
@@ -217,13 +222,9 @@ class Generator {
     const int high = std::max(low, static_cast<int>(way.weeks_under_cover->high));
     for (int weeks = low; weeks <= high; ++weeks) {
       const Date start = day - Days{7 * weeks};
-      if (is_work_day(start) || entry_.pins.plant_on) try_start(index, start, day, out);
+      if (is_work_day(setting_.work, start) || entry_.pins.plant_on)
+        try_start(index, start, day, out);
     }
-  }
-
-  bool is_work_day(Date day) const {
-    const auto& days = setting_.work.days;
-    return days.empty() || std::ranges::find(days, std::chrono::weekday{day}) != days.end();
   }
 
   void try_start(std::size_t index, Date start, Date in_ground, Candidates& out) {

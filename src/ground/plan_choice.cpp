@@ -195,28 +195,36 @@ class Chooser {
     }
   }
 
+  // Those of one list of candidates are laid out once.
+  using KnownOptions = std::map<const Candidates*, std::shared_ptr<const Options>>;
+
+  StretchCrop crop_of(std::size_t planting, std::size_t kind, KnownOptions& known) {
+    const Weighed& weighed = schedule_.weighed[planting];
+    StretchCrop crop{.kind = kind};
+    if (has_begun(weighed.begun)) crop.missed = kRatherThanAny;
+    crop.plants = 1 - plan_.plantings[planting].asked.leave;
+    if (!weighed.streams.empty()) {
+      crop.options = stream_options(planting);
+      return crop;
+    }
+    crop.plants *= weighed.layout.plants;
+    auto& shared = known[weighed.candidates.get()];
+    if (!shared) shared = single_options(planting);
+    crop.options = shared;
+    return crop;
+  }
+
   PlanProblem problem() {
     PlanProblem problem;
     std::map<std::string, std::size_t> kinds;
-    std::map<const Candidates*, std::shared_ptr<const Options>> known;
+    KnownOptions known;
     for (const auto& chain : chains_) {
       StretchGround ground = empty_ground(plan_.plantings[chain.front()].patch);
       for (const std::size_t planting : chain) {
-        const Weighed& weighed = schedule_.weighed[planting];
-        const auto kind = kinds.emplace(weighed.sheet->name, problem.kinds.size());
-        if (kind.second) problem.kinds.push_back(harvest::part_of(weighed.sheet->roles.front()));
-        StretchCrop crop{.kind = kind.first->second};
-        if (has_begun(weighed.begun)) crop.missed = kRatherThanAny;
-        crop.plants = 1 - plan_.plantings[planting].asked.leave;
-        if (weighed.streams.empty()) {
-          crop.plants *= weighed.layout.plants;
-          auto& shared = known[weighed.candidates.get()];
-          if (!shared) shared = single_options(planting);
-          crop.options = shared;
-        } else {
-          crop.options = stream_options(planting);
-        }
-        ground.crops.push_back(std::move(crop));
+        const Sheet& sheet = *schedule_.weighed[planting].sheet;
+        const auto kind = kinds.emplace(sheet.name, problem.kinds.size());
+        if (kind.second) problem.kinds.push_back(harvest::part_of(sheet.roles.front()));
+        ground.crops.push_back(crop_of(planting, kind.first->second, known));
       }
       begin_with_what_stands(ground);
       problem.stretches.push_back(std::move(ground));

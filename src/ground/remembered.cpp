@@ -3,7 +3,7 @@
 
 #include <algorithm>
 #include <functional>
-#include <string>
+#include <utility>
 
 namespace trug::ground {
 namespace {

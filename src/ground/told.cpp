@@ -108,6 +108,29 @@ bool keeps_plants(const Planting& planting, const ToldStart& start) {
          planting.patch->length.value() / count == start.length.value();
 }
 
+// What was bought keeps its group and, on the same ground, its number.
+void take_bought(const Told& told, const Earlier& earlier, const Planting& planting, Begun& begun) {
+  if (told.degree < Degree::Bought) return;
+  if (!earlier.group.empty() && !planting.asked.group) begun.group = earlier.group;
+  if (told.start && keeps_plants(planting, *told.start)) begun.plants = told.start->plants;
+}
+
+// What was started keeps its way and its days, as far as nothing else is recorded of it.
+void take_started(const Told& told, const Earlier& earlier, const Way& way, const Pins& pins,
+                  Begun& begun) {
+  const bool recorded_before = begun.in_ground && *begun.in_ground < earlier.start;
+  begun.way = earlier.way;
+  if (!begun.start && !recorded_before) {
+    begun.start = earlier.start;
+    begun.start_told = true;
+  }
+  const bool out = told.degree == Degree::InGround && way.weeks_under_cover && !begun.in_ground &&
+                   !begun.in_ground_from && begun.start <= earlier.in_ground &&
+                   pins.plant_on.value_or(earlier.in_ground) == earlier.in_ground;
+  if (out) begun.in_ground = earlier.in_ground;
+  begun.in_ground_told = out || (begun.start_told && !way.weeks_under_cover);
+}
+
 }  // namespace
 
 int sowings_told_of(const Planting& planting) {
@@ -146,25 +169,10 @@ void take_told(const Planting& planting, const Sheet& sheet, const climate::Seas
   begun.earlier = told->start ? earlier : std::nullopt;
   if (!earlier || planting.asked.since) return;
   const Way& way = sheet.ways[earlier->way];
-  if (told->degree >= Degree::Bought) {
-    if (!earlier->group.empty() && !planting.asked.group) begun.group = earlier->group;
-    if (told->start && keeps_plants(planting, *told->start)) begun.plants = told->start->plants;
-  }
-  if (told->degree < Degree::Started || begun.start_from || !agrees(way, recorded) ||
-      is_pinned_otherwise(pins, *earlier, sheet)) {
-    return;
-  }
-  const bool recorded_before = begun.in_ground && *begun.in_ground < earlier->start;
-  begun.way = earlier->way;
-  if (!begun.start && !recorded_before) {
-    begun.start = earlier->start;
-    begun.start_told = true;
-  }
-  const bool out = told->degree == Degree::InGround && way.weeks_under_cover && !begun.in_ground &&
-                   !begun.in_ground_from && begun.start <= earlier->in_ground &&
-                   pins.plant_on.value_or(earlier->in_ground) == earlier->in_ground;
-  if (out) begun.in_ground = earlier->in_ground;
-  begun.in_ground_told = out || (begun.start_told && !way.weeks_under_cover);
+  take_bought(*told, *earlier, planting, begun);
+  const bool stays = told->degree >= Degree::Started && !begun.start_from &&
+                     agrees(way, recorded) && !is_pinned_otherwise(pins, *earlier, sheet);
+  if (stays) take_started(*told, *earlier, way, pins, begun);
 }
 
 }  // namespace trug::ground

@@ -171,6 +171,18 @@ void check_coldest(const Place& place, TomlTable& table) {
       celsius ? "in degrees Fahrenheit? then write coldest_f" : "");
 }
 
+// A wish lies within one flowering year: from 1 January, in the south from 1 July.
+void check_wish(const Wish& wish, const Place& place, TomlTable& table) {
+  const bool southern = is_southern(place);
+  const MonthDay start{std::chrono::month{southern ? 7u : 1u}, std::chrono::day{1}};
+  if (days_since(start, wish.from) <= days_since(start, wish.to)) return;
+  table.error("to",
+              fmt::format("the wish ends on {}, before it begins on {}", short_day(wish.to),
+                          short_day(wish.from)),
+              southern ? "south of the equator a flowering year runs from July to June"
+                       : "a flowering year runs from January to December");
+}
+
 class PlanReader {
  public:
   PlanReader(TomlTable& file, SheetLibrary& sheets, Diagnostics& diagnostics)
@@ -327,7 +339,7 @@ class PlanReader {
     const auto to = table.month_day("to", required("to = \"10 October\""));
     wish.from = from.value_or(MonthDay{});
     wish.to = to.value_or(MonthDay{});
-    if (from && to) check_wish(wish, table);
+    if (from && to) check_wish(wish, plan_.place, table);
     for (const PlacedText& colour : table.strings("colours")) wish.colours.push_back(colour.text);
     for (const PlacedText& crop : table.strings("like")) {
       CropEntry entry{.crop = crop.text};
@@ -339,18 +351,6 @@ class PlanReader {
     wish.mixed = table.boolean("mixed").value_or(true);
     table.finish(kHomes);
     plan_.wish = std::move(wish);
-  }
-
-  // A wish lies within one flowering year: from 1 January, in the south from 1 July.
-  void check_wish(const Wish& wish, TomlTable& table) {
-    const bool southern = is_southern(plan_.place);
-    const MonthDay start{std::chrono::month{southern ? 7u : 1u}, std::chrono::day{1}};
-    if (days_since(start, wish.from) <= days_since(start, wish.to)) return;
-    table.error("to",
-                fmt::format("the wish ends on {}, before it begins on {}", short_day(wish.to),
-                            short_day(wish.from)),
-                southern ? "south of the equator a flowering year runs from July to June"
-                         : "a flowering year runs from January to December");
   }
 
   void read_work(TomlTable& table) {

@@ -7,7 +7,6 @@
 #include <array>
 #include <cmath>
 #include <string_view>
-#include <utility>
 
 #include "base/text.h"
 #include "base/words.h"

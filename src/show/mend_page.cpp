@@ -6,7 +6,8 @@
 #include <algorithm>
 #include <cmath>
 #include <sstream>
-#include <string_view>
+#include <utility>
+#include <vector>
 
 #include "base/text.h"
 #include "show/caution_words.h"

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "ask/mend.h"
 #include "show/document_head.h"

@@ -142,9 +142,10 @@ std::optional<std::size_t> add_jobs(const Schedule& schedule, std::size_t index,
                                     std::vector<Job>& jobs) {
   const Sowing& sowing = schedule.at(index);
   std::optional<std::size_t> before, frees;
-  for (JobDraft& draft : drafts_of(sowing, context)) {
+  auto drafts = drafts_of(sowing, context);
+  std::erase_if(drafts, [&](const JobDraft& one) { return is_in_hand(one.kind, sowing, there); });
+  for (JobDraft& draft : drafts) {
     const JobTrait& kind = trait(draft.kind);
-    if (is_in_hand(draft.kind, sowing, there)) continue;
     if (before) wait_for(draft, jobs[*before].day);
     Job job = made(draft, sowing, context);
     if (!agree_with_told(sowing, draft, context, job)) continue;
