@@ -52,6 +52,11 @@ bool is_work_day(const Work& work, Date day) {
          std::ranges::find(work.days, std::chrono::weekday{day}) != work.days.end();
 }
 
+// A pin beats the days on which there is time.
+bool may_work(const Work& work, const CropEntry& entry, Date day) {
+  return entry.pins.plant_on || is_work_day(work, day);
+}
+
 // Generates and judges the candidates of one crop and group.
 class Generator {
  public:
@@ -173,8 +178,8 @@ class Generator {
     const auto& told = begun_.earlier;
     if (told) try_start(index, start, told->in_ground, out);
     for (Date day = days.from; day < days.until; day += Days{1}) {
-      const bool may = is_work_day(setting_.work, day) || entry_.pins.plant_on;
-      if (may && !(told && day == told->in_ground)) try_start(index, start, day, out);
+      if (told && day == told->in_ground) continue;
+      if (may_work(setting_.work, entry_, day)) try_start(index, start, day, out);
     }
     const Date end = clock_.season().until;
     for (Date day = days.until; report_.allowed == before && day < end; day += Days{1}) {
@@ -182,9 +187,8 @@ class Generator {
     }
     if (report_.allowed > before) return;
     case_.must_stand = true;
-    const Date end_of_weeks = start + Days{std::lround(7 * way.weeks_under_cover->high)};
-    const auto soonest = soonest_out(begun_, setting_);
-    try_start(index, start, std::max(end_of_weeks, soonest.value_or(end_of_weeks)), out);
+    const Date out_by = start + Days{std::lround(7 * way.weeks_under_cover->high)};
+    try_start(index, start, std::max(out_by, soonest_out(begun_, setting_).value_or(out_by)), out);
     case_.must_stand = false;
   }
 
@@ -222,8 +226,7 @@ class Generator {
     const int high = std::max(low, static_cast<int>(way.weeks_under_cover->high));
     for (int weeks = low; weeks <= high; ++weeks) {
       const Date start = day - Days{7 * weeks};
-      if (is_work_day(setting_.work, start) || entry_.pins.plant_on)
-        try_start(index, start, day, out);
+      if (may_work(setting_.work, entry_, start)) try_start(index, start, day, out);
     }
   }
 
