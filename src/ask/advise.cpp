@@ -75,6 +75,26 @@ std::optional<Date> not_too_early(const Schedule& schedule, const Finding& findi
   return first;
 }
 
+// A planting grown from plants that the trade sells, though it is raised as a rule.
+std::vector<Change> from_bought_plants(const Garden& garden, const Schedule& schedule,
+                                       std::size_t planting) {
+  std::vector<Change> list;
+  const ground::Weighed& weighed = schedule.weighed[planting];
+  for (const ground::WayReport& report : weighed.candidates->reports) {
+    if (!report.refusal || report.refusal->rule != ground::Rule::NotUsual) continue;
+    list.push_back(ByWay{planting, weighed.sheet->ways[report.way].name, garden.adds_from()});
+  }
+  return list;
+}
+
+double missing_stems(const std::vector<Finding>& findings) {
+  for (const Finding& finding : findings) {
+    const auto* weeks = std::get_if<ShortWeeks>(&finding.found);
+    if (weeks) return weeks->missing_stems;
+  }
+  return 0;
+}
+
 // The changes worth trying for each kind of finding, the likeliest first.
 struct Changes {
   const Garden& garden;
@@ -93,7 +113,13 @@ struct Changes {
     list.push_back(LeaveOut{planting()});
     return list;
   }
-  std::vector<Change> operator()(const CannotGrow&) const { return without_pins(); }
+  std::vector<Change> operator()(const CannotGrow&) const {
+    std::vector<Change> list = without_pins();
+    for (Change& bought : from_bought_plants(garden, schedule, planting())) {
+      list.push_back(std::move(bought));
+    }
+    return list;
+  }
   std::vector<Change> operator()(const FewerSowings& found) const {
     return {Sowings{planting(), found.useful}};
   }
@@ -163,6 +189,8 @@ class Adviser {
       }
       if (std::holds_alternative<TooLate>(finding.found)) {
         finding.remedy = still_possible(finding);
+      } else if (std::holds_alternative<ShortWeeks>(finding.found)) {
+        finding.remedy = sooner();
       } else if (finding.planting) {
         finding.remedy = tried(finding);
       }
@@ -202,6 +230,24 @@ class Adviser {
       };
       return now.start >= garden_.today || std::ranges::any_of(now_.schedule.of(planting), same);
     });
+  }
+
+  // Of the plantings that are raised after their usual time and have not begun, the one that would
+  // fill most of the weeks if its plants were bought.
+  std::optional<Remedy> sooner() const {
+    std::optional<Remedy> best;
+    double fewest = missing_stems(now_.findings);
+    for (const Sowing& sowing : now_.schedule.sowings) {
+      if (sowing.number > 1 || sowing.days_late() == 0 || sowing.start < garden_.today) continue;
+      for (const Change& change : from_bought_plants(garden_, now_.schedule, sowing.planting)) {
+        const Difference found = ask(garden_, now_, change);
+        const double missing = missing_stems(found.after.findings);
+        if (found.weeks < 0 || missing >= fewest) continue;
+        fewest = missing;
+        best = Remedy{.change = change, .costs_stems = -found.stems};
+      }
+    }
+    return best;
   }
 
   // Every other way of a crop that it is too late for, what gives most first.

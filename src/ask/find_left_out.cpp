@@ -64,7 +64,10 @@ GroundTaken ground_taken(const View& view, std::size_t planting) {
 const WayReport* nearest_way(const Candidates& candidates) {
   const WayReport* best = nullptr;
   for (const WayReport& report : candidates.reports) {
-    if (!report.refusal || report.refusal->rule == Rule::Pinned) continue;
+    if (!report.refusal || report.refusal->rule == Rule::Pinned ||
+        report.refusal->rule == Rule::NotUsual) {
+      continue;
+    }
     if (!best || (report.refusal->rule == Rule::TooLate) > (best->refusal->rule == Rule::TooLate)) {
       best = &report;
     }

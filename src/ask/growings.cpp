@@ -26,12 +26,6 @@ bool is_sure(const Candidate& c) {
          !c.under_fleece && !c.cold_soil && !c.without_flower;
 }
 
-bool is_raised(const Sheet& sheet) {
-  return std::ranges::any_of(sheet.ways, [](const Way& way) {
-    return way.method == Method::Seed || way.method == Method::Bulb;
-  });
-}
-
 bool has_colour(const Sheet& sheet, const std::vector<std::string>& wished) {
   if (wished.empty() || sheet.roles.front() == Role::Foliage) return true;
   return std::ranges::any_of(sheet.colours, [&](const std::string& colour) {
@@ -84,14 +78,13 @@ std::vector<Growing> growings(const Garden& garden, const Sheet& sheet,
   const auto all = ground::candidates(setting, sheet, CropEntry{.crop = sheet.name});
   const climate::SeasonFrosts frosts = garden.climate.frosts(plan.flowering_year);
   const DateRange summer{frosts.last - kSummerBeforeFrost, frosts.first - kSummerBeforeFrost};
-  const bool raised = is_raised(sheet);
   // The one nearest the middle of its window stands for its week.
   std::map<std::tuple<std::size_t, const Group*, Date>, const Candidate*> nearest;
   const auto off = [](const Candidate* c) {
     return std::abs(days_between(c->window_middle(), c->in_ground));
   };
   for (const Candidate& c : all.list) {
-    if (!is_sure(c) || (raised && sheet.ways[c.way].method == Method::BoughtPlants)) continue;
+    if (!is_sure(c)) continue;
     const Candidate*& best = nearest[{c.way, c.group, monday_of(c.timeline.first_cut.likely)}];
     if (best == nullptr || off(&c) < off(best)) best = &c;
   }

@@ -71,6 +71,14 @@ const Source* source_of(const Sheet& sheet, std::string_view key) {
   return rest;
 }
 
+bool is_usual(const Sheet& sheet, const Way& way) {
+  if (way.method != Method::BoughtPlants) return true;
+  if (sheet.usual == Usual::Plants || way.usual == Usual::Plants) return true;
+  return std::ranges::none_of(sheet.ways, [](const Way& other) {
+    return other.method == Method::Seed || other.method == Method::Bulb;
+  });
+}
+
 bool can_have(const Way& way, Beginning beginning) {
   const bool raised = way.weeks_under_cover.has_value();
   if (way.method == Method::Established) return false;

@@ -327,7 +327,8 @@ struct Sheet {
   std::vector<Way> ways;
   std::vector<Caution> cautions;
   std::vector<Source> sources;
-  // All of the above but what it is sold as, cautions and sources, as text: the same where two sheets say the same.
+  // All of the above but what it is sold as, cautions and sources, as text: the same where two
+  // sheets say the same.
   std::string figures;
 };
 
@@ -339,6 +340,9 @@ FrostClass frost_class(const Sheet& sheet);
 bool is_planted(LifeCycle life_cycle);
 // Seed that goes straight to its place in the bed: it is never planted out.
 bool is_sown_in_place(const Way& way);
+// Whether the trade begins the crop that way: bought plants only where it starts from plants, roots
+// or cuttings, or the sheet has nothing else.
+bool is_usual(const Sheet& sheet, const Way& way);
 // What was done to a start, and whether what is raised that way can have had it done. Planted: into
 // its place as a bulb, a root or a bought plant; planted out: raised here, or bought.
 struct Beginning {

@@ -88,6 +88,8 @@ class Generator {
         try_young_plants(i, out);
       } else if (!entry_.since && !has_shelter(setting_.shelter, way)) {
         refuse({.rule = Rule::NoShelter, .needs = way.raised});
+      } else if (!is_asked_for(way) && !is_usual(sheet_, way)) {
+        refuse({.rule = Rule::NotUsual});
       } else {
         try_way(i, out);
       }
@@ -96,6 +98,11 @@ class Generator {
   }
 
  private:
+  // By the plan, or by what was bought for it.
+  bool is_asked_for(const Way& way) const {
+    return entry_.since || entry_.pins.way == way.name || begun_.bought == way.method;
+  }
+
   void try_way(std::size_t index, Candidates& out) {
     const Way& way = sheet_.ways[index];
     if (way.method == Method::Established) {

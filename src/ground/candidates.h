@@ -32,6 +32,7 @@ enum class Rule {
   TooHot,               // too little cutting before the heat stops it
   SeasonTooShort,       // hardly a first flower, or too little cutting, before the season ends
   TooLate,              // should have begun before the plan's first day
+  NotUsual,             // bought plants of what the trade raises, and the plan asks for none
   NoShelter,            // needs a place to raise it that the plan does not have
   Pinned                // the plan pins another way or day
 };

@@ -277,6 +277,7 @@ int stage_of(Rule rule) {
   switch (rule) {
     case Rule::Pinned:
     case Rule::NoShelter:
+    case Rule::NotUsual:
     case Rule::EnoughCold:
       return 0;
     case Rule::TooLate:

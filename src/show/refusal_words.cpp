@@ -115,6 +115,8 @@ std::string refusal_words(const Refusal& r) {
                          day(r.found_day), day(r.wanted_day));
     case Rule::NoShelter:
       return no_shelter(r);
+    case Rule::NotUsual:
+      return "it is raised here as a rule: plants are bought where the plan names this way";
     case Rule::Pinned:
       return "the plan's own pins rule it out";
   }

@@ -64,6 +64,34 @@ std::vector<CropEntry> all_but(const Plan& plan, std::size_t planting) {
   return crops;
 }
 
+std::string place_of(const Plan& plan, std::size_t bed, int stretch) {
+  return fmt::format("stretch {} of {}", stretch, plan.beds[bed].name);
+}
+
+// A stretch has one form or the other: one of `crops = [...]` is written anew, each crop for
+// itself.
+std::string in_the_place_of_crops(const std::string& place, const std::string& entries) {
+  return fmt::format("# {}, in the place of its crops:\n{}", place, entries);
+}
+
+// Keys of one planting, under its crop.
+std::string keys_of(const Plan& plan, std::size_t planting, const std::string& keys,
+                    const std::string& note = "") {
+  const auto& patch = plan.plantings[planting].patch;
+  std::vector<CropEntry> crops;
+  std::string entries;
+  if (patch) {
+    for (const std::size_t i : crops_on(plan, patch->bed, patch->stretch)) {
+      crops.push_back(asked(plan, i));
+      entries += "[[bed.stretch.crop]]\n" + long_form(crops.back()) + (i == planting ? keys : "");
+    }
+  }
+  if (short_form(crops))
+    return in_the_place_of_crops(place_of(plan, patch->bed, patch->stretch), entries);
+  return fmt::format("# in the [[bed.stretch.crop]] of {}{}:\n{}", asked(plan, planting).crop, note,
+                     keys);
+}
+
 // Two functions a change: what to do, and how the plan says so.
 
 std::string advice(const ask::LeaveOut&, const Plan&) { return "leave it out of this stretch"; }
@@ -75,29 +103,28 @@ std::string advice(const ask::LiftOn& change, const Plan& plan) {
   return fmt::format("lift {} on {}", asked(plan, change.planting).crop, plain_day(change.day));
 }
 Toml toml(const ask::LiftOn& change, const Plan& plan) {
-  return fmt::format("# in the [[bed.stretch.crop]] of {}:\nlift_on = {}\n",
-                     asked(plan, change.planting).crop, iso(change.day));
+  return keys_of(plan, change.planting, fmt::format("lift_on = {}\n", iso(change.day)));
 }
 
 std::string advice(const ask::Plants& change, const Plan&) {
   return fmt::format("plant {}", change.number);
 }
-Toml toml(const ask::Plants& change, const Plan&) {
-  return fmt::format("plants = {}\n", change.number);
+Toml toml(const ask::Plants& change, const Plan& plan) {
+  return keys_of(plan, change.planting, fmt::format("plants = {}\n", change.number));
 }
 
 std::string advice(const ask::StartAfter& change, const Plan&) {
   return fmt::format("start it on {} or later", plain_day(change.day));
 }
-Toml toml(const ask::StartAfter& change, const Plan&) {
-  return fmt::format("not_before = {}\n", iso(change.day));
+Toml toml(const ask::StartAfter& change, const Plan& plan) {
+  return keys_of(plan, change.planting, fmt::format("not_before = {}\n", iso(change.day)));
 }
 
 std::string advice(const ask::Sowings& change, const Plan&) {
   return change.number == 1 ? "sow it once" : fmt::format("sow it {} times", change.number);
 }
-Toml toml(const ask::Sowings& change, const Plan&) {
-  return fmt::format("successions = {}\n", change.number);
+Toml toml(const ask::Sowings& change, const Plan& plan) {
+  return keys_of(plan, change.planting, fmt::format("successions = {}\n", change.number));
 }
 
 std::string advice(const ask::Unpin& change, const Plan& plan) {
@@ -112,14 +139,16 @@ std::string advice(const ask::Unpin& change, const Plan& plan) {
 }
 Toml toml(const ask::Unpin&, const Plan&) { return std::nullopt; }
 
-std::string advice(const ask::ByWay& change, const Plan&) { return "grow it as " + change.way; }
+std::string advice(const ask::ByWay& change, const Plan& plan) {
+  return fmt::format("grow {} as {}", asked(plan, change.planting).crop, change.way);
+}
 Toml toml(const ask::ByWay& change, const Plan& plan) {
   const CropEntry& entry = asked(plan, change.planting);
   const std::string others =
       entry.pins == Pins{.way = entry.pins.way} ? "" : ", in the place of its other ways and days";
-  return fmt::format("# in the [[bed.stretch.crop]] of {}{}:\nway = {}\n", entry.crop, others,
-                     toml_text(change.way)) +
-         not_before(change.not_before);
+  return keys_of(plan, change.planting,
+                 fmt::format("way = {}\n", toml_text(change.way)) + not_before(change.not_before),
+                 others);
 }
 
 std::string advice(const ask::Instead& change, const Plan& plan) {
@@ -129,10 +158,6 @@ std::string advice(const ask::Instead& change, const Plan& plan) {
 Toml toml(const ask::Instead& change, const Plan& plan) {
   return fmt::format("# in the place of {}:\n{}", asked(plan, change.planting).crop,
                      long_form(change.asked));
-}
-
-std::string place_of(const Plan& plan, std::size_t bed, int stretch) {
-  return fmt::format("stretch {} of {}", stretch, plan.beds[bed].name);
 }
 
 std::string advice(const ask::AddCrop& change, const Plan& plan) {
@@ -151,9 +176,9 @@ Toml toml(const ask::AddCrop& change, const Plan& plan) {
   const std::string place = place_of(plan, change.bed, stretch);
   if (const Toml line = short_form(crops)) return fmt::format("# {}:\n{}", place, *line);
   if (short_form(before)) {  // a stretch has one form or the other
-    std::string text = fmt::format("# {}, in the place of its crops:\n", place);
-    for (const CropEntry& crop : crops) text += "[[bed.stretch.crop]]\n" + long_form(crop);
-    return text;
+    std::string entries;
+    for (const CropEntry& crop : crops) entries += "[[bed.stretch.crop]]\n" + long_form(crop);
+    return in_the_place_of_crops(place, entries);
   }
   const std::string order = change.after ? fmt::format("after {}", asked(plan, *change.after).crop)
                                          : std::string("before its other crops");

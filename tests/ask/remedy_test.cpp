@@ -50,7 +50,7 @@ std::vector<Row> rows() {
       {"more sowings than fit", "", bed + "[[bed.stretch.crop]]\ncrop = \"sunflower\"\nPASTE\n",
        "fewer-sowings", is<Sowings>, "successions = 20"},
       {"too far on before the winter", "",
-       bed + "[[bed.stretch.crop]]\ncrop = \"euphorbia\"\nPASTE\n", "too-early", is<StartAfter>},
+       bed + "PASTE\n", "too-early", is<StartAfter>, "crops = [\"euphorbia\"]"},
       {"a dear crop", "", bed + "PASTE\n", "costs-stems", is<LeaveOut>,
        "crops = [\"sunflower\", \"cosmos\"]"},
   };
@@ -130,6 +130,50 @@ TEST(Remedies, OfWhatIsSownTooLateAreTheWaysStillPossible) {
   }
 }
 
+constexpr std::string_view kSummerWish =
+    "[wish]\nvases_per_week = 1\nstems_per_vase = 12\nfrom = \"26 July\"\nto = \"18 September\"\n";
+constexpr std::string_view kTwoStretches =
+    "[[bed]]\nname = \"b\"\nlength_m = 2.6\nwidth_m = 1.1\n"
+    "[[bed.stretch]]\nlength_m = 1.5\ncrops = [\"zinnia\"]\n"
+    "[[bed.stretch]]\nlength_m = 1.1\n";
+
+// Statice sown at the end of April is cut weeks into the wish; its plants are sold.
+TEST(Remedies, WeeksThatALateSowingLeavesEmptyAreFilledByBoughtPlants) {
+  const std::string head = "began = 2027-04-25\n";
+  const std::string beds = std::string(kSummerWish) + std::string(kTwoStretches);
+  const Planned p = advised_plan(head, beds + "crops = [\"statice\"]\n");
+  const Finding* finding = p.finding("short-weeks");
+  ASSERT_TRUE(finding && finding->remedy && finding->remedy->change);
+  ASSERT_TRUE(is<ByWay>(*finding->remedy->change));
+  EXPECT_TRUE(show::remedy_text(p.plan, *finding).starts_with("grow statice as bought plants"));
+  // A stretch in the short form is written anew.
+  const auto pasted = show::remedy_toml(p.plan, *finding);
+  ASSERT_TRUE(pasted);
+  EXPECT_EQ(*pasted,
+            "# stretch 2 of b, in the place of its crops:\n[[bed.stretch.crop]]\n"
+            "crop = \"statice\"\nway = \"bought plants\"\n");
+  const Planned after = advised_plan(head, beds + *pasted);
+  const auto missing = [](const Planned& of) {
+    const Finding* weeks = of.finding("short-weeks");
+    return weeks ? std::get<ShortWeeks>(weeks->found).missing_stems : 0;
+  };
+  EXPECT_LT(missing(after), missing(p));
+}
+
+// No warm place for seedlings: what cannot be raised can be bought.
+TEST(Remedies, WhatCannotBeRaisedHereIsBought) {
+  Planned p = planned("",
+                      "[[bed]]\nname = \"b\"\nlength_m = 2.6\nwidth_m = 1.1\n[[bed.stretch]]\n"
+                      "length_m = 2.2\ncrops = [\"statice\"]\n");
+  p.plan.shelter = Shelter{.given = true, .heated_trays = 0, .nursery_m2 = 0};
+  static_cast<Outcome&>(p) = reckon(p.garden());
+  p.findings = advised(p.garden(), p, [&] { return p.sheets; });
+  const Finding* finding = p.finding("cannot-grow");
+  ASSERT_TRUE(finding && finding->remedy && finding->remedy->change);
+  EXPECT_EQ(show::remedy_text(p.plan, *finding).substr(0, 34),
+            "grow wallflower as bought plants; ");
+}
+
 TEST(Remedies, PinsThatRuleACropOutAreNamed) {
   const Planned p =
       advised_plan("",
@@ -204,8 +248,8 @@ TEST(Costs, AreTheSameBesideOtherBeds) {
   const std::string wish =
       "[wish]\nvases_per_week = 2\nstems_per_vase = 12\nfrom = \"10 May\"\nto = \"10 October\"\n";
   const std::vector<std::string> beds = {
-      bed("a", "\"sunflower\", \"dahlia\""), bed("b", "\"cornflower\", \"cosmos\""),
-      bed("c", "\"sweet william\", \"statice\""), bed("d", "\"daffodil\", \"sunflower\"")};
+      bed("a", "\"sunflower\", \"cosmos\""), bed("b", "\"cornflower\", \"cosmos\""),
+      bed("c", "\"foxglove\", \"statice\""), bed("d", "\"daffodil\", \"sunflower\"")};
   const auto costs = [](const Planned& p) {
     std::map<std::string, double> found;
     for (const Finding& finding : p.findings) {

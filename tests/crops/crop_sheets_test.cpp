@@ -49,6 +49,44 @@ TEST(CropSheets, NoNameMeansTwoCrops) {
   }
 }
 
+// What nurseries sell because few raise it, or as roots, divisions and cuttings: common practice.
+const std::set<std::string> kBoughtAsPlants = {"alchemilla",
+                                               "astrantia",
+                                               "border phlox",
+                                               "chrysanthemum",
+                                               "helenium",
+                                               "hydrangea",
+                                               "lisianthus",
+                                               "japanese anemone",
+                                               "michaelmas daisy",
+                                               "mint",
+                                               "peony",
+                                               "physocarpus",
+                                               "rose",
+                                               "sedum"};
+
+TEST(CropSheets, PlantsAreBoughtWhereTheTradeStartsFromThemOrThePlanAsks) {
+  const TestGarden garden;
+  for (const Sheet* sheet : all_sheets()) {
+    const auto unasked = garden.ask(sheet->name).reports;
+    for (std::size_t i = 0; i < sheet->ways.size(); ++i) {
+      const Way& way = sheet->ways[i];
+      if (way.method != Method::BoughtPlants) continue;
+      SCOPED_TRACE(sheet->name + ", " + way.name);
+      const auto refused = [&](const std::vector<ground::WayReport>& reports) {
+        return std::ranges::any_of(reports, [&](const ground::WayReport& report) {
+          return report.way == i && report.refusal &&
+                 report.refusal->rule == ground::Rule::NotUsual;
+        });
+      };
+      EXPECT_NE(refused(unasked), kBoughtAsPlants.contains(sheet->name));
+      CropEntry entry{.crop = sheet->name};
+      entry.pins.way = way.name;
+      EXPECT_FALSE(refused(garden.ask(sheet->name, "", entry).reports));
+    }
+  }
+}
+
 using CautionKind = Caution::Kind;
 
 // Genera that must carry a caution whatever else they carry. Poisonous or irritant: University of
@@ -231,9 +269,12 @@ TEST(CropSheets, EveryWayIsPossibleSomewhere) {
   for (const Climate& climate : climates()) {
     const TestGarden garden(climate.place);
     for (const Sheet* one : all_sheets()) {
-      for (const auto& report : garden.ask(one->name).reports) {
-        const std::string group = report.group ? ", " + report.group->name : "";
-        allowed[one->name + group + ", " + one->ways[report.way].name] += report.allowed;
+      for (std::size_t i = 0; i < one->ways.size(); ++i) {
+        for (const auto& report : garden.ask(one->name, one->ways[i].name).reports) {
+          if (report.way != i) continue;
+          const std::string group = report.group ? ", " + report.group->name : "";
+          allowed[one->name + group + ", " + one->ways[i].name] += report.allowed;
+        }
       }
     }
   }
