@@ -5,15 +5,18 @@
 
 #include <algorithm>
 #include <functional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <utility>
 #include <vector>
 
 #include "app/command_facts.h"
+#include "app/option_values.h"
 #include "app/version.h"
 #include "base/text.h"
 #include "feed/address.h"
+#include "show/format.h"
 
 namespace trug::app {
 namespace {
@@ -50,55 +53,6 @@ void day_option(CLI::App& app, const std::string& name, std::optional<std::strin
   app.add_option_function<std::string>(
          name, [&target](const std::string& text) { target = text; }, help)
       ->type_name("DATE");
-}
-
-feed::Address parse_listen_option(const std::string& text) {
-  const auto address = feed::parse_address(text);
-  if (!address) {
-    throw CLI::ValidationError(
-        "--listen",
-        fmt::format("'{}' is no address with a port; write it as 192.168.1.20:8017", text));
-  }
-  return *address;
-}
-
-std::string parse_url_option(const std::string& text) {
-  if (!feed::is_base_url(text)) {
-    throw CLI::ValidationError("--url",
-                               fmt::format("'{}' must be like https://example.org/garden", text));
-  }
-  return text;
-}
-
-// The kinds of job a word stands for: "sow" itself; "order" and "cut" for all that have it as a
-// part of their word; "harden" for the only one that begins so. Empty: none, or no telling which.
-std::vector<work::JobKind> kinds_of(const std::string& text) {
-  if (const auto kind = work::parse_job_kind(text)) return {*kind};
-  std::vector<work::JobKind> parts, beginnings;
-  for (const work::JobTrait& kind : work::kTraits) {
-    const std::string word(kind.word);
-    const bool is_part = ("-" + word + "-").find("-" + text + "-") != std::string::npos;
-    if (is_part) parts.push_back(kind.kind);
-    if (word.starts_with(text)) beginnings.push_back(kind.kind);
-  }
-  if (!parts.empty()) return parts;
-  return beginnings.size() == 1 ? beginnings : std::vector<work::JobKind>{};
-}
-
-std::vector<work::JobKind> parse_kinds_option(const std::string& text) {
-  const std::vector<work::JobKind> kinds = kinds_of(text);
-  if (!kinds.empty()) return kinds;
-  const std::vector<std::string> known = value_words("KIND");
-  const std::string near = nearest(text, known);
-  throw CLI::ValidationError(
-      "--only", near.empty()
-                    ? fmt::format("'{}' is no kind of job; there are {}", text, listed(known))
-                    : fmt::format("'{}' is no kind of job; did you mean '{}'?", text, near));
-}
-
-read::DegreeUnit unit_of(const std::string& word) {
-  if (word == "c") return read::DegreeUnit::Celsius;
-  return word == "f" ? read::DegreeUnit::Fahrenheit : read::DegreeUnit::TenthsCelsius;
 }
 
 // What reading the command line fills.
@@ -174,11 +128,25 @@ CLI::Option* output_option(CLI::App& app, Line line, const std::string& help) {
       });
 }
 
+// One of these forms in the place of a page.
+void form_options(CLI::App& app, Line line, std::span<const show::Format> formats,
+                  const std::string& what) {
+  std::vector<CLI::Option*> others;
+  for (const show::FormatOption& one : show::kFormatOptions) {
+    if (std::ranges::find(formats, one.format) == formats.end()) continue;
+    CLI::Option* option = app.add_flag_callback(
+        std::string(one.option), [line, one] { line.options.format = one.format; },
+        fmt::format("{} as {}", what, one.name));
+    for (CLI::Option* other : others) option->excludes(other);
+    others.push_back(option);
+  }
+}
+
 void add_check(Line line) {
   CLI::App& app =
       command(line, "check", "does the plan hold? findings, worst first", "check garden.toml");
   plan_argument(app, line);
-  app.add_flag("--json", line.options.json, "findings as JSON");
+  form_options(app, line, show::kJsonOnly, "findings");
 }
 
 void add_jobs(Line line) {
@@ -189,8 +157,7 @@ void add_jobs(Line line) {
   day_option(app, "--to", line.days.to, "last day shown");
   only_option(app, line);
   app.add_flag("--full", line.options.full, "with what each job says");
-  auto* json = app.add_flag("--json", line.options.json, "jobs and plantings as JSON");
-  app.add_flag("--csv", line.options.csv, "jobs as comma-separated values")->excludes(json);
+  form_options(app, line, show::kListFormats, "the jobs");
 }
 
 void add_calendar(Line line) {
@@ -213,20 +180,19 @@ void add_calendar(Line line) {
   app.add_flag("--lost", line.options.lost,
                "the earlier file is gone or damaged: number events above it");
   app.add_flag("--force", line.options.force, "replace a file that trug did not write");
-  app.add_flag("--json", line.options.json, "what changed as JSON");
+  form_options(app, line, show::kJsonOnly, "what changed");
 }
 
 void add_weeks(Line line) {
   CLI::App& app = command(line, "weeks", "will every week have its vases", "weeks garden.toml");
   plan_argument(app, line);
-  auto* json = app.add_flag("--json", line.options.json, "the weeks as JSON");
-  app.add_flag("--csv", line.options.csv, "the weeks as comma-separated values")->excludes(json);
+  form_options(app, line, show::kListFormats, "the weeks");
 }
 
 void add_ground(Line line) {
   CLI::App& app = command(line, "ground", "how much ground does my wish take", "ground wish.toml");
   plan_argument(app, line);
-  app.add_flag("--json", line.options.json, "plants and ground as JSON");
+  form_options(app, line, show::kJsonOnly, "plants and ground");
 }
 
 void add_mend(Line line) {
@@ -238,14 +204,13 @@ void add_mend(Line line) {
       ->type_name("FILE");
   app.add_flag("--replant", line.options.replant,
                "also in the place of annuals of which nothing is begun");
-  app.add_flag("--json", line.options.json, "what to add as JSON");
+  form_options(app, line, show::kJsonOnly, "what to add");
 }
 
 void add_order(Line line) {
   CLI::App& app = command(line, "order", "what must I buy, and by when", "order garden.toml");
   plan_argument(app, line);
-  auto* json = app.add_flag("--json", line.options.json, "the list as JSON");
-  app.add_flag("--csv", line.options.csv, "the list as comma-separated values")->excludes(json);
+  form_options(app, line, show::kListFormats, "the list");
 }
 
 void add_why(Line line) {
@@ -256,7 +221,7 @@ void add_why(Line line) {
   app.add_option("crop", line.options.crop, "the crop, or the planting's id")
       ->type_name("")
       ->required();
-  app.add_flag("--json", line.options.json, "the reckoning as JSON");
+  form_options(app, line, show::kJsonOnly, "the reckoning");
 }
 
 void add_chart(Line line) {
@@ -306,9 +271,9 @@ void add_frost(Line line) {
       ->default_str("30")
       ->check(CLI::Range(0, 1000).description(""));
   app.add_flag("--south", line.options.south, "the place lies south of the equator");
-  auto* json = app.add_flag("--json", line.options.json, "the figures as JSON");
-  auto* place =
-      app.add_flag("--place", line.options.place, "the [place] table for a plan")->excludes(json);
+  form_options(app, line, show::kJsonOnly, "the figures");
+  auto* place = app.add_flag("--place", line.options.place, "the [place] table for a plan")
+                    ->excludes(app.get_option("--json"));
   app.add_option("--latitude", line.options.latitude, "with --place: of the place, south negative")
       ->type_name("DEGREES")
       ->needs(place)

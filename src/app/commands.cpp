@@ -15,6 +15,7 @@
 #include "read/text_file.h"
 #include "show/crop_page.h"
 #include "show/ground_page.h"
+#include "show/jobs_output.h"
 #include "show/order_page.h"
 #include "show/pages.h"
 #include "show/weeks_page.h"
@@ -60,7 +61,7 @@ int run_check(const Options& options, const Environment& environment) {
   auto r = reckon(options, environment, "trug.check/1");
   if (!r) return kBadInput;
   advise(options, environment, *r);
-  environment.out << (options.json
+  environment.out << (options.format == show::Format::Json
                           ? show::check_json(document_head(options, environment, "trug.check/1"),
                                              r->shown())
                           : show::check_page(r->plan, r->schedule, r->weeks, r->findings,
@@ -73,17 +74,16 @@ int run_check(const Options& options, const Environment& environment) {
 int run_jobs(const Options& options, const Environment& environment) {
   auto r = reckon(options, environment, "trug.jobs/1");
   if (!r) return kBadInput;
-  if (options.json || options.strict) advise(options, environment, *r);
-  const std::vector<std::size_t> shown = shown_jobs(options, r->jobs);
-  if (options.json) {
-    environment.out << show::jobs_json(document_head(options, environment, "trug.jobs/1"),
-                                       r->shown(), shown);
-    return exit_code(options, *r);
-  }
-  environment.out << (options.csv
-                          ? show::jobs_csv(r->shown(), shown)
-                          : show::jobs_page(r->plan, r->rows, shown, r->climate,
-                                            page_style(options, environment), options.full));
+  const bool is_json = options.format == show::Format::Json;
+  if (is_json || options.strict) advise(options, environment, *r);
+  environment.out << show::jobs_as(options.format,
+                                   {.head = document_head(options, environment, "trug.jobs/1"),
+                                    .reckoned = r->shown(),
+                                    .rows = shown_jobs(options, r->jobs),
+                                    .climate = r->climate,
+                                    .style = page_style(options, environment),
+                                    .full = options.full});
+  if (is_json) return exit_code(options, *r);
   environment.out.flush();
   environment.err << show::findings_line(r->findings, r->plan.file);
   return exit_code(options, *r);
@@ -92,14 +92,15 @@ int run_jobs(const Options& options, const Environment& environment) {
 int run_weeks(const Options& options, const Environment& environment) {
   const auto r = reckon(options, environment, "trug.weeks/1");
   if (!r) return kBadInput;
-  if (options.json) {
+  if (options.format == show::Format::Json) {
     environment.out << show::weeks_json(document_head(options, environment, "trug.weeks/1"),
                                         r->shown(), r->weeks);
     return exit_code(options, *r);
   }
-  environment.out << (options.csv ? show::weeks_csv(r->plan, r->weeks)
-                                  : show::weeks_page(r->plan, r->weeks, r->climate,
-                                                     page_style(options, environment)));
+  environment.out << (options.format == show::Format::Csv
+                          ? show::weeks_csv(r->plan, r->weeks)
+                          : show::weeks_page(r->plan, r->weeks, r->climate,
+                                             page_style(options, environment)));
   environment.out.flush();
   environment.err << show::findings_line(r->findings, r->plan.file);
   return exit_code(options, *r);
@@ -116,7 +117,7 @@ int run_ground(const Options& options, const Environment& environment) {
       ask::wish_ground({r->plan, sheets, r->climate, today(options, environment), r->weather});
   const auto spare = ask::spare_plants(r->plan, *r);
   const show::GroundFacts facts{ground, spare, r->weeks};
-  environment.out << (options.json
+  environment.out << (options.format == show::Format::Json
                           ? show::ground_json(document_head(options, environment, "trug.ground/1"),
                                               r->shown(), facts)
                           : show::ground_page(r->plan, facts, page_style(options, environment)));
@@ -127,12 +128,12 @@ int run_order(const Options& options, const Environment& environment) {
   const auto r = reckon(options, environment, "trug.order/1");
   if (!r) return kBadInput;
   const auto list = work::purchases(r->plan, r->schedule, r->jobs, today(options, environment));
-  if (options.json) {
+  if (options.format == show::Format::Json) {
     environment.out << show::order_json(document_head(options, environment, "trug.order/1"),
                                         r->shown(), list);
     return exit_code(options, *r);
   }
-  environment.out << (options.csv
+  environment.out << (options.format == show::Format::Csv
                           ? show::order_csv(r->plan, list)
                           : show::order_page(r->plan, list, page_style(options, environment)));
   environment.out.flush();
@@ -143,7 +144,7 @@ int run_order(const Options& options, const Environment& environment) {
 int run_why(const Options& options, const Environment& environment) {
   auto r = reckon(options, environment, "trug.why/1");
   if (!r) return kBadInput;
-  if (options.json || options.strict) advise(options, environment, *r);
+  if (options.format == show::Format::Json || options.strict) advise(options, environment, *r);
   const auto planting = find_planting(options, *r);
   if (!planting) {
     std::vector<std::string> names;
@@ -152,7 +153,7 @@ int run_why(const Options& options, const Environment& environment) {
                     << "' in " << r->plan.file << "\n  hint: there are " << listed(names) << "\n";
     return kBadInput;
   }
-  environment.out << (options.json
+  environment.out << (options.format == show::Format::Json
                           ? show::why_json(document_head(options, environment, "trug.why/1"),
                                            r->shown(), *planting, r->climate)
                           : show::why_page(r->shown(), *planting, r->climate,

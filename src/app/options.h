@@ -11,6 +11,7 @@
 #include "base/date.h"
 #include "feed/address.h"
 #include "read/daily_csv.h"
+#include "show/format.h"
 #include "work/jobs.h"
 
 namespace trug::app {
@@ -26,8 +27,7 @@ struct Options {
   bool strict = false;         // findings make exit 1
   std::optional<bool> colour;  // as --color says; absent: as the terminal is
   bool plain = false;          // nothing but text
-  bool json = false;
-  bool csv = false;
+  show::Format format = show::Format::Page;
   bool verbose = false;  // which files were read
   // jobs
   std::optional<Date> from, to;

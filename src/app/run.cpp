@@ -37,7 +37,7 @@ int parse_and_dispatch(const std::vector<std::string>& arguments, const Environm
   if (!parsed.options) return parsed.exit;
   // What programs read goes out as it is.
   const bool is_text =
-      !parsed.options->json && !parsed.options->csv && parsed.options->output != kStandardStream;
+      parsed.options->format == show::Format::Page && parsed.options->output != kStandardStream;
   if (!is_text) return dispatch(*parsed.options, environment);
   SafeText safe(environment.out, parsed.options->colour.value_or(environment.colour));
   std::ostream out(&safe);

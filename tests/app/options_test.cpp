@@ -112,8 +112,9 @@ TEST(Options, ReadsJobs) {
   EXPECT_EQ(o.only, (std::vector{work::JobKind::Sow, work::JobKind::FirstCut}));
   EXPECT_EQ(o.today, parse_iso("2027-02-14"));
   EXPECT_EQ(o.crop_folders, std::vector<std::string>{"mine"});
-  EXPECT_TRUE(o.strict && o.plain && o.verbose && o.csv);
-  EXPECT_FALSE(o.json || o.full);
+  EXPECT_TRUE(o.strict && o.plain && o.verbose);
+  EXPECT_EQ(o.format, show::Format::Csv);
+  EXPECT_FALSE(o.full);
 }
 
 TEST(Options, TakesDaysAsPeopleWriteThem) {
@@ -218,7 +219,8 @@ TEST(Options, ReadsCalendar) {
                              "--dry-run", "--lost", "--force", "--json"});
   EXPECT_EQ(o.output, "a.ics");
   EXPECT_EQ(o.split, "bed");
-  EXPECT_TRUE(o.feed && o.dry_run && o.lost && o.force && o.json);
+  EXPECT_TRUE(o.feed && o.dry_run && o.lost && o.force);
+  EXPECT_EQ(o.format, show::Format::Json);
   EXPECT_FALSE(options({"calendar", "a.toml", "-o", "a.ics"}).feed);
   EXPECT_FALSE(options({"calendar", "a.toml", "-o", "a.ics", "--for", "import"}).feed);
 }

@@ -1,0 +1,24 @@
+// SPDX-License-Identifier: MIT
+// What is written after an option, as values. What is no such value throws the library's error,
+// which names the option and what would be right.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "feed/address.h"
+#include "read/daily_csv.h"
+#include "work/jobs.h"
+
+namespace trug::app {
+
+// "192.168.1.20:8017", of --listen.
+feed::Address parse_listen_option(const std::string& text);
+// "https://example.org/garden", of --url.
+std::string parse_url_option(const std::string& text);
+// The kinds of job that a word of --only stands for, one at least.
+std::vector<work::JobKind> parse_kinds_option(const std::string& text);
+// Of --unit: "c", "f" or "tenths".
+read::DegreeUnit unit_of(const std::string& word);
+
+}  // namespace trug::app
