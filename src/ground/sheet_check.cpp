@@ -78,11 +78,12 @@ std::vector<bool> possible_ways(const Sheet& sheet) {
                           .work = work,
                           .shelter = everything,
                           .flowering_year = kYear};
-    CropEntry standing;
-    standing.since = kYear - 5;
-    for (const CropEntry& asked : {CropEntry{}, standing}) {
+    for (std::size_t i = 0; i < sheet.ways.size(); ++i) {
+      CropEntry asked;
+      asked.pins.way = sheet.ways[i].name;
+      if (sheet.ways[i].method == Method::Established) asked.since = kYear - 5;
       for (const WayReport& report : candidates(setting, sheet, asked).reports) {
-        if (report.allowed > 0) possible[report.way] = true;
+        if (report.way == i && report.allowed > 0) possible[i] = true;
       }
     }
   }
