@@ -18,15 +18,22 @@ Date offset_day(const FrostOffset& offset, const SeasonFrosts& frosts) {
   return from + Days{static_cast<int>(std::lround(offset.weeks * 7))};
 }
 
+SeasonFrosts off_by(SeasonFrosts frosts, int days) {
+  frosts.last -= Days{days};
+  frosts.first += Days{days};
+  return frosts;
+}
+
 }  // namespace
 
-Season::Season(const Climate& climate, int flowering_year)
+Season::Season(const Climate& climate, int flowering_year, int frosts_off)
     : climate_(&climate),
       flowering_year_(flowering_year),
       range_{climate.season_start(flowering_year), climate.season_start(flowering_year + 1)},
       lives_{climate.season_start(flowering_year - 2), range_.until},
-      frosts_{climate.frosts(flowering_year), climate.frosts(flowering_year - 1),
-              climate.frosts(flowering_year - 2)},
+      frosts_{off_by(climate.frosts(flowering_year), frosts_off),
+              off_by(climate.frosts(flowering_year - 1), frosts_off),
+              off_by(climate.frosts(flowering_year - 2), frosts_off)},
       winter_(climate.short_days_before(flowering_year)),
       next_winter_(climate.short_days_before(flowering_year + 1)) {}
 

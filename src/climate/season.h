@@ -15,8 +15,9 @@ namespace trug::climate {
 // it belongs to one thread.
 class Season {
  public:
-  Season(const Climate& climate, int flowering_year);
-  Season(Climate&& climate, int flowering_year) = delete;
+  // `frosts_off`: days by which the last frost comes earlier and the first later, under a cover.
+  Season(const Climate& climate, int flowering_year, int frosts_off = 0);
+  Season(Climate&& climate, int flowering_year, int frosts_off = 0) = delete;
 
   const Climate& climate() const { return *climate_; }
   int flowering_year() const { return flowering_year_; }

@@ -33,16 +33,18 @@ bool stands_by(const Sheet& sheet, const CropEntry& entry, const Way& way) {
   return is_planted(sheet.life_cycle) && planted != sheet.ways.end() && &way == &*planted;
 }
 
-bool has_shelter(const Shelter& shelter, const Way& way) {
-  switch (way.raised) {
-    case Raised::InPlace:
+bool has_shelter(const Setting& setting, const Way& way) {
+  switch (way.needs) {
+    case Needs::Nothing:
       return true;
-    case Raised::Heated:
-      return shelter.heated_trays > 0;
-    case Raised::Frame:
-      return shelter.frame_m2 > 0;
-    case Raised::NurseryBed:
-      return shelter.nursery_m2 > 0;
+    case Needs::Warmth:
+      return setting.shelter.heated_trays > 0;
+    case Needs::Frame:
+      return setting.shelter.frame_m2 > 0;
+    case Needs::Nursery:
+      return setting.shelter.nursery_m2 > 0;
+    case Needs::Tunnel:
+      return setting.cover != Cover::None;
   }
   return true;
 }
@@ -73,10 +75,12 @@ class Generator {
   Generator(const Generator&) = delete;
   Generator& operator=(const Generator&) = delete;
 
-  void run(Candidates& out) {
+  // Of the ways that want a cover, or of the others.
+  void run(bool wanting_cover, Candidates& out) {
     for (std::size_t i = 0; i < sheet_.ways.size(); ++i) {
-      report_ = WayReport{.way = i, .group = group_};
       const Way& way = sheet_.ways[i];
+      if ((way.needs == Needs::Tunnel) != wanting_cover) continue;
+      report_ = WayReport{.way = i, .group = group_};
       const bool other_pinned = begun_.way ? *begun_.way != i
                                            : (entry_.pins.way && *entry_.pins.way != way.name) ||
                                                  (begun_.bought && *begun_.bought != way.method);
@@ -86,8 +90,8 @@ class Generator {
         try_begun(i, out);
       } else if (begun_.young_plants) {
         try_young_plants(i, out);
-      } else if (!entry_.since && !has_shelter(setting_.shelter, way)) {
-        refuse({.rule = Rule::NoShelter, .needs = way.raised});
+      } else if (!entry_.since && !has_shelter(setting_, way)) {
+        refuse({.rule = Rule::NoShelter, .needs = way.needs});
       } else if (!is_asked_for(way) && !is_usual(sheet_, way)) {
         refuse({.rule = Rule::NotUsual});
       } else {
@@ -240,6 +244,7 @@ class Generator {
   void try_start(std::size_t index, Date start, Date in_ground, Candidates& out) {
     Candidate candidate{.way = index, .group = group_, .start = start, .in_ground = in_ground};
     candidate.stands = entry_.since.has_value();
+    candidate.cover = setting_.cover;
     candidate.young_plants = begun_.young_plants;
     candidate.begun = begun_;
     if (auto refusal = judge(case_, candidate)) {
@@ -267,13 +272,21 @@ class Generator {
 
 void generate(const Setting& setting, const Sheet& sheet, const CropEntry& entry,
               const Begun& begun, Candidates& out) {
-  if (sheet.groups.empty()) {
-    Generator(setting, sheet, entry, nullptr, begun).run(out);
+  const auto wants_cover = std::ranges::find(sheet.ways, Needs::Tunnel, &Way::needs);
+  Setting own_dates = setting;
+  if (wants_cover != sheet.ways.end()) {
+    own_dates.rules.cover = growth::cover_gain(setting.cover, *wants_cover);
   }
+  const auto run = [&](const Group* group) {
+    Generator(setting, sheet, entry, group, begun).run(false, out);
+    if (wants_cover != sheet.ways.end())
+      Generator(own_dates, sheet, entry, group, begun).run(true, out);
+  };
+  if (sheet.groups.empty()) run(nullptr);
   for (const Group& group : sheet.groups) {
     if (entry.group && *entry.group != group.name) continue;
     if (begun.group && *begun.group != group.name && find_group(sheet, *begun.group)) continue;
-    Generator(setting, sheet, entry, &group, begun).run(out);
+    run(&group);
   }
 }
 

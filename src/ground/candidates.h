@@ -46,7 +46,7 @@ struct Refusal {
   bool chilling = false;     // found and wanted are days of cold
   bool mild_winter = false;  // found: the coldest month's mean; above wanted no date can be told
   Date in_ground;
-  Raised needs = Raised::InPlace;  // of NoShelter: the place there is not
+  Needs needs = Needs::Nothing;  // of NoShelter: what there is not
 };
 
 // The share of plants that survive and are fit to cut (memory: 0.7 to 0.9).
@@ -72,6 +72,7 @@ struct Candidate {
   double cold_share = 1;          // of the winter's cold it needs: under it stems are short
   // Stands or is pinned there whatever winter or season do to it: the first such rule it breaks.
   std::optional<Refusal> against;
+  Cover cover = Cover::None;  // over its bed
   bool stands = false;        // stood there before: nothing of it is bought, raised or planted
   bool young_plants = false;  // in hand: nothing of it is bought or raised
   // It has begun, but does not flower within the year; its timeline holds no stems.
@@ -126,6 +127,7 @@ struct Setting {
   std::optional<Date> first_day = {};  // nothing is begun before it; absent: any day
   std::optional<Date> today = {};  // what is begun anew, or from plants in hand, is not before it
   growth::Rules rules = {};
+  Cover cover = Cover::None;  // over the bed
 };
 
 // Where the coldest month averages more than this, bulbs are not chilled in the ground; they are
@@ -146,7 +148,8 @@ inline constexpr int kSettleDays = 42;
 inline constexpr int kLongUnderCoverWeeks = 12;
 inline constexpr int kLateWeeksLongUnderCover = 3;
 
-// `known`: as begun(); empty: nothing is.
+// `known`: as begun(); empty: nothing is. Under a cover all goes by its warmer air and its frosts,
+// but for the ways that want one: their windows are written for it.
 Candidates candidates(const Setting& setting, const Sheet& sheet, const CropEntry& entry,
                       const std::vector<Begun>& known = {});
 

@@ -69,7 +69,8 @@ std::optional<Refusal> judge_frost(const Case& of, Candidate& c, const Way& way)
   const bool half_hardy = frost_class(of.sheet) == FrostClass::HalfHardy;
   // The winter's cold decides, not spring's; tender plants stand no winter.
   if (half_hardy && c.in_ground < midwinter(of)) return std::nullopt;
-  const Date last = of.setting.climate.frosts(of.setting.flowering_year).last;
+  const Date last = of.setting.climate.frosts(of.setting.flowering_year).last -
+                    Days{of.setting.rules.cover.frost_days};
   const Date safe = climate::frost_safe_day(last, climate::kSpringSpreadDays, of.setting.place.risk)
                         .value_or(last) -
                     Days{half_hardy ? kHalfHardyBeforeFrost : 0};

@@ -7,12 +7,14 @@
 #include <memory>
 #include <optional>
 #include <string>
+#include <tuple>
 #include <utility>
 #include <vector>
 
 #include "ground/options.h"
 #include "ground/remembered.h"
 #include "ground/search.h"
+#include "growth/cover.h"
 
 namespace trug::ground {
 namespace {
@@ -179,13 +181,15 @@ class Chooser {
     std::vector<const Sheet*> sheets;
     for (const Planting& each : plan_.plantings) sheets.push_back(sheets_.at(each.asked.crop));
     auto all = begun(plan_, sheets, climate::Season(climate_, plan_.flowering_year));
-    std::map<std::pair<CropEntry, std::vector<Begun>>, std::shared_ptr<const Candidates>> known;
+    std::map<std::tuple<CropEntry, std::vector<Begun>, Cover>, std::shared_ptr<const Candidates>>
+        known;
     for (std::size_t i = 0; i < plan_.plantings.size(); ++i) {
       const Planting& planting = plan_.plantings[i];
-      auto& shared = known[{dating(planting.asked), dating(all[i])}];
+      const Setting setting = setting_of(planting);
+      auto& shared = known[{dating(planting.asked), dating(all[i]), setting.cover}];
       if (!shared) {
         shared =
-            std::make_shared<Candidates>(candidates(setting_, *sheets[i], planting.asked, all[i]));
+            std::make_shared<Candidates>(candidates(setting, *sheets[i], planting.asked, all[i]));
       }
       Weighed weighed{.sheet = sheets[i], .candidates = shared, .begun = std::move(all[i])};
       const auto wish_begin = wish_ ? std::optional(wish_->from) : std::nullopt;
@@ -193,6 +197,15 @@ class Chooser {
       weighed.layout = layout(planting, *sheets[i], std::max(1, weighed.most_sowings()));
       schedule_.weighed.push_back(std::move(weighed));
     }
+  }
+
+  // Of the bed it stands in.
+  Setting setting_of(const Planting& planting) const {
+    Setting setting = setting_;
+    const Bed* bed = bed_of(plan_, planting);
+    if (bed != nullptr) setting.cover = bed->cover;
+    setting.rules.cover = growth::cover_gain(setting.cover);
+    return setting;
   }
 
   // Those of one list of candidates are laid out once.
@@ -302,7 +315,7 @@ class Chooser {
 
   void add_failed() {
     for (std::size_t i = 0; i < plan_.plantings.size(); ++i) {
-      for (Sowing& sowing : Sower(plan_, schedule_, i).failed(setting_)) {
+      for (Sowing& sowing : Sower(plan_, schedule_, i).failed(setting_of(plan_.plantings[i]))) {
         schedule_.failed.push_back(std::move(sowing));
       }
     }

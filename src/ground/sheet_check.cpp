@@ -73,12 +73,14 @@ std::vector<bool> possible_ways(const Sheet& sheet) {
   const Shelter everything{.given = true, .heated_trays = 100, .frame_m2 = 100, .nursery_m2 = 100};
   for (const Place& place : test_places()) {
     const auto climate = climate::Climate::from(place);
-    const Setting setting{.climate = climate,
-                          .place = place,
-                          .work = work,
-                          .shelter = everything,
-                          .flowering_year = kYear};
     for (std::size_t i = 0; i < sheet.ways.size(); ++i) {
+      const bool wants_cover = sheet.ways[i].needs == Needs::Tunnel;
+      const Setting setting{.climate = climate,
+                            .place = place,
+                            .work = work,
+                            .shelter = everything,
+                            .flowering_year = kYear,
+                            .cover = wants_cover ? Cover::Tunnel : Cover::None};
       CropEntry asked;
       asked.pins.way = sheet.ways[i].name;
       if (sheet.ways[i].method == Method::Established) asked.since = kYear - 5;

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "climate/frost_record.h"
+#include "growth/cover.h"
 
 namespace trug::ground {
 namespace {
@@ -18,7 +19,8 @@ using growth::DateSpread;
 constexpr int kMostMissing = 9;  // days of a life, as of a frost winter
 
 CropClock clock_of(const Climate& climate, const Sowing& sowing, int flowering_year) {
-  return {climate, *sowing.sheet, sowing.group, flowering_year};
+  return {climate, *sowing.sheet, sowing.group, flowering_year,
+          growth::Rules{.cover = growth::cover_gain(sowing.cover, sowing.raised_by())}};
 }
 
 // The first cuts of one sowing, year by year, as days after the first day of its season.

@@ -15,4 +15,10 @@ CoverGain cover_gain(Cover cover) {
   return {};
 }
 
+CoverGain cover_gain(Cover cover, const Way& way) {
+  CoverGain gain = cover_gain(cover);
+  if (way.needs == Needs::Tunnel) gain = {.coldest_c = gain.coldest_c};
+  return gain;
+}
+
 }  // namespace trug::growth

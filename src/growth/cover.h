@@ -3,6 +3,7 @@
 #pragma once
 
 #include "garden/plan.h"
+#include "garden/sheet.h"
 
 namespace trug::growth {
 
@@ -15,5 +16,8 @@ struct CoverGain {
 // Fleece: 1.5 degrees, 3 on the coldest night, frosts two weeks off; tunnel: 3, 3, three weeks
 // (memory).
 CoverGain cover_gain(Cover cover);
+// Of what is grown that way: where it wants a cover its dates are written for one, and only the
+// mildness of the nights is left to count.
+CoverGain cover_gain(Cover cover, const Way& way);
 
 }  // namespace trug::growth

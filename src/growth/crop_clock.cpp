@@ -54,8 +54,9 @@ CropClock::CropClock(const climate::Season& season, const CropSpec& crop, Rules 
 
 CropClock::CropClock(const climate::Climate& climate, const Sheet& sheet, const Group* group,
                      int flowering_year, Rules rules)
-    : CropClock(std::make_shared<const climate::Season>(climate, flowering_year),
-                CropSpec(sheet, group), rules) {}
+    : CropClock(
+          std::make_shared<const climate::Season>(climate, flowering_year, rules.cover.frost_days),
+          CropSpec(sheet, group), rules) {}
 
 CropClock::CropClock(std::shared_ptr<const climate::Season> season, const CropSpec& crop,
                      Rules rules)
@@ -111,7 +112,7 @@ std::optional<Date> CropClock::pinch_day(const Way& way, Date start, Date far_en
   return day;
 }
 
-Date CropClock::season_end() const { return cutting_end(*season_, crop_, rules_.cover.frost_days); }
+Date CropClock::season_end() const { return cutting_end(*season_, crop_); }
 
 void CropClock::set_spread(Timeline& timeline, Date flower) const {
   const bool southern = climate().southern();

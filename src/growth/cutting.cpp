@@ -74,8 +74,8 @@ void trim(Cutting& cutting) {
 
 }  // namespace
 
-Date cutting_end(const climate::Season& season, const CropSpec& crop, int later) {
-  Date end = std::min(season.end(crop.frost_class()) + Days{later}, season.range().until - Days{1});
+Date cutting_end(const climate::Season& season, const CropSpec& crop) {
+  Date end = std::min(season.end(crop.frost_class()), season.range().until - Days{1});
   if (crop.sheet().habit == Habit::CutAndComeAgain && season.next_winter()) {
     end = std::min(end, season.next_winter()->from);
   }

@@ -21,9 +21,9 @@ struct Cutting {
   std::optional<DateRange> pause;    // heat gives nothing to cut on these days
 };
 
-// The last day worth cutting: by frost, `later` days later under cover; what is cut again and again
-// ends at the latest when days fall under ten hours.
-Date cutting_end(const climate::Season& season, const CropSpec& crop, int later);
+// The last day worth cutting: by frost; what is cut again and again ends at the latest when days
+// fall under ten hours.
+Date cutting_end(const climate::Season& season, const CropSpec& crop);
 
 // Cuts the curve of one plant (harvest_curve()) from its first useful cut on. What is cut again and
 // again, but for bulbs and corms, goes on until the season ends it, the rate of its last day

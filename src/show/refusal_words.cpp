@@ -60,13 +60,15 @@ std::string too_hot(const Refusal& r) {
 
 std::string no_shelter(const Refusal& r) {
   switch (r.needs) {
-    case Raised::Heated:
+    case Needs::Warmth:
       return "it is raised in warmth, and [shelter] has no heated_trays";
-    case Raised::Frame:
+    case Needs::Frame:
       return "it is raised in a frame, and the plan has none: [shelter] frame_m2 says so";
-    case Raised::NurseryBed:
+    case Needs::Nursery:
       return "it is raised in a nursery bed, and [shelter] has no nursery_m2";
-    case Raised::InPlace:
+    case Needs::Tunnel:
+      return "it is grown under a tunnel or fleece, and its bed has neither: cover says so";
+    case Needs::Nothing:
       break;
   }
   return "";

@@ -4,10 +4,12 @@
 #include <algorithm>
 #include <chrono>
 #include <cmath>
+#include <map>
 #include <numeric>
 #include <tuple>
 #include <utility>
 
+#include "growth/cover.h"
 #include "work/records.h"
 #include "work/rules.h"
 #include "work/told.h"
@@ -207,7 +209,7 @@ Window placed(const JobDraft& draft, const RuleContext& context) {
 
 std::vector<Job> make_jobs(const Plan& plan, const Schedule& schedule,
                            const climate::Climate& climate, When when) {
-  const climate::Season season(climate, plan.flowering_year);
+  std::map<int, climate::Season> seasons;  // by the days that a cover keeps frost off
   std::vector<Job> jobs;
   // By planting: the job after which its ground is free.
   std::vector<std::optional<std::size_t>> freed(plan.plantings.size());
@@ -219,7 +221,11 @@ std::vector<Job> make_jobs(const Plan& plan, const Schedule& schedule,
   const std::vector<int> there = in_hand(plan, schedule);
   for (std::size_t i = 0; i < schedule.sowings.size() + schedule.failed.size(); ++i) {
     const Sowing& sowing = schedule.at(i);
-    const growth::CropClock clock(season, CropSpec(*sowing.sheet, sowing.group));
+    const growth::CoverGain cover = growth::cover_gain(sowing.cover, sowing.raised_by());
+    const climate::Season& season =
+        seasons.try_emplace(cover.frost_days, climate, plan.flowering_year, cover.frost_days)
+            .first->second;
+    const growth::CropClock clock(season, CropSpec(*sowing.sheet, sowing.group), {.cover = cover});
     const bool stands = i < schedule.sowings.size();
     const auto frees = add_jobs(schedule, i, {plan, season, clock, for_start(when, sowing)},
                                 stands ? there[i] : 0, ready_for(sowing.planting), jobs);

@@ -87,5 +87,48 @@ TEST(Shelter, WhatAFrameWouldAddIsReckoned) {
   EXPECT_EQ(frame_stems(sheltered({}, statice(20))), 0);
 }
 
+Planned covered(const std::string& cover, const std::string& crop) {
+  return planned("", "[[bed]]\nname = \"b\"\nlength_m = 2.2\nwidth_m = 0.9\ncover = \"" + cover +
+                         "\"\n[[bed.stretch]]\nlength_m = 2.2\n[[bed.stretch.crop]]\n" + crop);
+}
+
+// Tender plants go out as much earlier as the cover keeps frost off, and are cut earlier by more
+// than nothing and less than that, since the cover makes no light; they are cut longer in autumn.
+TEST(Shelter, UnderACoverSpringComesEarlierAndAutumnLater) {
+  const std::string crop = "crop = \"zinnia\"\nway = \"raised in warmth in spring\"\n";
+  const auto first_out = [](const Planned& p) {
+    const auto& list = p.schedule.weighed[0].candidates->list;
+    return std::ranges::min_element(list, {}, &ground::Candidate::in_ground)->in_ground;
+  };
+  const auto last_cut = [](const Planned& p) { return p.schedule.of(0)[0].timeline.last_cut(); };
+  const Planned open = covered("none", crop);
+  for (const auto& [cover, days] : {std::pair("fleece", 14), std::pair("tunnel", 21)}) {
+    SCOPED_TRACE(cover);
+    const Planned under = covered(cover, crop);
+    EXPECT_EQ(days_between(first_out(under), first_out(open)), days);
+    const Date cut = under.schedule.of(0)[0].timeline.first_cut.likely;
+    const Date cut_in_open = open.schedule.of(0)[0].timeline.first_cut.likely;
+    EXPECT_LT(cut, cut_in_open);
+    EXPECT_GT(last_cut(under), last_cut(open));
+  }
+}
+
+// Anemones in autumn under cover are for beds that have one, and their dates are written for it.
+TEST(Shelter, WhatWantsACoverIsRefusedWithoutOne) {
+  const std::string crop = "crop = \"anemone\"\nway = \"corms in autumn under cover\"\n";
+  const Planned open = covered("none", crop);
+  EXPECT_TRUE(open.schedule.sowings.empty());
+  const Finding* finding = open.finding("cannot-grow");
+  ASSERT_TRUE(finding);
+  EXPECT_NE(show::message(open.plan, *finding)
+                .find("it is grown under a tunnel or fleece, and its bed has neither"),
+            std::string::npos);
+  const Planned fleece = covered("fleece", crop), tunnel = covered("tunnel", crop);
+  ASSERT_FALSE(fleece.schedule.sowings.empty());
+  ASSERT_FALSE(tunnel.schedule.sowings.empty());
+  EXPECT_EQ(fleece.schedule.sowings[0].timeline.first_cut.likely,
+            tunnel.schedule.sowings[0].timeline.first_cut.likely);
+}
+
 }  // namespace
 }  // namespace trug::ask

@@ -116,17 +116,20 @@ std::optional<Date> TestGarden::first_cut(const Started& planting) const {
 ground::Candidates TestGarden::ask(const std::string& crop, const std::string& way,
                                    CropEntry entry) const {
   const Sheet& of = sheet(crop);
+  Cover cover = Cover::None;
   const auto candidates = [&](const CropEntry& asked) {
     return ground::candidates({.climate = climate_,
                                .place = place_,
                                .work = {},
                                .shelter = with_everything(),
-                               .flowering_year = year_},
+                               .flowering_year = year_,
+                               .cover = cover},
                               of, asked);
   };
   const auto stands = std::ranges::find(of.ways, Method::Established, &Way::method);
   if (!way.empty()) {
     entry.pins.way = of.ways.at(way_index(of, way)).name;
+    if (of.ways.at(way_index(of, way)).needs == Needs::Tunnel) cover = Cover::Tunnel;
     if (stands != of.ways.end() && *entry.pins.way == stands->name) entry.since = year_ - 5;
     return candidates(entry);
   }
