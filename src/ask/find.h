@@ -2,6 +2,7 @@
 // Findings by looking: nothing is chosen or reckoned anew.
 #pragma once
 
+#include <optional>
 #include <span>
 #include <vector>
 
@@ -36,6 +37,7 @@ Found left_out(const View& view, std::size_t planting);
 // The way that came nearest, of a crop that is not grown: what the gardener would try first.
 const ground::WayReport* nearest_way(const ground::Candidates& candidates);
 std::vector<Finding> of_grown(const View& view, std::size_t planting);
+std::optional<AgainstTold> against_told(const View& view, const ground::Sowing& sowing);
 // What the plan says of a crop, grown or not.
 std::vector<Finding> of_asked(const View& view, std::size_t planting);
 // Ground without a use, bed by bed.

@@ -194,6 +194,7 @@ std::vector<Finding> of_grown(const View& view, std::size_t planting) {
   list.add_first(sowings, too_early);
   list.add_first(sowings, small_rosette);
   list.add_first(sowings, against_rule);
+  list.add_first(sowings, [&](const Sowing& sowing) { return against_told(view, sowing); });
   list.add_first(sowings, short_stems);
   list.add_first(sowings, [&](const Sowing& sowing) { return needs_fleece(view, sowing); });
   list.add_first(sowings, [&](const Sowing& sowing) { return needs_cold(view, sowing); });

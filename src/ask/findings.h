@@ -113,6 +113,17 @@ struct AgainstRule {
   ground::Refusal refusal;
 };
 
+// It has begun, and the plan says otherwise since: the plan's word is taken.
+struct AgainstTold {
+  static constexpr std::string_view kCode = "against-begun";
+  static constexpr Rank kRank = Rank::Mild;
+  struct Changed {
+    std::string key, then, now;  // "plants", "16", "9"
+  };
+  Date started;
+  std::vector<Changed> changed = {};
+};
+
 // Bulbs after a winter of less cold than they need.
 struct ShortStems {
   static constexpr std::string_view kCode = "short-stems";
@@ -311,10 +322,11 @@ struct NotDone {
 
 using Found =
     std::variant<CannotGrow, TooLate, GroundTaken, NotInCut, ShortWeeks, LateStart, FewerSowings,
-                 TooEarly, SmallRosette, AgainstRule, ShortStems, NeedsFleece, NeedsCold, ColdSoil,
-                 FewStems, AboveWish, TooManyPlants, TooNarrow, OffColour, UnusedBed, BareGround,
-                 CostsStems, HardlyFrost, ShortSeason, NotSettled, BeginsAnew, MemoryUnreadable, TakenAsDone,
-                 ShelterAssumed, Overfull, StartFailed, RecordedOtherwise, NotDone>;
+                 TooEarly, SmallRosette, AgainstRule, AgainstTold, ShortStems, NeedsFleece,
+                 NeedsCold, ColdSoil, FewStems, AboveWish, TooManyPlants, TooNarrow, OffColour,
+                 UnusedBed, BareGround, CostsStems, HardlyFrost, ShortSeason, NotSettled,
+                 BeginsAnew, MemoryUnreadable, TakenAsDone, ShelterAssumed, Overfull, StartFailed,
+                 RecordedOtherwise, NotDone>;
 
 // The code of every finding there is.
 std::vector<std::string_view> all_finding_codes();

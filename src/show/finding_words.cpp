@@ -116,6 +116,15 @@ std::string words(const ask::AgainstRule& f, const About& about) {
                      f.stands ? "stands there" : "is pinned", refusal_words(f.refusal));
 }
 
+std::string words(const ask::AgainstTold& f, const About& about) {
+  std::vector<std::string> changes;
+  for (const auto& one : f.changed) {
+    changes.push_back(fmt::format("{} {} in the place of {}", one.key, one.now, one.then));
+  }
+  return fmt::format("{} began on {}; since then the plan says {}, and that is taken", about.name,
+                     plain_day(f.started), listed(changes));
+}
+
 std::string words(const ask::ShortStems& f, const About& about) {
   return fmt::format(
       "{} gets {} of the cold it needs from the winter here: count on short stems, and fewer",

@@ -98,6 +98,7 @@ constexpr GlossaryEntry kGlossary[] = {
     {"too-early", Finding, "It would be far on towards its flower before the winter, and frost may take the buds."},
     {"small-rosette", Finding, "A biennial that has too few leaves before the winter and gives half its stems."},
     {"against-rule", Finding, "It stands or is pinned where winter, heat or a short season are against it: it keeps its place."},
+    {"against-begun", Finding, "The plan says otherwise of what has begun: its word is taken."},
     {"short-stems", Finding, "The winter gives it less cold than it needs: its stems are short and fewer."},
     {"needs-fleece", Finding, "The usual coldest night is colder than it survives bare: lay fleece."},
     {"needs-cold", Finding, "Bulbs want a cold winter that this place does not give: keep them in a refrigerator first."},

@@ -130,6 +130,28 @@ TEST_F(Remembering, APinOrARecordChangesWhatWasTold) {
 }
 
 // What was ordered is sown or planted, and nothing else is bought for it.
+// Fewer plants than were sown, another variety: the plan's word is taken, and told.
+TEST_F(Remembering, AWordAgainstWhatHasBegunIsTold) {
+  on("2026-08-03");
+  write("plan.toml", plan(pinned("variety = \"Dusk\"\nplants = 24")));
+  ASSERT_EQ(run({"calendar", "@plan.toml"}).exit, 0);
+  const Date began = start().start;
+  on(iso(began - Days{7}));
+  const std::string edited = plan(pinned("variety = \"Dawn\"\nplants = 12"));
+  write("plan.toml", edited);
+  EXPECT_EQ(run({"check", "@plan.toml"}).out.find("since then"), std::string::npos);
+  write("plan.toml", plan(pinned("variety = \"Dusk\"\nplants = 24")));
+  a_week_on(start(), plan(pinned("variety = \"Dusk\"\nplants = 24")));
+  write("plan.toml", edited);
+  const std::string page =
+      std::regex_replace(run({"check", "@plan.toml"}).out, std::regex("\\s+"), " ");
+  EXPECT_NE(page.find("lane/cornflower began on " + plain_day(began) +
+                      "; since then the plan says variety Dawn in the place of Dusk and plants 12 "
+                      "in the place of 24, and that is taken"),
+            std::string::npos)
+      << page;
+}
+
 TEST_F(Remembering, WhatIsBoughtStaysTheKindOfThingItIs) {
   on("2027-01-04");
   write("plan.toml", plan("crops = [\"zinnia\"]"));
