@@ -147,6 +147,8 @@ void add_check(Line line) {
       command(line, "check", "does the plan hold? findings, worst first", "check garden.toml");
   plan_argument(app, line);
   form_options(app, line, show::kJsonOnly, "findings");
+  app.add_flag("--bound", line.options.bound,
+               "reckon how far the choice can be from the best there is (takes seconds)");
 }
 
 void add_jobs(Line line) {

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "app/reckoning.h"
+#include "ask/gave_way.h"
 #include "ask/spare_plants.h"
 #include "ask/wish_ground.h"
 #include "base/text.h"
@@ -20,6 +21,7 @@
 #include "show/pages.h"
 #include "show/weeks_page.h"
 #include "show/why.h"
+#include "show/why_choice.h"
 #include "work/purchases.h"
 
 namespace trug::app {
@@ -61,6 +63,7 @@ int run_check(const Options& options, const Environment& environment) {
   auto r = reckon(options, environment, "trug.check/1");
   if (!r) return kBadInput;
   advise(options, environment, *r);
+  if (options.bound) r->schedule.bound = ask::bound(garden_of(options, environment, *r));
   environment.out << (options.format == show::Format::Json
                           ? show::check_json(document_head(options, environment, "trug.check/1"),
                                              r->shown())
@@ -153,11 +156,15 @@ int run_why(const Options& options, const Environment& environment) {
                     << "' in " << r->plan.file << "\n  hint: there are " << listed(names) << "\n";
     return kBadInput;
   }
-  environment.out << (options.format == show::Format::Json
-                          ? show::why_json(document_head(options, environment, "trug.why/1"),
-                                           r->shown(), *planting, r->climate)
-                          : show::why_page(r->shown(), *planting, r->climate,
-                                           page_style(options, environment)));
+  const auto gave_way = ask::gave_way(garden_of(options, environment, *r), *r, *planting);
+  if (options.format == show::Format::Json) {
+    environment.out << show::why_json(document_head(options, environment, "trug.why/1"), r->shown(),
+                                      *planting, r->climate, gave_way);
+    return exit_code(options, *r);
+  }
+  const show::Style style = page_style(options, environment);
+  environment.out << show::why_page(r->shown(), *planting, r->climate, style)
+                  << show::why_choice(r->plan, r->schedule, *planting, gave_way, style);
   return exit_code(options, *r);
 }
 

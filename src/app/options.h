@@ -29,6 +29,8 @@ struct Options {
   bool plain = false;          // nothing but text
   show::Format format = show::Format::Page;
   bool verbose = false;  // which files were read
+  // check
+  bool bound = false;  // how far the choice can be from the best there is
   // jobs
   std::optional<Date> from, to;
   std::vector<work::JobKind> only;

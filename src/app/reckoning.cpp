@@ -200,8 +200,12 @@ ground::Sheets all_sheets(const Reckoning& r) {
   return sheets;
 }
 
+ask::Garden garden_of(const Options& options, const Environment& environment, const Reckoning& r) {
+  return {r.plan, r.sheets, r.climate, today(options, environment), r.weather};
+}
+
 void advise(const Options& options, const Environment& environment, Reckoning& r) {
-  const ask::Garden garden{r.plan, r.sheets, r.climate, today(options, environment), r.weather};
+  const ask::Garden garden = garden_of(options, environment, r);
   r.findings = ask::advised(garden, r, [&r] { return all_sheets(r); });
 }
 

@@ -63,6 +63,10 @@ show::Style page_style(const Options& options, const Environment& environment);
 // Every sheet there is.
 ground::Sheets all_sheets(const Reckoning& reckoning);
 
+// What a question about the plan begins with. The reckoning outlives it.
+ask::Garden garden_of(const Options& options, const Environment& environment,
+                      const Reckoning& reckoning);
+
 // Adds what would help, and what crops cost: for those who show the findings, since each answer is
 // a choice made anew.
 void advise(const Options& options, const Environment& environment, Reckoning& reckoning);

@@ -12,6 +12,7 @@
 
 #include "ask/ask.h"
 #include "ask/fill.h"
+#include "ask/gave_way.h"
 
 namespace trug::ask {
 namespace {
@@ -132,11 +133,28 @@ struct Changes {
   std::vector<Change> operator()(const TooManyPlants& found) const {
     return {Plants{planting(), found.room}};
   }
+  // Lifted in time the one before leaves it the ground.
+  std::vector<Change> operator()(const HeldBack& found) const {
+    const auto waits = waiting(garden.plan, schedule, planting());
+    const auto lift = waits ? earlier_lift(garden.plan, schedule, *waits) : std::nullopt;
+    if (!lift) return {};
+    return {LiftOn{found.before, *lift}};
+  }
+  // As many as bring enough, where the ground holds them.
+  std::vector<Change> operator()(const FewStems& found) const {
+    if (found.best_week_stems <= 0) return {};
+    const double times = found.least_stems / found.best_week_stems;
+    const int plants = static_cast<int>(std::ceil(found.plants * times));
+    if (plants > schedule.weighed[planting()].layout.room()) return {};
+    return {Plants{planting(), plants}};
+  }
   // What is in the ground already cannot be fewer.
   std::vector<Change> operator()(const AboveWish& found) const {
     if (schedule.of(planting()).front().in_ground < garden.today) return {};
     const double share = found.wanted_stems / found.stems;
-    return {Plants{planting(), static_cast<int>(std::ceil(found.plants * share))}};
+    // What is wanted at most; where weeks would go short without the rest, half.
+    return {Plants{planting(), static_cast<int>(std::ceil(found.plants * share))},
+            Plants{planting(), (found.plants + 1) / 2}};
   }
   std::vector<Change> operator()(const TooEarly&) const {
     const auto day = not_too_early(schedule, finding);
@@ -185,7 +203,9 @@ class Adviser {
     sort_by_rank(findings);
     for (Finding& finding : findings) {
       if (auto* assumed = std::get_if<ShelterAssumed>(&finding.found)) {
-        assumed->frame_stems = ask(garden_, now_, Frame{kFrameM2}).stems;
+        const Difference found = ask(garden_, now_, Frame{kFrameM2});
+        assumed->frame_stems = found.stems;
+        assumed->frame_weeks = found.weeks;
       }
       if (std::holds_alternative<TooLate>(finding.found)) {
         finding.remedy = still_possible(finding);
@@ -206,7 +226,8 @@ class Adviser {
     for (const Change& change :
          std::visit(Changes{garden_, now_.schedule, finding}, finding.found)) {
       const Difference found = ask(garden_, now_, change);
-      if (helps(found, finding)) return Remedy{.change = change, .costs_stems = -found.stems};
+      if (!helps(found, finding)) continue;
+      return Remedy{.change = change, .costs_stems = -found.stems, .gives_weeks = found.weeks};
     }
     return std::nullopt;
   }
@@ -258,12 +279,18 @@ class Adviser {
       if (!grows(alone, ByWay{0, way.name, garden_.adds_from()})) continue;
       const Change change = ByWay{*finding.planting, way.name, garden_.adds_from()};
       const Difference found = ask(garden_, now_, change);
-      if (helps(found, finding)) remedy.ways.push_back({change, way.name, found.stems});
+      if (helps(found, finding)) {
+        remedy.ways.push_back({change, way.name, found.stems, found.weeks});
+      }
     }
     if (remedy.ways.empty()) return std::nullopt;
-    std::ranges::stable_sort(remedy.ways, std::greater{}, &StillPossible::stems);
+    // What gives most weeks their vases first.
+    std::ranges::stable_sort(remedy.ways, std::greater{}, [](const StillPossible& one) {
+      return std::pair(one.weeks, one.stems);
+    });
     remedy.change = remedy.ways.front().change;
     remedy.costs_stems = -remedy.ways.front().stems;
+    remedy.gives_weeks = remedy.ways.front().weeks;
     return remedy;
   }
 
@@ -299,7 +326,7 @@ class Adviser {
       free.ground = {bare->bed, static_cast<std::size_t>(bare->stretch) - 1, bare->after, {}};
       weeks = bare->weeks;
     } else if (grows_not(finding)) {
-      free.ground = ground_of(garden_.plan, *finding.planting);
+      free.ground = ground_of(garden_.plan, now_.schedule, *finding.planting);
     } else {
       return std::nullopt;
     }
@@ -346,8 +373,9 @@ class Adviser {
     if (list.empty()) return;
     const ground::Sheets sheets = all_sheets_();
     const Garden garden{garden_.plan, sheets, garden_.climate, garden_.today, garden_.weather};
+    const Filling filling(garden, now_);
     for (const Free& free : list) {
-      auto fillers = fill(garden, free.ground, free.mondays);
+      auto fillers = filling.fill(free.ground, free.mondays);
       auto& remedy = free.finding->remedy;
       if (!remedy && !fillers.empty()) remedy.emplace();
       if (remedy) remedy->fillers = std::move(fillers);

@@ -2,96 +2,117 @@
 #include "ask/fill.h"
 
 #include <algorithm>
-#include <functional>
-#include <string>
+#include <utility>
 
 #include "ask/ask.h"
+#include "ask/ideas.h"
+#include "ask/plots.h"
+#include "harvest/weeks.h"
 
 namespace trug::ask {
 namespace {
 
-constexpr double kWorthNaming = 1;  // stems
+constexpr double kPriceOfAKind = 2;  // stems
+constexpr double kWorthNaming = 3;   // stems, as they are weighed
+
+std::vector<Date> mondays_of(const std::vector<harvest::Week>& weeks) {
+  std::vector<Date> mondays;
+  for (const harvest::Week& week : weeks) mondays.push_back(week.monday);
+  return mondays;
+}
 
 // The plantings of a stretch, in order.
-std::vector<std::size_t> chain_on(const Plan& plan, const Ground& ground) {
+std::vector<std::size_t> chain_on(const Plan& plan, std::size_t bed, std::size_t stretch) {
   std::vector<std::size_t> chain;
   for (std::size_t i = 0; i < plan.plantings.size(); ++i) {
     const auto& patch = plan.plantings[i].patch;
-    const bool here =
-        patch && patch->bed == ground.bed && patch->stretch == static_cast<int>(ground.stretch) + 1;
+    const bool here = patch && patch->bed == bed && patch->stretch == static_cast<int>(stretch) + 1;
     if (here) chain.push_back(i);
   }
   return chain;
 }
 
-// The same ground where only its own stretch's plantings are left.
-Ground among(const Ground& ground, const std::vector<std::size_t>& chain) {
-  const auto place = [&](std::optional<std::size_t> of) -> std::optional<std::size_t> {
-    if (!of) return of;
-    return static_cast<std::size_t>(std::ranges::find(chain, *of) - chain.begin());
-  };
-  return {ground.bed, ground.stretch, place(ground.after), place(ground.instead_of)};
-}
-
-Change planted(const Garden& garden, const Ground& ground, const std::string& crop) {
-  const CropEntry asked{.crop = crop, .pins = {.not_before = garden.adds_from()}};
-  if (ground.instead_of) return Instead{*ground.instead_of, asked};
-  return AddCrop{ground.bed, ground.stretch, ground.after, asked};
-}
-
-double stems_in(const ground::Schedule& schedule, const std::vector<Date>& mondays) {
-  if (mondays.empty()) return stems(schedule.sowings);
-  double sum = 0;
-  for (const ground::Sowing& sowing : schedule.sowings) {
-    const auto by_day = stems_by_day(sowing);
-    for (std::size_t day = 0; day < by_day.size(); ++day) {
-      const Date cut = sowing.timeline.first_cut.likely + Days{static_cast<int>(day)};
-      if (std::ranges::binary_search(mondays, monday_of(cut))) sum += by_day[day];
-    }
-  }
-  return sum;
-}
-
-// Whether all that was grown before still is.
-bool holds(const ground::Schedule& before, const ChangedPlan& change,
-           const ground::Schedule& after) {
-  for (std::size_t i = 0; i < change.place.size(); ++i) {
-    if (!before.of(i).empty() && change.place[i] && after.of(*change.place[i]).empty()) {
-      return false;
-    }
-  }
-  return true;
+int full(const harvest::Wanted& wanted, const std::vector<Kinds>& weeks) {
+  return static_cast<int>(std::ranges::count_if(weeks, [&](const Kinds& kinds) {
+    std::vector<harvest::Kind> list;
+    for (const auto& [crop, kind] : kinds) list.push_back(kind);
+    return harvest::vase(wanted, list).state() == harvest::WeekState::Full;
+  }));
 }
 
 }  // namespace
 
-Ground ground_of(const Plan& plan, std::size_t planting) {
+Ground ground_of(const Plan& plan, const ground::Schedule& schedule, std::size_t planting) {
   const Patch& patch = *plan.plantings[planting].patch;
-  return {patch.bed, static_cast<std::size_t>(patch.stretch) - 1, {}, planting};
+  auto before = plan.plantings[planting].follows;
+  while (before && schedule.of(*before).empty()) before = plan.plantings[*before].follows;
+  return {patch.bed, static_cast<std::size_t>(patch.stretch) - 1, before, planting};
 }
 
-std::vector<Filler> fill(const Garden& garden, const Ground& ground,
-                         const std::vector<Date>& mondays) {
-  const auto chain = chain_on(garden.plan, ground);
-  const Garden stretch = with_only(garden, chain);
-  const Ground here = among(ground, chain);
-  const ground::Schedule now = choose(stretch);
-  const double stems_now = stems_in(now, mondays);
-  std::vector<Filler> fillers;
-  for (const auto& entry : garden.sheets) {
-    const std::string& crop = entry.first;
-    const auto grows_here = [&](const Planting& each) { return each.asked.crop == crop; };
-    if (std::ranges::any_of(stretch.plan.plantings, grows_here)) continue;
-    const ChangedPlan tried = changed(stretch.plan, planted(garden, here, crop));
-    const std::size_t fresh = tried.added.value_or(here.instead_of.value_or(0));
-    const ground::Schedule schedule = choose(with_plan(stretch, tried.plan));
-    if (schedule.of(fresh).empty() || !holds(now, tried, schedule)) continue;
-    const double more = stems_in(schedule, mondays) - stems_now;
-    if (more < kWorthNaming) continue;
-    fillers.push_back({planted(garden, ground, crop), crop, more, entry.second->cautions});
+Filling::Filling(const Garden& garden, const Outcome& now) : garden_(garden), now_(now) {
+  const auto mondays = mondays_of(now.weeks);
+  const auto add = [&](const Sheet& sheet) {
+    for (Growing& one : growings(garden, sheet, mondays)) growings_.push_back(std::move(one));
+  };
+  if (garden.plan.wish) {
+    for (const Sheet* sheet : wished_sheets(garden)) add(*sheet);
+  } else {
+    for (const auto& [name, sheet] : garden.sheets) add(*sheet);
   }
-  std::ranges::stable_sort(fillers, std::greater{}, &Filler::stems);
-  if (fillers.size() > kFillers) fillers.resize(kFillers);
+}
+
+bool Filling::is_had(const Change& change, std::size_t bed, std::size_t stretch) const {
+  const auto chain = chain_on(garden_.plan, bed, stretch);
+  const ChangedPlan tried = changed(garden_.plan, change);
+  const Garden alone =
+      with_only(with_plan(garden_, tried.plan), chain_on(tried.plan, bed, stretch));
+  const ground::Schedule schedule = choose(alone);
+  int grown = 0, late = 0;
+  for (std::size_t i = 0; i < alone.plan.plantings.size(); ++i) {
+    const auto sowings = schedule.of(i);
+    grown += !sowings.empty();
+    late += std::ranges::any_of(sowings, [](const ground::Sowing& s) { return s.days_late() > 0; });
+  }
+  const auto before = [&](const auto& of) {
+    return static_cast<int>(std::ranges::count_if(chain, [&](std::size_t planting) {
+      return std::ranges::any_of(now_.schedule.of(planting), of);
+    }));
+  };
+  return grown > before([](const ground::Sowing&) { return true; }) &&
+         late <= before([](const ground::Sowing& s) { return s.days_late() > 0; });
+}
+
+std::vector<Filler> Filling::fill(const Ground& ground, const std::vector<Date>& mondays) const {
+  std::vector<Plot> free = plots(garden_, now_.schedule, false);
+  std::erase_if(free, [&](const Plot& plot) {
+    return plot.bed != ground.bed || plot.stretch != ground.stretch || plot.after != ground.after;
+  });
+  for (Plot& plot : free) plot.instead_of = ground.instead_of;
+  IdeaRules rules{{}, kPriceOfAKind, kWorthNaming};
+  rules.weighing.usable_worth = harvest::kUsableWorth;
+  rules.weighing.stem_worth = harvest::kStemWorth;
+  if (garden_.plan.wish) rules.weighing.wanted = harvest::wanted(*garden_.plan.wish);
+  for (const harvest::Week& week : now_.weeks) {
+    rules.weighing.counts.push_back(mondays.empty() ||
+                                    std::ranges::binary_search(mondays, week.monday));
+  }
+  std::vector<Filler> fillers;
+  const auto weeks = kinds_of(now_);
+  for (const Idea& idea : ideas(garden_, now_, free, growings_, rules)) {
+    if (fillers.size() == kFillers) break;
+    Filler filler{.change = change_of(garden_, *idea.plot, idea.growing->sheet->name),
+                  .crop = idea.growing->sheet->name,
+                  .in_ground = idea.growing->ground.from,
+                  .cautions = idea.growing->sheet->cautions};
+    if (!is_had(filler.change, ground.bed, ground.stretch)) continue;
+    for (const double stems : idea.growing->stems) filler.stems += stems * idea.plants;
+    if (const auto& wanted = rules.weighing.wanted) {
+      auto with = weeks;
+      add_to(with, *idea.growing, idea.plants);
+      filler.weeks = full(*wanted, with) - full(*wanted, weeks);
+    }
+    fillers.push_back(std::move(filler));
+  }
   return fillers;
 }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <optional>
+#include <string>
 #include <utility>
 #include <vector>
 
@@ -62,6 +63,36 @@ std::optional<ShortWeeks> short_weeks(const View& view) {
   return found;
 }
 
+// Sold as a mix of which some colours are wished and some are not.
+bool is_unknown(const View& view, std::size_t planting) {
+  const Sheet& sheet = view.sheet(planting);
+  if (!view.grown(planting) || sheet.roles.front() == Role::Foliage) return false;
+  if (!ground::known_colours(view.plan().plantings[planting].asked, sheet).empty()) return false;
+  const auto& wished = view.plan().wish->colours;
+  const auto is_wished = [&](const std::string& colour) {
+    return std::ranges::find(wished, colour) != wished.end();
+  };
+  return std::ranges::any_of(sheet.colours, is_wished) &&
+         !std::ranges::all_of(sheet.colours, is_wished);
+}
+
+std::optional<UnknownColours> unknown_colours(const View& view) {
+  if (!view.plan().wish || view.plan().wish->colours.empty()) return std::nullopt;
+  UnknownColours found;
+  for (std::size_t i = 0; i < view.plan().plantings.size(); ++i) {
+    if (is_unknown(view, i)) found.plantings.push_back(i);
+  }
+  for (const harvest::Week& week : view.weeks) {
+    found.all_stems += week.stems.likely;
+    for (const harvest::KindInWeek& kind : week.kinds) {
+      const bool unknown = std::ranges::binary_search(found.plantings, kind.planting);
+      if (unknown) found.stems += kind.stems.likely;
+    }
+  }
+  if (found.stems <= 0) return std::nullopt;
+  return found;
+}
+
 std::optional<NotSettled> not_settled(const View& view) {
   if (view.chosen.settled) return std::nullopt;
   return NotSettled{view.chosen.calls};
@@ -87,6 +118,7 @@ std::vector<Finding> of_wish(const View& view) {
     if (found) list.push_back({at, "wish", {}, std::move(*found), {}});
   };
   add(short_weeks(view));
+  add(unknown_colours(view));
   add(not_settled(view));
   return list;
 }

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "ask/find.h"
+#include "ask/gave_way.h"
 #include "climate/soil.h"
 
 namespace trug::ask {
@@ -18,6 +19,8 @@ using ground::Sowing;
 
 constexpr double kVaseShare = 1.0 / 12;  // of a vase's stems: the least a kind should bring a week
 constexpr double kFarAbove = 3;          // times the wish (memory)
+constexpr double kHeldBackStems = 10;    // fewer are no matter (memory)
+constexpr double kHeldBack = 0.75;       // of the stems on free ground (memory)
 constexpr double kNarrow = 0.75;         // of the spacing: a side under it is too narrow (memory)
 
 // Gathers what is found of one planting.
@@ -57,6 +60,15 @@ std::optional<LateStart> late_start(const Sowing& sowing) {
   if (sowing.days_late() + sowing.days_early() == 0) return std::nullopt;
   return LateStart{sowing.raised_by().name, sowing.in_ground, sowing.window, sowing.days_late(),
                    sowing.days_early()};
+}
+
+std::optional<HeldBack> held_back(const View& view, std::size_t planting) {
+  const auto waits = waiting(view.plan(), view.chosen, planting);
+  if (!waits || waits->stems >= kHeldBack * waits->free_stems) return std::nullopt;
+  if (waits->free_stems - waits->stems < kHeldBackStems) return std::nullopt;
+  const int days_late = view.sowings(planting)[0].days_late();
+  return HeldBack{waits->before, waits->lift,  waits->in_ground,
+                  days_late,     waits->stems, waits->free_stems};
 }
 
 std::optional<FewerSowings> fewer_sowings(const View& view, std::size_t planting) {
@@ -130,8 +142,9 @@ std::optional<FewStems> few_stems(const View& view, std::size_t planting) {
     const auto last = by_day.end() - day > 7 ? day + 7 : by_day.end();
     best = std::max(best, std::accumulate(day, last, 0.0));
   }
-  if (best >= view.plan().wish->stems_per_vase * kVaseShare) return std::nullopt;
-  return FewStems{best, view.weighed(planting).layout.plants};
+  const double least = view.plan().wish->stems_per_vase * kVaseShare;
+  if (best >= least) return std::nullopt;
+  return FewStems{best, least, view.weighed(planting).layout.plants};
 }
 
 // One planting that would fill the weeks in which it is cut again and again, by itself.
@@ -181,7 +194,7 @@ std::optional<OffColour> off_colour(const View& view, std::size_t planting) {
       std::ranges::any_of(colours, wished)) {
     return std::nullopt;
   }
-  return OffColour{colours};
+  return OffColour{colours, wish->colours};
 }
 
 }  // namespace
@@ -190,7 +203,10 @@ std::vector<Finding> of_grown(const View& view, std::size_t planting) {
   List list(view, planting);
   const auto sowings = view.sowings(planting);
   list.add_first(view.schedule.of(planting), not_in_cut);
-  list.add_first(sowings, late_start);
+  // What it loses by its wait says more than the days alone.
+  const auto held = held_back(view, planting);
+  list.add(held);
+  if (!held) list.add_first(sowings, late_start);
   list.add_first(sowings, too_early);
   list.add_first(sowings, small_rosette);
   list.add_first(sowings, against_rule);

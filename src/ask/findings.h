@@ -82,6 +82,18 @@ struct LateStart {
   int days_early = 0;  // only a pin can ask for that
 };
 
+// It waits for the crop before it and gives far fewer stems than it could on free ground.
+struct HeldBack {
+  static constexpr std::string_view kCode = "held-back";
+  static constexpr Rank kRank = Rank::Mild;
+  std::size_t before = 0;  // the planting that holds the ground
+  Date lift;               // of it
+  Date in_ground;
+  int days_late = 0;  // after the trade's window
+  double stems = 0;
+  double free_stems = 0;
+};
+
 // Fewer sowings of a succession are useful here than were asked for.
 struct FewerSowings {
   static constexpr std::string_view kCode = "fewer-sowings";
@@ -161,6 +173,7 @@ struct FewStems {
   static constexpr std::string_view kCode = "few-stems";
   static constexpr Rank kRank = Rank::Mild;
   double best_week_stems = 0;
+  double least_stems = 0;  // that count
   int plants = 0;
 };
 
@@ -178,6 +191,16 @@ struct OffColour {
   static constexpr std::string_view kCode = "off-colour";
   static constexpr Rank kRank = Rank::Mild;
   std::vector<std::string> colours;
+  std::vector<std::string> wished;
+};
+
+// The wish names colours, and those of these plantings are not known: sold as mixes.
+struct UnknownColours {
+  static constexpr std::string_view kCode = "unknown-colours";
+  static constexpr Rank kRank = Rank::Mild;
+  std::vector<std::size_t> plantings;
+  double stems = 0;      // of them, in the weeks of the wish
+  double all_stems = 0;  // of all plantings, likewise
 };
 
 // Keeping the crop costs its stretch more than a fifth of its stems.
@@ -247,6 +270,7 @@ struct ShelterAssumed {
   static constexpr Rank kRank = Rank::Mild;
   double heated_c = 0;
   std::optional<double> frame_stems = {};  // that a frame would add; absent: not asked
+  int frame_weeks = 0;                     // with their vases, that it would add
 };
 
 // More is raised at once than there is room for.
@@ -322,20 +346,22 @@ struct NotDone {
 
 using Found =
     std::variant<CannotGrow, TooLate, GroundTaken, NotInCut, ShortWeeks, LateStart, FewerSowings,
-                 TooEarly, SmallRosette, AgainstRule, AgainstTold, ShortStems, NeedsFleece,
-                 NeedsCold, ColdSoil, FewStems, AboveWish, TooManyPlants, TooNarrow, OffColour,
-                 UnusedBed, BareGround, CostsStems, HardlyFrost, ShortSeason, NotSettled,
-                 BeginsAnew, MemoryUnreadable, TakenAsDone, ShelterAssumed, Overfull, StartFailed,
-                 RecordedOtherwise, NotDone>;
+                 HeldBack, TooEarly, SmallRosette, AgainstRule, AgainstTold, ShortStems,
+                 NeedsFleece, NeedsCold, ColdSoil, FewStems, AboveWish, TooManyPlants, TooNarrow,
+                 OffColour, UnknownColours, UnusedBed, BareGround, CostsStems, HardlyFrost,
+                 ShortSeason, NotSettled, BeginsAnew, MemoryUnreadable, TakenAsDone, ShelterAssumed,
+                 Overfull, StartFailed, RecordedOtherwise, NotDone>;
 
 // The code of every finding there is.
 std::vector<std::string_view> all_finding_codes();
 
-// A crop that would give so many more stems on free ground.
+// A crop for free ground, and what it would give with all else as it is.
 struct Filler {
   Change change;  // that plants it there
   std::string crop;
-  double stems = 0;
+  Date in_ground;
+  int weeks = 0;                  // that have their vases only with it
+  double stems = 0;               // of all weeks of the wish, or of the year without one
   std::vector<Caution> cautions;  // its sheet's
 };
 
@@ -344,12 +370,14 @@ struct StillPossible {
   Change change;  // that asks for it
   std::string way;
   double stems = 0;
+  int weeks = 0;  // with their vases
 };
 
 // What would make a finding go.
 struct Remedy {
   std::optional<Change> change = {};     // absent: nothing on this ground and in this year
   double costs_stems = 0;                // negative: it gives as many more
+  int gives_weeks = 0;                   // with their vases; never fewer
   std::vector<StillPossible> ways = {};  // what gives most first; `change` is the first's
   std::vector<Filler> fillers = {};      // of the ground it speaks of, or that nothing else can use
 };

@@ -2,6 +2,7 @@
 #include "ask/growings.h"
 
 #include <algorithm>
+#include <cstddef>
 #include <cstdlib>
 #include <map>
 #include <tuple>
@@ -10,6 +11,7 @@
 #include "climate/climate.h"
 #include "garden/crop_spec.h"
 #include "ground/candidates.h"
+#include "ground/options.h"
 #include "ground/schedule.h"
 #include "harvest/weeks.h"
 
@@ -75,9 +77,11 @@ std::vector<Growing> growings(const Garden& garden, const Sheet& sheet,
                                 .flowering_year = plan.flowering_year,
                                 .first_day = garden.first_day(),
                                 .today = garden.today};
-  const auto all = ground::candidates(setting, sheet, CropEntry{.crop = sheet.name});
-  const climate::SeasonFrosts frosts = garden.climate.frosts(plan.flowering_year);
-  const DateRange summer{frosts.last - kSummerBeforeFrost, frosts.first - kSummerBeforeFrost};
+  const CropEntry entry{.crop = sheet.name};
+  const auto all = ground::candidates(setting, sheet, entry);
+  const auto options =
+      ground::options_of(all, entry, sheet, ground::DayCount(garden.climate, plan.flowering_year));
+  const DateRange summer = summer_of(garden);
   // The one nearest the middle of its window stands for its week.
   std::map<std::tuple<std::size_t, const Group*, Date>, const Candidate*> nearest;
   const auto off = [](const Candidate* c) {
@@ -89,9 +93,11 @@ std::vector<Growing> growings(const Garden& garden, const Sheet& sheet,
     if (best == nullptr || off(&c) < off(best)) best = &c;
   }
   std::vector<Growing> result;
-  for (const Candidate& c : all.list) {
+  for (std::size_t i = 0; i < all.list.size(); ++i) {
+    const Candidate& c = all.list[i];
     Growing one = growing(sheet, c, mondays, summer);
     if (one.best_week() <= 0) continue;
+    one.free = options.list[i].free;
     const auto found = nearest.find({c.way, c.group, monday_of(c.timeline.first_cut.likely)});
     one.usual = found != nearest.end() && found->second == &c;
     result.push_back(std::move(one));
@@ -107,6 +113,11 @@ std::vector<const Sheet*> wished_sheets(const Garden& garden) {
     if (wish.like.empty() ? has_colour(*sheet, wish.colours) : liked) result.push_back(sheet);
   }
   return result;
+}
+
+DateRange summer_of(const Garden& garden) {
+  const climate::SeasonFrosts frosts = garden.climate.frosts(garden.plan.flowering_year);
+  return {frosts.last - kSummerBeforeFrost, frosts.first - kSummerBeforeFrost};
 }
 
 std::vector<Date> wish_mondays(const Garden& garden) {

@@ -8,6 +8,7 @@
 #include "ask/garden.h"
 #include "base/date.h"
 #include "garden/sheet.h"
+#include "ground/starts.h"
 
 namespace trug::ask {
 
@@ -22,6 +23,7 @@ struct Growing {
   // Inside the trade's window, by a way that needs no luck and no plants that the trade raises from
   // seed; of such as are cut first in one week, the one nearest the middle of its window.
   bool usual = false;
+  ground::Free free = ground::Free::Any;  // when the ground may have fallen free before it
   double best_week() const;
 };
 
@@ -33,5 +35,7 @@ std::vector<Growing> growings(const Garden& garden, const Sheet& sheet,
 // all. The plan has a wish.
 std::vector<const Sheet*> wished_sheets(const Garden& garden);
 std::vector<Date> wish_mondays(const Garden& garden);
+// The days on which bare ground counts: a month before either frost.
+DateRange summer_of(const Garden& garden);
 
 }  // namespace trug::ask

@@ -4,11 +4,12 @@
 #include <algorithm>
 #include <map>
 #include <optional>
-#include <tuple>
 #include <utility>
+#include <variant>
 
 #include "ask/ask.h"
 #include "ask/growings.h"
+#include "ask/ideas.h"
 #include "ask/plots.h"
 #include "harvest/vase.h"
 
@@ -17,76 +18,10 @@ namespace {
 
 using harvest::Wanted;
 
-constexpr int kFewestOfAKind = 3;    // plants (common practice)
 constexpr double kPriceOfAKind = 2;  // stems that a kind more must give: few kinds, enough of each
 constexpr double kLeastGain = 3;     // stems, of all weeks
 constexpr double kFuller = 0.5;      // stems by which a week is felt to be
 constexpr int kMostTried = 5;        // reckoned through before the best is taken
-
-using Kinds = std::map<std::string, harvest::Kind>;
-
-// The likely stems of every week of the wish by crop.
-std::vector<Kinds> kinds_of(const Outcome& outcome, std::optional<std::size_t> without = {}) {
-  std::vector<Kinds> weeks;
-  for (const harvest::Week& week : outcome.weeks) {
-    Kinds& kinds = weeks.emplace_back();
-    for (const harvest::KindInWeek& kind : week.kinds) {
-      if (kind.planting == without) continue;
-      const Sheet& sheet = *outcome.schedule.weighed[kind.planting].sheet;
-      kinds[kind.crop].part = harvest::part_of(sheet.roles.front());
-      kinds[kind.crop].stems += kind.stems.likely;
-    }
-  }
-  return weeks;
-}
-
-double usable(const Wanted& wanted, const Kinds& kinds) {
-  std::vector<harvest::Kind> list;
-  for (const auto& [crop, kind] : kinds) list.push_back(kind);
-  return harvest::vase(wanted, list).usable;
-}
-
-// The first half of a vase counts twice the second, as for the choice.
-double worth(const Wanted& wanted, const std::vector<Kinds>& weeks) {
-  double sum = 0;
-  for (const Kinds& kinds : weeks) {
-    sum += harvest::first_half_twice(wanted.stems, usable(wanted, kinds));
-  }
-  return sum;
-}
-
-bool fits(const Growing& growing, const Plot& plot) {
-  return growing.ground.from >= plot.days.from && growing.ground.until <= plot.days.until;
-}
-
-int plants_on(const Plot& plot, const Sheet& sheet) {
-  Planting planting;
-  planting.patch = Patch{plot.bed, 1, {}, plot.length, plot.width};
-  return ground::layout(planting, sheet).plants;
-}
-
-// A name that no planting of the bed has: "zinnia 2".
-std::optional<std::string> id_for(const Plan& plan, std::size_t bed, const std::string& crop) {
-  const auto taken = [&](const std::string& name) {
-    return std::ranges::any_of(plan.plantings, [&](const Planting& planting) {
-      return planting.patch && planting.patch->bed == bed &&
-             planting.asked.id.value_or(planting.asked.crop) == name;
-    });
-  };
-  if (!taken(crop)) return std::nullopt;
-  int number = 2;
-  while (taken(crop + " " + std::to_string(number))) ++number;
-  return crop + " " + std::to_string(number);
-}
-
-Change change_of(const Garden& garden, const Plot& plot, const std::string& crop) {
-  const CropEntry asked{.crop = crop,
-                        .id = id_for(garden.plan, plot.bed, crop),
-                        .pins = {.not_before = garden.adds_from()}};
-  if (plot.instead_of) return Instead{*plot.instead_of, asked};
-  if (!plot.stretch) return AddStretch{plot.bed, plot.length, asked};
-  return AddCrop{plot.bed, *plot.stretch, plot.after, asked};
-}
 
 class Mender {
  public:
@@ -95,7 +30,8 @@ class Mender {
         plan_(garden.plan),
         now_(now),
         replant_(replant),
-        wanted_(harvest::wanted(*garden.plan.wish)) {
+        wanted_(harvest::wanted(*garden.plan.wish)),
+        summer_(summer_of(garden)) {
     const auto mondays = wish_mondays(garden);
     for (const Sheet* sheet : wished_sheets(garden)) {
       for (Growing& growing : growings(garden, *sheet, mondays)) {
@@ -118,13 +54,6 @@ class Mender {
   }
 
  private:
-  // What might be planted where, and what it would be worth beside all there is.
-  struct Idea {
-    const Plot* plot = nullptr;
-    const Growing* growing = nullptr;
-    double gain = 0;
-  };
-
   std::vector<WeekBound> bounds() const {
     const std::vector<Plot> free = plots(garden(), now_.schedule, replant_);
     std::vector<WeekBound> result;
@@ -147,7 +76,7 @@ class Mender {
   double most_stems(const Plot& plot, std::size_t week) const {
     double most = 0;
     for (const Growing& growing : growings_) {
-      if (growing.stems[week] <= 0 || !fits(growing, plot)) continue;
+      if (growing.stems[week] <= 0 || !fits(growing, plot, summer_)) continue;
       const int plants = plants_on(plot, *growing.sheet) * pieces(plot);
       most = std::max(most, growing.stems[week] * plants);
     }
@@ -163,56 +92,20 @@ class Mender {
     return (rest + plot.length.value() - 1) / plot.length.value();
   }
 
-  std::vector<Idea> ideas(const std::vector<Plot>& free) const {
-    const auto weeks = kinds_of(now_);
-    const double worth_now = worth(wanted_, weeks);
-    std::map<std::tuple<std::size_t, std::string>, Idea> best;  // by plot and crop
-    for (std::size_t i = 0; i < free.size(); ++i) {
-      const auto others = free[i].instead_of ? kinds_of(now_, free[i].instead_of) : weeks;
-      for (const Growing& growing : growings_) {
-        if (!growing.usual || !fits(growing, free[i])) continue;
-        const double gain = gain_of(free[i], growing, others) - worth_now;
-        Idea& idea = best[{i, growing.sheet->name}];
-        if (gain > idea.gain) idea = {&free[i], &growing, gain};
-      }
-    }
-    std::vector<Idea> list;
-    for (const auto& [key, idea] : best) {
-      if (idea.gain >= kLeastGain) list.push_back(idea);
-    }
-    std::ranges::stable_sort(list, std::greater{}, &Idea::gain);
-    return list;
-  }
-
-  // What all weeks would be worth; less for a kind more, nothing for too few plants of it.
-  double gain_of(const Plot& plot, const Growing& growing, std::vector<Kinds> weeks) const {
-    const Sheet& sheet = *growing.sheet;
-    const int plants = plants_on(plot, sheet);
-    if (plants < kFewestOfAKind) return 0;
-    bool is_new = true;
-    for (std::size_t week = 0; week < weeks.size(); ++week) {
-      is_new = is_new && !weeks[week].contains(sheet.name);
-      if (growing.stems[week] <= 0) continue;
-      harvest::Kind& kind = weeks[week][sheet.name];
-      kind.part = harvest::part_of(sheet.roles.front());
-      kind.stems += growing.stems[week] * plants;
-    }
-    return worth(wanted_, weeks) - (is_new ? kPriceOfAKind : 0);
-  }
-
   // The best of the likeliest, each reckoned through; it stands in the garden then.
   std::optional<Addition> best_addition() {
     const Garden garden = this->garden();
     const std::vector<Plot> free = plots(garden, now_.schedule, replant_);
-    std::vector<Idea> list = ideas(free);
+    std::vector<Idea> list =
+        ideas(garden, now_, free, growings_, {weighing(), kPriceOfAKind, kLeastGain});
     if (list.size() > kMostTried) list.resize(kMostTried);
     std::optional<Addition> best;
     std::optional<Difference> taken;
-    double most = worth(wanted_, kinds_of(now_)) + kLeastGain;
+    double most = weighing().of(kinds_of(now_)) + kLeastGain;
     for (const Idea& idea : list) {
       const Change change = change_of(garden, *idea.plot, idea.growing->sheet->name);
       Difference found = ask(garden, now_, change);
-      const double value = worth(wanted_, kinds_of(found.after));
+      const double value = weighing().of(kinds_of(found.after));
       if (value < most || !holds(found)) continue;
       most = value;
       best = addition(change, *idea.growing->sheet, idea.plot->bed, found);
@@ -225,10 +118,12 @@ class Mender {
     return best;
   }
 
-  // No week has lost its vases, and nothing is broken or short that was not.
+  // No week has lost its vases, and nothing is broken, short or late that was not.
   static bool holds(const Difference& found) {
     return found.weeks >= 0 && std::ranges::none_of(found.fresh, [](const Finding& finding) {
-             return finding.rank() != Rank::Mild;
+             return finding.rank() != Rank::Mild ||
+                    std::holds_alternative<LateStart>(finding.found) ||
+                    std::holds_alternative<HeldBack>(finding.found);
            });
   }
 
@@ -244,6 +139,9 @@ class Mender {
     return result;
   }
 
+  // The vases alone: a week that has them wants nothing more.
+  Weighing weighing() const { return {.wanted = wanted_}; }
+
   // As it is now, with all that was added.
   Garden garden() const { return with_plan(garden_, plan_); }
 
@@ -252,6 +150,7 @@ class Mender {
   Outcome now_;
   const bool replant_;
   const Wanted wanted_;
+  const DateRange summer_;
   std::vector<Growing> growings_;
 };
 

@@ -43,6 +43,13 @@ ground::Schedule choose(const Garden& garden) {
                              {.first_day = garden.first_day(), .today = garden.today});
 }
 
+std::optional<ground::Bound> bound(const Garden& garden) {
+  return ground::choose_plan(
+             garden.plan, garden.sheets, garden.climate,
+             {.first_day = garden.first_day(), .today = garden.today, .with_bound = true})
+      .bound;
+}
+
 Outcome reckon(const Garden& garden) {
   const ground::Schedule chosen = choose(garden);
   return outcome_of(garden, chosen, as_measured(garden, chosen));

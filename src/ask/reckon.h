@@ -30,6 +30,9 @@ struct Outcome {
 // As the averages choose it.
 ground::Schedule choose(const Garden& garden);
 
+// How far that choice can be from the best there is. As dear as the choice.
+std::optional<ground::Bound> bound(const Garden& garden);
+
 // With the usual spread of the dates: a question compares the likely ones.
 Outcome reckon(const Garden& garden);
 

@@ -11,7 +11,9 @@
 #include <utility>
 #include <vector>
 
+#include "ground/bound.h"
 #include "ground/options.h"
+#include "ground/plan_weeks.h"
 #include "ground/remembered.h"
 #include "ground/search.h"
 #include "growth/cover.h"
@@ -173,6 +175,7 @@ class Chooser {
     schedule_.calls = found.calls;
     schedule_.settled = found.settled;
     schedule_.exact = found.is_best;
+    if (options_.with_bound) schedule_.bound = bound_of(problem, found.picks);
     return std::move(schedule_);
   }
 
@@ -251,6 +254,12 @@ class Chooser {
     const auto before = remembered(plan_, schedule_.weighed, chains_, problem, count_);
     if (before && stands_whole(plan_, *before)) return {.picks = before->picks, .score = {}};
     return search(problem, before);
+  }
+
+  static Bound bound_of(const PlanProblem& problem, const std::vector<Picks>& picks) {
+    PlanWeeks weeks(problem);
+    for (std::size_t i = 0; i < picks.size(); ++i) weeks.add(i, picks[i]);
+    return {score_of(problem, picks, weeks).value, upper_bound(problem, picks)};
   }
 
   // What grows outside the beds takes no ground that could lie bare.

@@ -15,6 +15,7 @@ namespace trug::ground {
 struct ChoiceOptions {
   std::optional<Date> first_day = {};  // nothing is begun before it; absent: any day
   std::optional<Date> today = {};      // as Setting's
+  bool with_bound = false;             // reckons Schedule::bound too: as dear as the choice
 };
 
 Schedule choose_plan(const Plan& plan, const Sheets& sheets, const climate::Climate& climate,

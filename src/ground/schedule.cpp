@@ -28,12 +28,6 @@ void take_count(const Begun& begun, Date first, std::vector<double>& by_day) {
   std::for_each(counted, by_day.end(), [&](double& stems) { stems *= 1 + over * (ratio - 1); });
 }
 
-// A sheet of one colour tells it; of several, nobody knows which are in the packet.
-std::vector<std::string> known_colours(const CropEntry& asked, const Sheet& sheet) {
-  if (!asked.colours.empty()) return asked.colours;
-  return sheet.colours.size() == 1 ? sheet.colours : std::vector<std::string>{};
-}
-
 // By day from the first cut, as one of all the stems that are likely before any is counted.
 std::vector<double> shares(const Sowing& sowing) {
   if (!sowing.is_cut()) return {};
@@ -68,6 +62,11 @@ harvest::Cut cut(const CropEntry& asked, const Sowing& sowing) {
 }
 
 }  // namespace
+
+std::vector<std::string> known_colours(const CropEntry& asked, const Sheet& sheet) {
+  if (!asked.colours.empty()) return asked.colours;
+  return sheet.colours.size() == 1 ? sheet.colours : std::vector<std::string>{};
+}
 
 Layout layout(const Planting& planting, const Sheet& sheet, int sowings) {
   const CropEntry& asked = planting.asked;

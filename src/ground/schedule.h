@@ -77,6 +77,12 @@ struct Weighed {
   int strips(const CropEntry& asked, const Stream& stream) const;
 };
 
+// How good a choice is: its worth in stems as the choice weighs them, and more than which none is.
+struct Bound {
+  double value = 0;
+  double most = 0;
+};
+
 struct Schedule {
   std::vector<Sowing> sowings;   // in the plan's order, then by number
   std::vector<Sowing> failed;    // starts that came to nothing, likewise, each until it failed
@@ -85,6 +91,7 @@ struct Schedule {
   int calls = 0;                 // choices of a single stretch, each exact
   bool settled = true;           // false: stopped before nothing was left to gain
   bool exact = false;            // proved best; otherwise the best that was found
+  std::optional<Bound> bound;    // where it was asked for
 
   // The sowings of a planting; empty: it was left out, see the findings.
   std::span<const Sowing> of(std::size_t planting) const;
@@ -93,6 +100,10 @@ struct Schedule {
     return place < sowings.size() ? sowings[place] : failed[place - sowings.size()];
   }
 };
+
+// The colours a planting will have: as the plan says, else its sheet's only one. Empty: a mix, and
+// nobody knows what is in the packet.
+std::vector<std::string> known_colours(const CropEntry& asked, const Sheet& sheet);
 
 // Likely stems of a sowing, by day from its first cut to its lift, after losses; up to the last cut
 // of which the stems were counted, those. What was cut so far also tells of the rest, the more the

@@ -91,6 +91,21 @@ Numbers numbers(const ask::LateStart& f) {
   return {{"days_late", f.days_late}};
 }
 
+std::string words(const ask::HeldBack& f, const About& about) {
+  const std::string late =
+      f.days_late > 0 ? fmt::format(", {} after the trade's window,", counted(f.days_late, "day"))
+                      : "";
+  return fmt::format(
+      "{} waits for {}, lifted on {}: it goes in on {}{} and gives {} of the {} stems it would "
+      "give "
+      "on free ground",
+      about.name, about.planting(f.before).asked.crop, plain_day(f.lift), plain_day(f.in_ground),
+      late, number(f.stems, 0), number(f.free_stems, 0));
+}
+Numbers numbers(const ask::HeldBack& f) {
+  return {{"days_late", f.days_late}, {"stems", f.stems}, {"free_stems", f.free_stems}};
+}
+
 std::string words(const ask::FewerSowings& f, const About& about) {
   return fmt::format("{}: {} {} useful here, {} were asked for", about.name,
                      counted(f.useful, "sowing"), f.useful == 1 ? "is" : "are", f.asked);
@@ -161,11 +176,16 @@ std::string words(const ask::ColdSoil& f, const About& about) {
 Numbers numbers(const ask::ColdSoil& f) { return {{"soil_c", f.soil_c}, {"wanted_c", f.wanted_c}}; }
 
 std::string words(const ask::FewStems& f, const About& about) {
-  return fmt::format("{} gives {} stems in its best week: too few to count in a vase", about.name,
-                     number(f.best_week_stems));
+  if (f.best_week_stems <= 0) {
+    return fmt::format("{} gives nothing to cut this year: it is too young", about.name);
+  }
+  return fmt::format(
+      "{} gives {} stems in its best week, and under {} of a kind do not show in a vase",
+      about.name, number(f.best_week_stems), number(f.least_stems));
 }
 Numbers numbers(const ask::FewStems& f) {
-  return {{"best_week_stems", f.best_week_stems}, {"plants", f.plants}};
+  return {
+      {"best_week_stems", f.best_week_stems}, {"least_stems", f.least_stems}, {"plants", f.plants}};
 }
 
 std::string words(const ask::AboveWish& f, const About& about) {
@@ -210,7 +230,21 @@ std::string words(const ask::BareGround& f, const About& about) {
 Numbers numbers(const ask::BareGround& f) { return {{"weeks", f.weeks}}; }
 
 std::string words(const ask::OffColour& f, const About& about) {
-  return fmt::format("{} has none of the wish's colours ({})", about.name, listed(f.colours));
+  return fmt::format("{} has none of the wish's colours: it is {}, and the wish is for {}",
+                     about.name, listed(f.colours, "or"), listed(f.wished, "or"));
+}
+
+std::string words(const ask::UnknownColours& f, const About& about) {
+  std::vector<std::string> names;
+  for (const std::size_t planting : f.plantings) names.push_back(about.planting(planting).name);
+  return fmt::format(
+      "nothing says which colours {} will be, {} of the {} stems of the wish's weeks: as a mix "
+      "they may "
+      "be any; colours = [...] with the crop says what you buy",
+      listed(names), number(f.stems, 0), number(f.all_stems, 0));
+}
+Numbers numbers(const ask::UnknownColours& f) {
+  return {{"stems", f.stems}, {"all_stems", f.all_stems}};
 }
 
 std::string words(const ask::CostsStems& f, const About& about) {
@@ -278,10 +312,15 @@ Numbers numbers(const ask::TakenAsDone& f) { return {{"jobs", f.jobs}}; }
 // What a frame would add, where that was asked.
 std::string frame_words(const ask::ShelterAssumed& f) {
   if (!f.frame_stems) return "";
-  const long stems = std::lround(*f.frame_stems);
-  return stems <= 0
-             ? "; a frame would add no stems to this plan"
-             : fmt::format("; a frame would add {}", counted(static_cast<int>(stems), "stem"));
+  const int stems = static_cast<int>(std::lround(*f.frame_stems));
+  if (stems <= 0 && f.frame_weeks <= 0) return "; a frame would add no stems to this plan";
+  std::vector<std::string> parts;
+  if (f.frame_weeks > 0) {
+    parts.push_back(fmt::format("{} with {}", counted(f.frame_weeks, "week"),
+                                f.frame_weeks == 1 ? "its vase" : "their vases"));
+  }
+  if (stems > 0) parts.push_back(counted(stems, "stem"));
+  return "; a frame would add " + listed(parts);
 }
 
 std::string words(const ask::ShelterAssumed& f, const About&) {
@@ -292,7 +331,7 @@ std::string words(const ask::ShelterAssumed& f, const About&) {
 }
 Numbers numbers(const ask::ShelterAssumed& f) {
   if (!f.frame_stems) return {};
-  return {{"frame_stems", *f.frame_stems}};
+  return {{"frame_stems", *f.frame_stems}, {"frame_weeks", f.frame_weeks}};
 }
 
 std::string words(const ask::Overfull& f, const About&) {

@@ -102,6 +102,9 @@ std::string check_json(const DocumentHead& head, const Reckoned& reckoned) {
   document["exact"] = reckoned.schedule.exact;
   document["rounds"] = reckoned.schedule.rounds;
   document["calls"] = reckoned.schedule.calls;
+  const auto& bound = reckoned.schedule.bound;
+  document["value"] = bound ? Json(bound->value) : Json(nullptr);
+  document["bound"] = bound ? Json(bound->most) : Json(nullptr);
   return dump(document);
 }
 

@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include <cmath>
 #include <map>
 #include <sstream>
 
@@ -62,6 +63,18 @@ std::string finding_text(const Plan& plan, const ask::Finding& finding, Style st
     for (std::string line; std::getline(lines, line);) text += "    " + line + "\n";
   }
   return text;
+}
+
+constexpr double kCloseBound = 0.05;  // farther off a bound says little
+
+// " No other is worth more than 3.2 in 100 more." Where that was asked.
+std::string bound_words(const std::optional<ground::Bound>& bound) {
+  if (!bound) return "";
+  const double above = bound->value > 0 ? bound->most / bound->value - 1 : 1;
+  return above < kCloseBound
+             ? fmt::format(" None can be worth over {:.1f} in 100 more.",
+                                     std::ceil(above * 1000) / 10)
+             : std::string(" How much better another could be is not known within 5 in 100.");
 }
 
 }  // namespace
@@ -125,8 +138,9 @@ std::string check_page(const Plan& plan, const ground::Schedule& schedule,
   if (plan.wish) text += indented(weeks_paragraph(weeks), 0, style);
   if (!schedule.exact) {
     text += indented(
-        fmt::format("The best found ({} of a stretch weighed), not proved best for the whole plan.",
-                    counted(schedule.calls, "choice")),
+        fmt::format(
+            "The best found ({} of a stretch weighed), not proved best for the whole plan.{}",
+            counted(schedule.calls, "choice"), bound_words(schedule.bound)),
         0, style);
   }
   if (const std::string note = trust_note(climate); !note.empty()) text += indented(note, 0, style);

@@ -5,8 +5,8 @@
 #include <utility>
 #include <variant>
 
-#include "show/finding_words.h"
 #include "show/caution_words.h"
+#include "show/finding_words.h"
 #include "show/remedy_words.h"
 
 namespace trug::show {
@@ -36,15 +36,20 @@ Json remedy_json(const Plan& plan, const ask::Finding& finding) {
   row["toml"] = maybe(remedy_toml(plan, finding));
   const bool reckoned = remedy.change && !std::holds_alternative<ask::Year>(*remedy.change);
   row["costs_stems"] = reckoned ? Json(remedy.costs_stems) : Json(nullptr);
+  row["gives_weeks"] = reckoned ? Json(remedy.gives_weeks) : Json(nullptr);
   row["ways"] = Json::array();
   for (const ask::StillPossible& one : remedy.ways) {
-    row["ways"].push_back(
-        {{"way", one.way}, {"stems", one.stems}, {"toml", maybe(change_toml(plan, one.change))}});
+    row["ways"].push_back({{"way", one.way},
+                           {"stems", one.stems},
+                           {"weeks", one.weeks},
+                           {"toml", maybe(change_toml(plan, one.change))}});
   }
   row["crops"] = Json::array();
   for (const ask::Filler& one : remedy.fillers) {
     Json crop;
     crop["crop"] = one.crop;
+    crop["in_ground"] = iso(one.in_ground);
+    crop["weeks"] = one.weeks;
     crop["stems"] = one.stems;
     crop["toml"] = maybe(change_toml(plan, one.change));
     crop["cautions"] = Json::array();

@@ -225,19 +225,35 @@ Toml toml(const ask::Risk& change, const Plan&) {
   return fmt::format("risk = {}\n", number(change.share, 2));
 }
 
-std::string cost(double stems) {
-  const long whole = std::lround(std::abs(stems));
-  if (whole == 0) return "";
-  const std::string words = counted(static_cast<int>(whole), "stem");
-  return stems > 0 ? "; that costs " + words : "; that gives " + words + " more";
+// "1 week more with its vase".
+std::string weeks_more(int weeks) {
+  return fmt::format("{} more with {}", counted(weeks, "week"),
+                     weeks == 1 ? "its vase" : "their vases");
 }
 
-// "still possible: bought plants (40 stems) or sown in place in spring (22 stems)"
+std::string stems_words(double stems) {
+  return counted(static_cast<int>(std::lround(stems)), "stem");
+}
+
+// "; that costs 12 stems and gives 1 week more its vase"
+std::string cost(const ask::Remedy& remedy) {
+  const long stems = std::lround(std::abs(remedy.costs_stems));
+  const bool costs = remedy.costs_stems > 0 && stems > 0;
+  std::vector<std::string> gives;
+  if (remedy.gives_weeks > 0) gives.push_back(weeks_more(remedy.gives_weeks));
+  if (!costs && stems > 0) gives.push_back(stems_words(static_cast<double>(stems)) + " more");
+  std::string text = costs ? "; that costs " + stems_words(static_cast<double>(stems)) : "";
+  if (!gives.empty()) text += (costs ? " and gives " : "; that gives ") + listed(gives);
+  return text;
+}
+
+// "still possible: bought plants (1 week more with its vase, 40 stems) or sown in place in spring"
 std::string ways_text(const std::vector<ask::StillPossible>& ways) {
   std::vector<std::string> parts;
   for (const ask::StillPossible& one : ways) {
-    parts.push_back(
-        fmt::format("{} ({})", one.way, counted(static_cast<int>(std::lround(one.stems)), "stem")));
+    parts.push_back(fmt::format("{} ({}{})", one.way,
+                                one.weeks > 0 ? weeks_more(one.weeks) + ", " : "",
+                                stems_words(one.stems)));
   }
   return "still possible: " + listed(parts, "or");
 }
@@ -252,15 +268,18 @@ std::string ground_of(const Plan& plan, const ask::Change& change) {
   return place_of(plan, patch->bed, patch->stretch);
 }
 
-// "stretch 2 of long bed would give most with larkspur (140 stems), orlaya (120) or ..."
+// "stretch 2 of long bed could grow larkspur (planted by 12 April: 2 weeks more with their vases,
+// 140 stems; poisonous), orlaya (...) or ..."
 std::string fillers_text(const Plan& plan, const ask::Remedy& remedy) {
   std::vector<std::string> crops;
   for (const ask::Filler& filler : remedy.fillers) {
-    std::string note = counted(static_cast<int>(std::lround(filler.stems)), "stem");
+    std::string note = fmt::format("in the ground from {}: {}{}", short_day(filler.in_ground),
+                                   filler.weeks > 0 ? weeks_more(filler.weeks) + ", " : "",
+                                   stems_words(filler.stems));
     for (const Caution& caution : filler.cautions) note += fmt::format("; {}", harm(caution.kind));
     crops.push_back(fmt::format("{} ({})", filler.crop, note));
   }
-  return fmt::format("{} would give most with {}", ground_of(plan, remedy.fillers.front().change),
+  return fmt::format("{} could grow {}", ground_of(plan, remedy.fillers.front().change),
                      listed(crops, "or"));
 }
 
@@ -290,13 +309,13 @@ std::string remedy_text(const Plan& plan, const ask::Finding& finding) {
   if (!remedy.ways.empty()) {
     text = ways_text(remedy.ways);
   } else if (remedy.change) {
-    text = change_words(plan, *remedy.change) + cost(remedy.costs_stems);
+    text = change_words(plan, *remedy.change) + cost(remedy);
   } else if (finding.planting && plan.plantings[*finding.planting].patch) {
     text = "give its ground to another crop; it does not grow here";
   }
   if (remedy.fillers.empty()) return text;
   const bool weeks = std::holds_alternative<ask::ShortWeeks>(finding.found);
-  return text + (text.empty() ? "" : "; ") + (weeks ? "in these weeks " : "") +
+  return text + (text.empty() ? "" : "; ") + (weeks ? "for these weeks " : "") +
          fillers_text(plan, remedy);
 }
 

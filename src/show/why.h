@@ -3,8 +3,10 @@
 #pragma once
 
 #include <cstddef>
+#include <optional>
 #include <string>
 
+#include "ask/gave_way.h"
 #include "climate/climate.h"
 #include "show/json.h"
 #include "show/style.h"
@@ -14,6 +16,7 @@ namespace trug::show {
 std::string why_page(const Reckoned& reckoned, std::size_t planting,
                      const climate::Climate& climate, Style style);
 std::string why_json(const DocumentHead& head, const Reckoned& reckoned, std::size_t planting,
-                     const climate::Climate& climate);
+                     const climate::Climate& climate,
+                     const std::optional<ask::GaveWay>& gave_way = {});
 
 }  // namespace trug::show

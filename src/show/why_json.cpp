@@ -54,10 +54,22 @@ void add_weather(std::span<const ground::Sowing> sowings, Json& document) {
   document["years_without"] = timeline.years_without;
 }
 
+Json gave_way_json(const Plan& plan, const std::optional<ask::GaveWay>& gave_way) {
+  if (!gave_way) return nullptr;
+  const auto day = [](Date date) { return iso(date); };
+  return {{"to", plan.plantings[gave_way->to].name},
+          {"lift", maybe(gave_way->lift, day)},
+          {"in_ground", maybe(gave_way->in_ground, day)},
+          {"stems", gave_way->stems},
+          {"other_stems", gave_way->other_stems},
+          {"plan_stems", gave_way->plan_stems},
+          {"plan_weeks", gave_way->plan_weeks}};
+}
+
 }  // namespace
 
 std::string why_json(const DocumentHead& head, const Reckoned& reckoned, std::size_t planting,
-                     const climate::Climate& climate) {
+                     const climate::Climate& climate, const std::optional<ask::GaveWay>& gave_way) {
   const auto sowings = reckoned.schedule.of(planting);
   const ground::Weighed& weighed = reckoned.schedule.weighed[planting];
   Json document = json_of(head, reckoned);
@@ -84,6 +96,7 @@ std::string why_json(const DocumentHead& head, const Reckoned& reckoned, std::si
     document["plantings"].push_back(weathered_json(reckoned, sowing));
   }
   add_weather(sowings, document);
+  document["gave_way"] = gave_way_json(reckoned.plan, gave_way);
   document["trust"] = trust_note(climate);
   return dump(document);
 }

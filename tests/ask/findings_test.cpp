@@ -131,15 +131,68 @@ TEST(Findings, GroundThatLiesBareThroughTheSummer) {
             (DateRange{make_date(2027, 4, 15), make_date(2027, 5, 28)}));
 }
 
+// Behind sweet william cornflowers go in weeks after the spring they would give most in; beside it
+// they do not wait.
+TEST(Findings, ASecondCropThatWaitsForTheFirstSaysWhatItLoses) {
+  const auto pinned = [](const std::string& lift) {
+    return planned("",
+                   kBed + crop("sweet william", "lift_on = " + lift + "\n") + crop("cornflower"));
+  };
+  const Planned p = pinned("2027-07-10");
+  const auto* held = found<HeldBack>(p);
+  ASSERT_TRUE(held);
+  EXPECT_EQ(held->before, 0u);
+  EXPECT_EQ(held->lift, make_date(2027, 7, 10));
+  EXPECT_EQ(held->in_ground, p.schedule.of(1)[0].in_ground);
+  EXPECT_NEAR(held->stems, stems(p.schedule.of(1)), 1e-6);
+  EXPECT_LT(held->stems, 0.75 * held->free_stems);
+  const Planned alone = planned("", kBed + crop("cornflower"));
+  EXPECT_FALSE(found<HeldBack>(alone));
+  EXPECT_GE(held->free_stems, stems(alone.schedule.of(0)) - 1e-6);
+}
+
+const std::string kWhite =
+    "[wish]\nstems_per_vase = 12\nfrom = \"1 June\"\nto = \"30 September\"\ncolours = "
+    "[\"white\"]\n";
+
+TEST(Findings, MixesOfUnknownColourAreNamedTogether) {
+  const Planned p =
+      planned("", kWhite + kBed + crop("cosmos") + "[[bed.stretch]]\nlength_m = 1.2\n" +
+                      crop("zinnia", "colours = [\"white\"]\n"));
+  const auto* unknown = found<UnknownColours>(p);
+  ASSERT_TRUE(unknown);
+  EXPECT_EQ(unknown->plantings, (std::vector<std::size_t>{0}));
+  double of_cosmos = 0, all = 0;
+  for (const harvest::Week& week : p.weeks) {
+    all += week.stems.likely;
+    for (const auto& kind : week.kinds) of_cosmos += kind.planting == 0 ? kind.stems.likely : 0;
+  }
+  EXPECT_NEAR(unknown->stems, of_cosmos, 1e-6);
+  EXPECT_NEAR(unknown->all_stems, all, 1e-6);
+  EXPECT_FALSE(found<UnknownColours>(
+      planned("", kWhite + kBed + crop("cosmos", "colours = [\"white\", \"pink\"]\n"))));
+  EXPECT_FALSE(found<UnknownColours>(planned("", kBed + crop("cosmos")))) << "no wish";
+}
+
+TEST(Findings, AnotherColourIsSaidWithTheWishs) {
+  const Planned p =
+      planned("", kWhite + kBed + crop("cosmos", "colours = [\"pink\", \"crimson\"]\n"));
+  ASSERT_TRUE(found<OffColour>(p));
+  EXPECT_EQ(
+      show::message(p.plan, *p.finding("off-colour")),
+      "b/cosmos has none of the wish's colours: it is pink or crimson, and the wish is for white");
+}
+
 TEST(Findings, ShortWeeksAreNamedByTheirDates) {
   ShortWeeks weeks{{make_date(2027, 5, 3), make_date(2027, 5, 17), make_date(2027, 5, 24)}, 9, 40};
   Plan plan;
   Finding finding;
   finding.key = "wish";
   finding.found = std::move(weeks);
-  EXPECT_EQ(show::message(plan, finding),
-            "3 of 9 weeks of the wish go short of their vases, by 40 stems in all: weeks of 3 May and "
-            "17 May to 24 May");
+  EXPECT_EQ(
+      show::message(plan, finding),
+      "3 of 9 weeks of the wish go short of their vases, by 40 stems in all: weeks of 3 May and "
+      "17 May to 24 May");
 }
 
 }  // namespace

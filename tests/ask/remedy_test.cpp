@@ -51,6 +51,14 @@ std::vector<Row> rows() {
        "fewer-sowings", is<Sowings>, "successions = 20"},
       {"too far on before the winter", "",
        bed + "PASTE\n", "too-early", is<StartAfter>, "crops = [\"euphorbia\"]"},
+      {"too few of a kind",
+       "[wish]\nstems_per_vase = 24\nfrom = \"1 June\"\nto = \"30 September\"\n",
+       bed + "[[bed.stretch.crop]]\ncrop = \"gladiolus\"\nPASTE\n", "few-stems", is<Plants>,
+       "plants = 2"},
+      {"waits for the first crop", "",
+       bed + "[[bed.stretch.crop]]\ncrop = \"tulip\"\nPASTE\n"
+             "[[bed.stretch.crop]]\ncrop = \"zinnia\"\n",
+       "held-back", is<LiftOn>, "lift_on = 2027-07-05"},
       {"a dear crop", "", bed + "PASTE\n", "costs-stems", is<LeaveOut>,
        "crops = [\"sunflower\", \"cosmos\"]"},
   };

@@ -1,0 +1,146 @@
+// SPDX-License-Identifier: MIT
+#include "ask/ideas.h"
+
+#include <algorithm>
+#include <functional>
+#include <tuple>
+
+#include "ground/schedule.h"
+#include "ground/starts.h"
+
+namespace trug::ask {
+namespace {
+
+// Whether the crop stands on the plot's stretch already: nothing follows itself.
+bool stands_there(const Plan& plan, const Plot& plot, const std::string& crop) {
+  if (!plot.stretch) return false;
+  return std::ranges::any_of(plan.plantings, [&](const Planting& planting) {
+    return planting.patch && planting.patch->bed == plot.bed &&
+           planting.patch->stretch == static_cast<int>(*plot.stretch) + 1 &&
+           planting.asked.crop == crop;
+  });
+}
+
+bool grows_in(const std::vector<Kinds>& weeks, const std::string& crop) {
+  return std::ranges::any_of(weeks, [&](const Kinds& kinds) { return kinds.contains(crop); });
+}
+
+// A name that no planting of the bed has: "zinnia 2".
+std::optional<std::string> id_for(const Plan& plan, std::size_t bed, const std::string& crop) {
+  const auto taken = [&](const std::string& name) {
+    return std::ranges::any_of(plan.plantings, [&](const Planting& planting) {
+      return planting.patch && planting.patch->bed == bed &&
+             planting.asked.id.value_or(planting.asked.crop) == name;
+    });
+  };
+  if (!taken(crop)) return std::nullopt;
+  int number = 2;
+  while (taken(crop + " " + std::to_string(number))) ++number;
+  return crop + " " + std::to_string(number);
+}
+
+}  // namespace
+
+std::vector<Kinds> kinds_of(const Outcome& outcome, std::optional<std::size_t> without) {
+  std::vector<Kinds> weeks;
+  for (const harvest::Week& week : outcome.weeks) {
+    Kinds& kinds = weeks.emplace_back();
+    for (const harvest::KindInWeek& kind : week.kinds) {
+      if (kind.planting == without) continue;
+      const Sheet& sheet = *outcome.schedule.weighed[kind.planting].sheet;
+      kinds[kind.crop].part = harvest::part_of(sheet.roles.front());
+      kinds[kind.crop].stems += kind.stems.likely;
+    }
+  }
+  return weeks;
+}
+
+void add_to(std::vector<Kinds>& weeks, const Growing& growing, int plants) {
+  for (std::size_t week = 0; week < weeks.size(); ++week) {
+    if (growing.stems[week] <= 0) continue;
+    harvest::Kind& kind = weeks[week][growing.sheet->name];
+    kind.part = harvest::part_of(growing.sheet->roles.front());
+    kind.stems += growing.stems[week] * plants;
+  }
+}
+
+double Weighing::of(const std::vector<Kinds>& weeks) const {
+  double sum = 0;
+  for (std::size_t week = 0; week < weeks.size(); ++week) {
+    if (!counts.empty() && !counts[week]) continue;
+    std::vector<harvest::Kind> list;
+    double stems = 0;
+    for (const auto& [crop, kind] : weeks[week]) {
+      list.push_back(kind);
+      stems += kind.stems;
+    }
+    sum += wanted ? usable_worth * harvest::first_half_twice(wanted->stems,
+                                                             harvest::vase(*wanted, list).usable) +
+                        stem_worth * stems
+                  : stems;
+  }
+  return sum;
+}
+
+Change change_of(const Garden& garden, const Plot& plot, const std::string& crop) {
+  const CropEntry asked{.crop = crop,
+                        .id = id_for(garden.plan, plot.bed, crop),
+                        .pins = {.not_before = garden.adds_from()}};
+  if (plot.instead_of) return Instead{*plot.instead_of, asked};
+  if (!plot.stretch) return AddStretch{plot.bed, plot.length, asked};
+  return AddCrop{plot.bed, *plot.stretch, plot.after, asked};
+}
+
+int plants_on(const Plot& plot, const Sheet& sheet) {
+  Planting planting;
+  planting.patch = Patch{plot.bed, 1, {}, plot.length, plot.width};
+  return ground::layout(planting, sheet).plants;
+}
+
+bool fits(const Growing& growing, const Plot& plot, DateRange summer) {
+  if (growing.ground.from < plot.days.from || growing.ground.until > plot.days.until) return false;
+  switch (growing.free) {
+    case ground::Free::Never:
+      return false;
+    case ground::Free::Any:
+      return true;
+    case ground::Free::Near:
+      return days_between(plot.days.from, growing.ground.from) <= ground::kFortnight;
+    case ground::Free::Soon:
+      break;
+  }
+  const Date bare_from = std::max(plot.days.from, summer.from);
+  return days_between(bare_from, std::min(growing.ground.from, summer.until)) <=
+         ground::kMostBareDays;
+}
+
+std::vector<Idea> ideas(const Garden& garden, const Outcome& now, const std::vector<Plot>& plots,
+                        const std::vector<Growing>& growings, const IdeaRules& rules) {
+  const auto all = kinds_of(now);
+  const double worth_now = rules.weighing.of(all);
+  const DateRange summer = summer_of(garden);
+  std::map<std::tuple<std::size_t, std::string>, Idea> best;  // by plot and crop
+  for (std::size_t i = 0; i < plots.size(); ++i) {
+    const auto others = plots[i].instead_of ? kinds_of(now, plots[i].instead_of) : all;
+    for (const Growing& growing : growings) {
+      const Sheet& sheet = *growing.sheet;
+      if (!growing.usual || !fits(growing, plots[i], summer)) continue;
+      const int plants = plants_on(plots[i], sheet);
+      if (plants < kFewestOfAKind || stands_there(garden.plan, plots[i], sheet.name)) continue;
+      auto weeks = others;
+      add_to(weeks, growing, plants);
+      const double gain = rules.weighing.of(weeks) - worth_now -
+                          (grows_in(others, sheet.name) ? 0 : rules.price_of_a_kind);
+      Idea& idea = best[{i, sheet.name}];
+      if (gain > idea.gain) idea = {&plots[i], &growing, plants, gain};
+    }
+  }
+  std::vector<Idea> list;
+  for (const auto& [key, idea] : best) {
+    if (idea.growing != nullptr && idea.gain >= rules.least_gain) list.push_back(idea);
+  }
+  std::ranges::stable_sort(list, std::greater{}, &Idea::gain);
+  return list;
+}
+
+}  // namespace trug::ask
