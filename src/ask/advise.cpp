@@ -265,7 +265,7 @@ class Adviser {
         const double missing = missing_stems(found.after.findings);
         if (found.weeks < 0 || missing >= fewest) continue;
         fewest = missing;
-        best = Remedy{.change = change, .costs_stems = -found.stems};
+        best = Remedy{.change = change, .costs_stems = -found.stems, .gives_weeks = found.weeks};
       }
     }
     return best;
