@@ -206,9 +206,9 @@ int run_crop(const Options& options, const Environment& environment) {
   } else if (const Sheet* sheet = library->find(options.crop, diagnostics)) {
     sheets.push_back(sheet);
   } else if (!library->has(options.crop)) {
-    const std::string near = library->nearest_name(options.crop, diagnostics);
-    environment.err << "error: there is no sheet '" << options.crop << "'\n  hint: "
-                    << (near.empty() ? "trug crop lists them all" : "did you mean '" + near + "'?")
+    const std::string better = library->what_to_write(options.crop, diagnostics);
+    environment.err << "error: there is no sheet '" << options.crop
+                    << "'\n  hint: " << (better.empty() ? "trug crop lists them all" : better)
                     << "\n";
     return kBadInput;
   }

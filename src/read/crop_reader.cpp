@@ -109,12 +109,12 @@ const Sheet* resolve_crop(CropEntry& entry, const Position& at, SheetLibrary& sh
   if (sheet) {
     entry.crop = sheet->name;
   } else if (!sheets.has(entry.crop)) {
-    const std::string near = sheets.nearest_name(entry.crop, diagnostics);
+    const std::string better = sheets.what_to_write(entry.crop, diagnostics);
     diagnostics.error(at, fmt::format("there is no sheet for '{}'", entry.crop),
-                      near.empty() ? "'trug crop' lists the crops by their English names; "
-                                     "botanical names do too, and a sheet of your own goes "
-                                     "into a folder crops/ beside the plan"
-                                   : fmt::format("did you mean '{}'?", near));
+                      better.empty() ? "'trug crop' lists the crops by their English names; "
+                                       "botanical names do too, and a sheet of your own goes "
+                                       "into a folder crops/ beside the plan"
+                                     : better);
   }
   return sheet;
 }

@@ -82,14 +82,16 @@ const Sheet* SheetLibrary::read(const std::string& name, Item& item, Diagnostics
   return item.sheet ? &*item.sheet : nullptr;
 }
 
-const std::map<std::string, std::string>& SheetLibrary::other_names(Diagnostics& diagnostics) {
+const SheetLibrary::OtherNames& SheetLibrary::other_names(Diagnostics& diagnostics) {
   if (!other_names_) {
     other_names_.emplace();
     for (auto& [name, item] : items_) {
       const Sheet* sheet = read(name, item, diagnostics);
       if (!sheet) continue;
-      for (const std::string& alias : sheet->aliases) other_names_->emplace(compared(alias), name);
-      other_names_->emplace(compared(sheet->botanical_name), name);
+      for (const std::string& alias : sheet->aliases) {
+        (*other_names_)[compared(alias)].push_back(name);
+      }
+      (*other_names_)[compared(sheet->botanical_name)].push_back(name);
     }
   }
   return *other_names_;
@@ -101,8 +103,8 @@ const Sheet* SheetLibrary::find(std::string_view name, Diagnostics& diagnostics)
   if (found == items_.end()) {
     const auto& others = other_names(diagnostics);
     const auto other = others.find(wanted);
-    if (other == others.end()) return nullptr;
-    found = items_.find(other->second);
+    if (other == others.end() || other->second.size() > 1) return nullptr;
+    found = items_.find(other->second.front());
   }
   return read(found->first, found->second, diagnostics);
 }
@@ -115,12 +117,17 @@ std::vector<std::string> SheetLibrary::names() const {
   return result;
 }
 
-std::string SheetLibrary::nearest_name(std::string_view name, Diagnostics& diagnostics) {
-  std::vector<std::string> candidates = names();
-  for (const auto& [other, own] : other_names(diagnostics)) candidates.push_back(other);
+std::string SheetLibrary::what_to_write(std::string_view name, Diagnostics& diagnostics) {
   const std::string wanted = compared(name);
-  const std::string near = nearest(wanted, candidates);
-  return near.empty() ? name_that_holds(wanted, names()) : near;
+  const auto& others = other_names(diagnostics);
+  if (const auto other = others.find(wanted); other != others.end()) {
+    return fmt::format("{} are so called: write the one you mean", listed(other->second));
+  }
+  std::vector<std::string> candidates = names();
+  for (const auto& [one, own] : others) candidates.push_back(one);
+  std::string near = nearest(wanted, candidates);
+  if (near.empty()) near = name_that_holds(wanted, names());
+  return near.empty() ? "" : fmt::format("did you mean '{}'?", near);
 }
 
 }  // namespace trug::read

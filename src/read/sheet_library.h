@@ -23,15 +23,16 @@ class SheetLibrary {
   // Adds the *.toml of a folder, each in the place of an earlier sheet of the same name. False when
   // there is no such folder. Before the first find(): the sheets it replaces are gone.
   bool add_folder(const FileReader& files, const std::string& folder, Diagnostics& diagnostics);
-  // By name, else by another common or the botanical name. Null where there is none or where the
-  // sheet has errors (which are reported, once); `has` tells which.
+  // By name, else by another common or the botanical name. Null where there is none, where several
+  // crops are so called, or where the sheet has errors (which are reported, once); `has` tells
+  // which.
   const Sheet* find(std::string_view name, Diagnostics& diagnostics);
   bool has(std::string_view name) const;
   // Sorted, as one writes them in a plan.
   std::vector<std::string> names() const;
-  // The sheet whose name, or another of its names, is nearest to a mistyped one; empty where none
-  // is near.
-  std::string nearest_name(std::string_view name, Diagnostics& diagnostics);
+  // What to write in the place of a name that finds no sheet: which of the crops that are so
+  // called, or the one whose name, or another of its names, is nearest. Empty where none is near.
+  std::string what_to_write(std::string_view name, Diagnostics& diagnostics);
 
  private:
   struct Item {
@@ -42,10 +43,11 @@ class SheetLibrary {
   };
 
   const Sheet* read(const std::string& name, Item& item, Diagnostics& diagnostics);
-  const std::map<std::string, std::string>& other_names(Diagnostics& diagnostics);
+  using OtherNames = std::map<std::string, std::vector<std::string>>;  // -> compared names
+  const OtherNames& other_names(Diagnostics& diagnostics);
 
-  std::map<std::string, Item> items_;                              // by compared name
-  std::optional<std::map<std::string, std::string>> other_names_;  // -> compared name
+  std::map<std::string, Item> items_;  // by compared name
+  std::optional<OtherNames> other_names_;
 };
 
 }  // namespace trug::read

@@ -10,6 +10,7 @@
 #include "crops/test_garden.h"
 #include "growth/places.h"
 #include "read/embedded_sheets.h"
+#include "read/sheet_library.h"
 #include "read/sheet_reader.h"
 
 namespace trug {
@@ -37,15 +38,33 @@ TEST(CropSheets, AllOfTheFolderAreInTheProgramAndReadWithoutAWord) {
   EXPECT_GE(files.size(), 63u);
 }
 
-TEST(CropSheets, NoNameMeansTwoCrops) {
-  std::map<std::string, std::string> names;
+// Common names of several crops: who writes one is asked which is meant.
+const std::set<std::string> kSharedNames = {"scabious", "scabiosa", "pincushion flower", "phlox",
+                                            "aster",    "poppy",    "queen anne's lace"};
+
+TEST(CropSheets, ANameMeansOneCropOrIsAskedAbout) {
+  std::map<std::string, std::set<std::string>> named;
   for (const Sheet* one : all_sheets()) {
-    std::vector<std::string> own = one->aliases;
-    own.push_back(one->name);
-    for (const std::string& name : own) {
-      const auto [at, is_new] = names.emplace(name, one->name);
-      EXPECT_TRUE(is_new) << name << " names " << one->name << " and " << at->second;
-    }
+    std::set<std::string> own(one->aliases.begin(), one->aliases.end());
+    EXPECT_EQ(own.size(), one->aliases.size()) << one->name;
+    own.insert(one->name);
+    for (const std::string& name : own) named[name].insert(one->name);
+  }
+  for (const auto& [name, crops] : named) {
+    EXPECT_EQ(crops.size() > 1, kSharedNames.contains(name)) << name << " of " << *crops.begin();
+    EXPECT_TRUE(crops.size() == 1 || !crops.contains(name)) << name;
+  }
+  read::SheetLibrary library;
+  Diagnostics diagnostics;
+  EXPECT_EQ(library.find("Scabious", diagnostics), nullptr);
+  EXPECT_EQ(library.what_to_write("Scabious", diagnostics),
+            "annual scabious and perennial scabious are so called: write the one you mean");
+  for (const auto& [other, crop] :
+       {std::pair("mums", "chrysanthemum"), std::pair("Bachelor's button", "cornflower"),
+        std::pair("montbretia", "crocosmia")}) {
+    const Sheet* found = library.find(other, diagnostics);
+    ASSERT_TRUE(found) << other;
+    EXPECT_EQ(found->name, crop);
   }
 }
 

@@ -1180,11 +1180,18 @@ const Row kRows[] = {
      "  hint: in metres? then write spacing_cm = 30\n"},
     {"CropByItsPlural",
      "\"zinnia\"",
-     "\"mums\"",
-     "plan.toml:17:24: error: there is no sheet for 'mums'\n"
-     "  | crops = [\"cornflower\", \"mums\"]\n"
+     "\"verbenas\"",
+     "plan.toml:17:24: error: there is no sheet for 'verbenas'\n"
+     "  | crops = [\"cornflower\", \"verbenas\"]\n"
      "  |                        ^\n"
-     "  hint: did you mean 'chrysanthemum'?\n"},
+     "  hint: did you mean 'verbena bonariensis'?\n"},
+     {"NameOfSeveralCrops",
+     "\"zinnia\"",
+     "\"scabious\"",
+     "plan.toml:17:24: error: there is no sheet for 'scabious'\n"
+     "  | crops = [\"cornflower\", \"scabious\"]\n"
+     "  |                        ^\n"
+     "  hint: annual scabious and perennial scabious are so called: write the one you mean\n"},
     {"CropInAnotherLanguage",
      "\"zinnia\"",
      "\"Schmuckkörbchen\"",

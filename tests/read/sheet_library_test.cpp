@@ -102,9 +102,9 @@ TEST(SheetLibrary, RefusesASheetInAFileOfAnotherName) {
 TEST(SheetLibrary, SuggestsTheNearestName) {
   SheetLibrary sheets;
   Diagnostics diagnostics;
-  EXPECT_EQ(sheets.nearest_name("Zinia", diagnostics), "zinnia");
-  EXPECT_EQ(sheets.nearest_name("corn_flower", diagnostics), "cornflower");
-  EXPECT_EQ(sheets.nearest_name("wheelbarrow", diagnostics), "");
+  EXPECT_EQ(sheets.what_to_write("Zinia", diagnostics), "did you mean 'zinnia'?");
+  EXPECT_EQ(sheets.what_to_write("corn_flower", diagnostics), "did you mean 'cornflower'?");
+  EXPECT_EQ(sheets.what_to_write("wheelbarrow", diagnostics), "");
 }
 
 }  // namespace
