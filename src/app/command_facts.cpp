@@ -56,6 +56,10 @@ std::vector<std::string> value_words(std::string_view value) {
   if (value == "UNIT") return {"c", "f", "tenths"};
   if (value == "WHEN") return {"auto", "always", "never"};
   std::vector<std::string> words;
+  if (value == "ROLE") {
+    for (const auto& role : kRoles) words.emplace_back(role.word);
+    return words;
+  }
   if (value != "KIND") return words;
   for (const work::JobTrait& kind : work::kTraits) words.emplace_back(kind.word);
   std::ranges::sort(words);

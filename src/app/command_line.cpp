@@ -238,6 +238,30 @@ void add_crop(Line line) {
   CLI::App& app = command(line, "crop", "the crop sheets, or one of them with its sources",
                           "crop \"sweet william\"");
   app.add_option("name", line.options.crop, "the crop; without it, all are listed")->type_name("");
+  app.add_option("--life", line.options.crops.life,
+                 "only such: annual, biennial, perennial, bulb ... or as the list calls them")
+      ->type_name("LIFE")
+      ->check(parse_life);
+  word_option(
+      app, "--role", "ROLE",
+      [line](const std::string& word) { line.options.crops.role = role_of(word); },
+      "only what has that place in a vase");
+  app.add_option("--petals", line.options.crops.petals, "only what there is in that colour")
+      ->type_name("COLOUR");
+  app.add_flag("--safe", line.options.crops.safe,
+               "nothing known to poison or irritate; no such list is complete");
+  auto* at = app.add_option("--at", line.options.crops.plan, "with --month: the plan of the place")
+                 ->type_name("PLAN");
+  auto* month = app.add_option_function<std::string>(
+                       "--month",
+                       [line](const std::string& text) {
+                         line.options.crops.month = parse_month_option(text);
+                       },
+                       "only what can be cut in that month there, begun from today on")
+                    ->type_name("MONTH")
+                    ->needs(at);
+  at->needs(month);
+  day_option(app, "--today", line.days.today, "with --month: reckon as if today were DATE");
   crop_folders(app, line);
   app.add_option("--check", line.options.check_folder, "judge a folder of sheets")
       ->type_name("DIR");

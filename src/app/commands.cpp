@@ -11,10 +11,6 @@
 #include "ask/spare_plants.h"
 #include "ask/wish_ground.h"
 #include "base/text.h"
-#include "ground/sheet_check.h"
-#include "read/sheet_reader.h"
-#include "read/text_file.h"
-#include "show/crop_page.h"
 #include "show/ground_page.h"
 #include "show/jobs_output.h"
 #include "show/order_page.h"
@@ -166,58 +162,6 @@ int run_why(const Options& options, const Environment& environment) {
   environment.out << show::why_page(r->shown(), *planting, r->climate, style)
                   << show::why_choice(r->plan, r->schedule, *planting, gave_way, style);
   return exit_code(options, *r);
-}
-
-// Judges a folder of sheets: what does not read, and what cannot be believed.
-int check_sheets(const Options& options, const Environment& environment) {
-  const auto names = environment.files.list(options.check_folder, ".toml");
-  if (!names || names->empty()) {
-    environment.err << "error: there are no sheets (*.toml) in '" << options.check_folder << "'\n";
-    return kBadInput;
-  }
-  Diagnostics diagnostics;
-  int wrong = 0;
-  for (const std::string& name : *names) {
-    const std::string path = options.check_folder + "/" + name;
-    const auto text = read::read_bytes(environment.files, path, diagnostics);
-    const auto sheet = text ? read::read_sheet(*text, path, diagnostics) : std::nullopt;
-    if (!sheet) continue;
-    for (const std::string& what : ground::judge_sheet(*sheet)) {
-      environment.out << path << ": " << what << "\n";
-      ++wrong;
-    }
-  }
-  environment.err << diagnostics.render();
-  environment.out << counted(static_cast<int>(names->size()), "sheet") << ", "
-                  << counted(wrong + static_cast<int>(diagnostics.error_count()), "thing")
-                  << " wrong\n";
-  return wrong > 0 || diagnostics.has_errors() ? kBadInput : kDone;
-}
-
-int run_crop(const Options& options, const Environment& environment) {
-  if (!options.check_folder.empty()) return check_sheets(options, environment);
-  Diagnostics diagnostics;
-  const auto library = open_library(options, "", environment, diagnostics);
-  std::vector<const Sheet*> sheets;
-  if (options.crop.empty()) {
-    for (const std::string& name : library->names()) {
-      if (const Sheet* sheet = library->find(name, diagnostics)) sheets.push_back(sheet);
-    }
-  } else if (const Sheet* sheet = library->find(options.crop, diagnostics)) {
-    sheets.push_back(sheet);
-  } else if (!library->has(options.crop)) {
-    const std::string better = library->what_to_write(options.crop, diagnostics);
-    environment.err << "error: there is no sheet '" << options.crop
-                    << "'\n  hint: " << (better.empty() ? "trug crop lists them all" : better)
-                    << "\n";
-    return kBadInput;
-  }
-  environment.err << diagnostics.render();
-  if (diagnostics.has_errors()) return kBadInput;
-  environment.out << (options.crop.empty()
-                          ? show::crop_list(sheets, page_style(options, environment))
-                          : show::crop_page(*sheets.front(), page_style(options, environment)));
-  return kDone;
 }
 
 }  // namespace trug::app

@@ -4,10 +4,13 @@
 #include <fmt/format.h>
 
 #include <CLI/CLI.hpp>
+#include <algorithm>
 #include <string_view>
 
 #include "app/command_facts.h"
+#include "base/date.h"
 #include "base/text.h"
+#include "garden/sheet.h"
 #include "work/job_kinds.h"
 
 namespace trug::app {
@@ -57,6 +60,27 @@ std::vector<work::JobKind> parse_kinds_option(const std::string& text) {
       "--only", near.empty()
                     ? fmt::format("'{}' is no kind of job; there are {}", text, listed(known))
                     : fmt::format("'{}' is no kind of job; did you mean '{}'?", text, near));
+}
+
+std::chrono::month parse_month_option(const std::string& text) {
+  const auto month = parse_month(text);
+  if (!month) {
+    throw CLI::ValidationError("--month", fmt::format("'{}' is no month; write it as May", text));
+  }
+  return *month;
+}
+
+std::string parse_life(const std::string& text) {
+  std::vector<std::string> known;
+  for (const auto& life : kLifeCycles) {
+    if (life.word.find(text) != std::string_view::npos) return "";
+    known.emplace_back(life.word);
+  }
+  return fmt::format("'{}' is no life cycle; there are {}", text, listed(known));
+}
+
+Role role_of(const std::string& word) {
+  return std::ranges::find(kRoles, word, &Word<Role>::word)->value;
 }
 
 read::DegreeUnit unit_of(const std::string& word) {

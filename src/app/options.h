@@ -2,6 +2,7 @@
 // The command line as plain values. The commands never see the library that reads it.
 #pragma once
 
+#include <chrono>
 #include <optional>
 #include <ostream>
 #include <string>
@@ -10,6 +11,7 @@
 
 #include "base/date.h"
 #include "feed/address.h"
+#include "garden/sheet.h"
 #include "read/daily_csv.h"
 #include "show/format.h"
 #include "work/jobs.h"
@@ -18,6 +20,16 @@ namespace trug::app {
 
 // As a plan the standard input, as a file to write the standard output.
 inline constexpr std::string_view kStandardStream = "-";
+
+// What the list of crops is narrowed to.
+struct WantedCrops {
+  std::optional<std::string> life;  // a word of a life cycle, or several
+  std::optional<Role> role;
+  std::optional<std::string> petals;        // a colour
+  bool safe = false;                        // nothing poisonous or irritant
+  std::optional<std::chrono::month> month;  // cut then ...
+  std::string plan;                         // ... at the place of this plan
+};
 
 struct Options {
   std::string command;
@@ -48,6 +60,7 @@ struct Options {
   std::vector<std::string> words;
   // crop
   std::string crop;
+  WantedCrops crops;
   std::string check_folder;
   // why
   std::string bed;

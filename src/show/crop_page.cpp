@@ -250,6 +250,7 @@ std::string crop_list(const std::vector<const Sheet*>& sheets, Style style) {
     table.add({sheet->name, std::string(to_string(sheet->life_cycle)), roles,
                sheet->cautions.empty() ? "" : "!"});
   }
+  if (sheets.empty()) return "No crop is such.\n";
   return bold(counted(static_cast<int>(sheets.size()), "crop"), style) + "\n" + table.text(style) +
          "\n! has a caution: trug crop NAME shows it.\n";
 }
