@@ -30,9 +30,11 @@ constexpr const char* kGarden = "8c0d1f3e-5b7a-4e21-9f46-2a6b7c8d9e10";
 
 // One of each habit and way of beginning: annuals hardy and tender, biennials, bulbs, corms and
 // tubers, a perennial, a succession.
-constexpr const char* kCrops[] = {
-    "cornflower",    "zinnia",     "larkspur",  "tulip", "snapdragon", "dahlia",  "cosmos",
-    "sweet william", "ranunculus", "gladiolus", "stock", "achillea",   "nigella", "strawflower"};
+constexpr const char* kCrops[] = {"cornflower", "zinnia",      "larkspur", "tulip",
+                                  "snapdragon", "dahlia",      "cosmos",   "sweet william",
+                                  "ranunculus", "gladiolus",   "stock",    "achillea",
+                                  "nigella",    "strawflower", "sunflower"};
+constexpr std::string_view kSucceeding = "sunflower";  // sown three times
 
 // What the gardener may change, as numbers.
 struct Text {
@@ -42,6 +44,7 @@ struct Text {
   int warmer = 0;  // tenths of a degree
   int days_between = 7;
   std::vector<std::vector<std::string>> stretches;
+  std::string happened;  // as its lines
 
   std::string plan() const;
 };
@@ -62,11 +65,13 @@ std::string Text::plan() const {
   text += "[work]\ndays_between_crops = " + std::to_string(days_between) + "\n\n";
   text += "[[bed]]\nname = \"lane\"\nlength_m = 9.1\nwidth_m = 0.9\n";
   for (const auto& crops : stretches) {
-    text += "\n[[bed.stretch]]\nlength_m = 1.3\ncrops = [";
-    for (const std::string& crop : crops) text += "\"" + crop + "\", ";
-    text += "]\n";
+    text += "\n[[bed.stretch]]\nlength_m = 1.3\n";
+    for (const std::string& crop : crops) {
+      text += "[[bed.stretch.crop]]\ncrop = \"" + crop + "\"\n";
+      if (crop == kSucceeding) text += "successions = 3\n";
+    }
   }
-  return text;
+  return text + happened;
 }
 
 class Walk : public Program {
@@ -95,7 +100,7 @@ class Walk : public Program {
     }
   }
 
-  int begun = 0, moved = 0;  // that were looked at
+  int begun = 0, moved = 0, recorded = 0;  // that were looked at
 
  private:
   unsigned below(unsigned limit) { return static_cast<unsigned>(random_() % limit); }
@@ -118,7 +123,7 @@ class Walk : public Program {
   }
 
   bool edit() {
-    switch (below(6)) {
+    switch (below(7)) {
       case 0:
         text_.last_frost = 1 + static_cast<int>(below(28));
         return true;
@@ -134,12 +139,35 @@ class Walk : public Program {
       case 4:
         text_.days_between = 3 + static_cast<int>(below(12));
         return true;
+      case 5:
+        return record_first_cut();
       default:
         if (const std::string crop = a_crop(); !grows(crop)) {
           text_.stretches[below(static_cast<unsigned>(text_.stretches.size()))].push_back(crop);
         }
         return true;
     }
+  }
+
+  // Of a planting that was told to be cut first within the last week, and of which nothing is
+  // recorded: it was so the day before yesterday.
+  bool record_first_cut() {
+    const Date cut = now_.today - Days{2};
+    if (!told_) return false;
+    for (const auto& [uid, event] : told_->events) {
+      const auto colon = event.summary.find(": ");
+      if (event.cancelled || event.category != "first-cut" || colon == std::string::npos) continue;
+      if (event.start > now_.today || event.start < now_.today - Days{7}) continue;
+      const std::string crop = event.summary.substr(colon + 2);
+      if (!grows(crop) || crop == kSucceeding) continue;
+      const std::string planting = "planting = \"lane/" + crop + "\"\n";
+      if (text_.happened.find(planting) != std::string::npos) continue;
+      text_.happened +=
+          "\n[[happened]]\n" + planting + "what = \"first-cut\"\non = " + iso(cut) + "\n";
+      ++recorded;
+      return true;
+    }
+    return false;
   }
 
   // The file that was written against the one before it.
@@ -230,6 +258,7 @@ TEST_F(Walk, WhatHasBegunStaysAsItWasTold) {
   for (unsigned seed = 1; seed <= kGardens && !HasFailure(); ++seed) walk(seed);
   EXPECT_GT(begun, 500);
   EXPECT_GT(moved, 100);
+  EXPECT_GT(recorded, 0);
 }
 
 }  // namespace
