@@ -414,6 +414,18 @@ TEST(ChoosePlan, TogetherTheStretchesOfAHouseBedFillMoreOfTheVases) {
   RecordProperty("weeks_together", weeks_covered(plan, together));
 }
 
+// The choice's own worth, and more than which neither it nor each stretch by itself is.
+TEST(ChoosePlan, TheBoundIsAboveEveryChoiceAndNearThisOne) {
+  const Plan plan = house_bed();
+  const Schedule choice = choose_plan(plan, by_name(), maritime_climate(), {.with_bound = true});
+  EXPECT_FALSE(chosen(plan).bound) << "only where it is asked for";
+  ASSERT_TRUE(choice.bound);
+  EXPECT_NEAR(choice.bound->value, value_of_plan(plan, choice), 0.05);
+  EXPECT_GE(choice.bound->most, choice.bound->value);
+  EXPECT_GE(choice.bound->most, value_of_plan(plan, chosen_apart(plan)));
+  EXPECT_LT(choice.bound->most, 1.25 * choice.bound->value);
+}
+
 // Two like stretches of one crop: apart they flower at once, together one after the other.
 TEST(ChoosePlan, TwinsStandInForEachOther) {
   Wish wish{.vases_per_week = 1, .stems_per_vase = 12};
