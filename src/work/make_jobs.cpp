@@ -90,6 +90,7 @@ Job made(const JobDraft& draft, const Sowing& sowing, const RuleContext& context
   job.soil_c = draft.soil_c;
   job.sow_by = draft.sow_by;
   job.winter_takes_some = draft.winter_takes_some;
+  job.alive_if_left = draft.alive_if_left;
   job.reminder = wants_reminder(draft.kind, sowing, plan.work.remind);
   return job;
 }
@@ -219,7 +220,7 @@ std::vector<Job> make_jobs(const Plan& plan, const Schedule& schedule,
   const std::vector<int> there = in_hand(plan, schedule);
   for (std::size_t i = 0; i < schedule.sowings.size() + schedule.failed.size(); ++i) {
     const Sowing& sowing = schedule.at(i);
-    const growth::CropClock clock(season, CropSpec(*sowing.sheet, sowing.group));
+    const growth::CropClock clock(season, sowing.spec());
     const bool stands = i < schedule.sowings.size();
     const auto frees = add_jobs(schedule, i, {plan, season, clock, for_start(when, sowing)},
                                 stands ? there[i] : 0, ready_for(sowing.planting), jobs);

@@ -84,8 +84,7 @@ void expect_sensible(const TestGarden& garden, const Place& place, const Sheet& 
     }
   }
   if (c.overwinters) {
-    EXPECT_LE(sheet.coldest_under_fleece_c.value_or(sheet.coldest_survived_c),
-              *place.coldest_c + 4);
+    EXPECT_GE(c.alive, growth::kLeastAlive);
   }
   if (sheet.stop_above_max_c) {
     Date day = cut.likely;
