@@ -109,6 +109,7 @@ std::string ground(const Uuid& garden, const Plan& plan, const std::vector<std::
             << crop.keep << crop.successions << crop.gap_days << crop.since << pins.way
             << pins.start_on << pins.plant_on << pins.lift_on << pins.not_before;
     if (crop.leave > 0) figures << crop.leave;
+    if (crop.pinch) figures << (*crop.pinch ? "pinch" : "no pinch");
   }
   return digest(garden, figures.text());
 }

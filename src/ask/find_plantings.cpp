@@ -11,6 +11,8 @@
 #include "ask/find.h"
 #include "ask/gave_way.h"
 #include "climate/soil.h"
+#include "growth/winter.h"
+#include "work/seeds.h"
 
 namespace trug::ask {
 namespace {
@@ -94,13 +96,33 @@ std::optional<AgainstRule> against_rule(const Sowing& sowing) {
 }
 
 std::optional<ShortStems> short_stems(const Sowing& sowing) {
-  if (sowing.cold_share >= 1) return std::nullopt;
-  return ShortStems{sowing.cold_share};
+  if (sowing.cold_share() >= 1) return std::nullopt;
+  return ShortStems{sowing.cold_share()};
 }
 
-std::optional<NeedsFleece> needs_fleece(const View& view, const Sowing& sowing) {
-  if (!sowing.under_fleece) return std::nullopt;
-  return NeedsFleece{view.plan().place.coldest_c.value_or(0), sowing.sheet->coldest_survived_c};
+std::optional<WinterLosses> winter_losses(const View& view, const Sowing& sowing) {
+  const Sheet& sheet = *sowing.sheet;
+  const bool loses = sowing.under_fleece || sowing.alive < growth::kUsuallyAlive;
+  if (!loses || (sowing.against && sowing.against->rule == ground::Rule::WinterCold))
+    return std::nullopt;
+  WinterLosses found{.coldest_c = view.plan().place.coldest_c.value_or(0),
+                     .survives_c = sheet.survives_c};
+  const growth::Survival in_bed = growth::in_bed(view.garden.climate, sheet, found.coldest_c);
+  const bool in_frame = sowing.alive != in_bed.bare && !sowing.under_fleece;
+  found.felt_c = in_frame ? found.coldest_c : in_bed.coldest_c;
+  found.bare = sowing.under_fleece ? in_bed.bare : sowing.alive;
+  found.alive = sowing.alive;
+  found.covered = sowing.under_fleece;
+  found.mulch = work::is_mulched(sheet);
+  found.spare = sowing.stands ? 0 : work::spare_plants(sowing);
+  found.lift = sowing.stands && sheet.lift_and_store.has_value();
+  return found;
+}
+
+std::optional<OneYear> one_year(const View& view, const Sowing& sowing) {
+  if (!sowing.one_year || sowing.stands) return std::nullopt;
+  return OneYear{view.garden.climate.hottest_month_max_c().value_or(0),
+                 sowing.sheet->lives_to_mean_max_c.value_or(0)};
 }
 
 std::optional<NeedsCold> needs_cold(const View& view, const Sowing& sowing) {
@@ -212,7 +234,8 @@ std::vector<Finding> of_grown(const View& view, std::size_t planting) {
   list.add_first(sowings, against_rule);
   list.add_first(sowings, [&](const Sowing& sowing) { return against_told(view, sowing); });
   list.add_first(sowings, short_stems);
-  list.add_first(sowings, [&](const Sowing& sowing) { return needs_fleece(view, sowing); });
+  list.add_first(sowings, [&](const Sowing& sowing) { return winter_losses(view, sowing); });
+  list.add_first(sowings, [&](const Sowing& sowing) { return one_year(view, sowing); });
   list.add_first(sowings, [&](const Sowing& sowing) { return needs_cold(view, sowing); });
   list.add_first(sowings, [&](const Sowing& sowing) { return cold_soil(view, sowing); });
   list.add(few_stems(view, planting));

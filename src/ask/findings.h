@@ -143,12 +143,27 @@ struct ShortStems {
   double cold_share = 0;  // of what it needs
 };
 
-// It survives the winter only under fleece.
-struct NeedsFleece {
-  static constexpr std::string_view kCode = "needs-fleece";
+// The winter takes more of it than of any planting, or would if it were left bare.
+struct WinterLosses {
+  static constexpr std::string_view kCode = "winter-losses";
   static constexpr Rank kRank = Rank::Mild;
-  double coldest_c = 0;
-  double survives_c = 0;
+  double coldest_c = 0;   // of the place
+  double felt_c = 0;      // under snow where it lies
+  double survives_c = 0;  // nine in ten of it
+  double bare = 1;        // shares that live
+  double alive = 1;       // covered where that helps
+  bool covered = false;
+  bool mulch = false;  // is what it is covered with; else fleece
+  int spare = 0;       // plants to have besides; 0: none, or it stands already
+  bool lift = false;   // it can be lifted and stored
+};
+
+// A perennial that a summer like this kills.
+struct OneYear {
+  static constexpr std::string_view kCode = "one-year";
+  static constexpr Rank kRank = Rank::Mild;
+  double hottest_c = 0;  // the hottest month's mean maximum
+  double lives_to_c = 0;
 };
 
 // Bulbs where no winter chills them in the ground.
@@ -347,10 +362,10 @@ struct NotDone {
 using Found =
     std::variant<CannotGrow, TooLate, GroundTaken, NotInCut, ShortWeeks, LateStart, FewerSowings,
                  HeldBack, TooEarly, SmallRosette, AgainstRule, AgainstTold, ShortStems,
-                 NeedsFleece, NeedsCold, ColdSoil, FewStems, AboveWish, TooManyPlants, TooNarrow,
-                 OffColour, UnknownColours, UnusedBed, BareGround, CostsStems, HardlyFrost,
-                 ShortSeason, NotSettled, BeginsAnew, MemoryUnreadable, TakenAsDone, ShelterAssumed,
-                 Overfull, StartFailed, RecordedOtherwise, NotDone>;
+                 WinterLosses, OneYear, NeedsCold, ColdSoil, FewStems, AboveWish, TooManyPlants,
+                 TooNarrow, OffColour, UnknownColours, UnusedBed, BareGround, CostsStems,
+                 HardlyFrost, ShortSeason, NotSettled, BeginsAnew, MemoryUnreadable, TakenAsDone,
+                 ShelterAssumed, Overfull, StartFailed, RecordedOtherwise, NotDone>;
 
 // The code of every finding there is.
 std::vector<std::string_view> all_finding_codes();

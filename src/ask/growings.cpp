@@ -25,7 +25,7 @@ constexpr double kLeastYield = 0.25;    // of the middle, where a sheet's least 
 
 bool is_sure(const Candidate& c) {
   return c.days_late() == 0 && c.days_early() == 0 && !c.too_early && !c.small_rosette &&
-         !c.under_fleece && !c.cold_soil && !c.without_flower;
+         !c.under_fleece && c.alive >= growth::kUsuallyAlive && !c.cold_soil && !c.without_flower;
 }
 
 bool has_colour(const Sheet& sheet, const std::vector<std::string>& wished) {

@@ -150,6 +150,12 @@ std::string capitalised(std::string text) {
   return text;
 }
 
+std::string in_ten(double share) {
+  const long tenths = std::lround(share * 10);
+  if (tenths >= 10) return "nearly all";
+  return tenths <= 0 ? "hardly any" : fmt::format("about {} in ten", tenths);
+}
+
 std::string counted(int count, std::string_view word, std::string_view plural) {
   if (count == 1) return fmt::format("1 {}", word);
   if (!plural.empty()) return fmt::format("{} {}", count, plural);

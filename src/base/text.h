@@ -38,6 +38,8 @@ std::vector<std::string> wrapped(std::string_view text, int width);
 std::string listed(std::span<const std::string> words, std::string_view last_word = "and");
 // 1 "stem", 2 "stems"; `plural` defaults to the word with an s.
 std::string counted(int count, std::string_view word, std::string_view plural = {});
+// A share in words: "about 7 in ten", "nearly all", "hardly any".
+std::string in_ten(double share);
 // "plant out": "Plant out". Its first letter must be plain ASCII.
 std::string capitalised(std::string text);
 // At most `digits` after the point, no trailing zeros: "0.8", "16".

@@ -71,7 +71,7 @@ struct Wish {
   MonthDay to{};
   std::vector<std::string> colours;
   std::vector<std::string> like;  // crops, by their sheets' names: what `ground` reckons with
-  bool mixed = true;  // false: bunches of one kind
+  bool mixed = true;              // false: bunches of one kind
   Position at;
 };
 
@@ -112,6 +112,7 @@ struct CropEntry {
   std::optional<int> successions = 1;  // sowings; absent: as many as are useful, all season
   std::optional<int> gap_days;         // between first cuts; absent: the sheet's, else 14
   double leave = 0;                    // share of the stems that is not cut
+  std::optional<bool> pinch;           // absent: as the sheet advises
   std::optional<int> since;            // stands there since that year; absent: it is to be planted
   std::optional<std::string> person;
   Pins pins;

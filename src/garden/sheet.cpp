@@ -6,14 +6,14 @@
 
 namespace trug {
 
-FrostClass frost_class_of(double coldest_survived_c) {
-  if (coldest_survived_c >= -1) return FrostClass::Tender;
-  if (coldest_survived_c > -5) return FrostClass::HalfHardy;
+FrostClass frost_class_of(double survives_c) {
+  if (survives_c >= -1) return FrostClass::Tender;
+  if (survives_c > -5) return FrostClass::HalfHardy;
   return FrostClass::Hardy;
 }
 
 FrostClass frost_class(const Sheet& sheet) {
-  return sheet.frost_class.value_or(frost_class_of(sheet.coldest_survived_c));
+  return sheet.frost_class.value_or(frost_class_of(sheet.survives_c));
 }
 
 Needs needs_of(Raised raised) {

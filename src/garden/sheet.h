@@ -277,9 +277,7 @@ struct Sheet {
   std::string botanical_name;
   std::string family;
   LifeCycle life_cycle = LifeCycle::HardyAnnual;
-  int format = 2;                                // of the file it was read from
-  double coldest_survived_c = 0;                 // established or hardened, in drained soil
-  std::optional<double> coldest_under_fleece_c;  // absent: the same
+  int format = 2;                         // of the file it was read from
   std::optional<FrostClass> frost_class;  // what frosts do to it; absent: by the coldest survived
   // The year's coldest night, in air, at which nine in ten live: in the ground, drained, uncovered.
   double survives_c = 0;
@@ -334,7 +332,7 @@ struct Sheet {
 
 // The class of a plant by the coldest it survives, not by life-cycle words, for sheets that do not
 // name it: -1 and warmer tender, above -5 half-hardy, -5 and colder hardy (common practice).
-FrostClass frost_class_of(double coldest_survived_c);
+FrostClass frost_class_of(double survives_c);
 FrostClass frost_class(const Sheet& sheet);
 // Bulbs, corms and tubers, planted rather than sown.
 bool is_planted(LifeCycle life_cycle);

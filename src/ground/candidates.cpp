@@ -8,6 +8,7 @@
 #include <utility>
 #include <vector>
 
+#include "garden/crop_spec.h"
 #include "ground/judge.h"
 
 namespace trug::ground {
@@ -49,6 +50,11 @@ bool has_shelter(const Setting& setting, const Way& way) {
   return true;
 }
 
+// What stands already is not pinched.
+bool word_on_pinching(const Sheet& sheet, const CropEntry& entry) {
+  return !entry.since && CropSpec(sheet, nullptr, entry.pinch).pinched();
+}
+
 bool is_work_day(const Work& work, Date day) {
   return work.days.empty() ||
          std::ranges::find(work.days, std::chrono::weekday{day}) != work.days.end();
@@ -69,7 +75,8 @@ class Generator {
         entry_(entry),
         group_(group),
         begun_(begun),
-        clock_(setting.climate, sheet, group, setting.flowering_year, setting.rules),
+        pinch_(word_on_pinching(sheet, entry)),
+        clock_(setting.climate, sheet, group, setting.flowering_year, setting.rules, pinch_),
         case_{setting, sheet, entry, group, begun, clock_, clock_.warm_soil()} {}
   // The case points into it.
   Generator(const Generator&) = delete;
@@ -246,6 +253,7 @@ class Generator {
     candidate.stands = entry_.since.has_value();
     candidate.cover = setting_.cover;
     candidate.young_plants = begun_.young_plants;
+    candidate.pinched = pinch_;
     candidate.begun = begun_;
     if (auto refusal = judge(case_, candidate)) {
       refusal->in_ground = in_ground;
@@ -265,6 +273,7 @@ class Generator {
   const CropEntry& entry_;
   const Group* group_;
   const Begun& begun_;
+  bool pinch_;
   growth::CropClock clock_;
   Case case_;
   WayReport report_;

@@ -25,6 +25,8 @@ enum class Rule {
   WarmSoil,             // seed, corms or chilled bulbs in soil too warm for them
   EnoughCold,           // bulbs from cold storage where the winter chills them in the ground
   WinterCold,           // colder than the plant survives where it stands over winter
+  SummerHeat,           // a hotter summer than it lives through lies before its first flower
+  PotTooOld,            // it would starve in its pot before it goes out
   FlowersBeforeWinter,  // so far on that it would flower before the winter
   RosetteTooSmall,      // a biennial under half its rosette by the first ten-hour day
   FlowersInPot,         // in flower before it goes out
@@ -65,11 +67,15 @@ struct Candidate {
   double stems_per_plant = 0;  // over the whole flowering, before losses
   bool too_early = false;      // more than two fifths to its flower before the winter
   bool small_rosette = false;
-  bool overwinters = false;       // stands outdoors through the cold of the winter before
-  bool under_fleece = false;      // survives that winter only under fleece
-  bool cold_soil = false;         // sown outdoors in spring before the soil is likely warm enough
-  bool needs_cold_store = false;  // a bulb that no winter chills in the ground
-  double cold_share = 1;          // of the winter's cold it needs: under it stems are short
+  bool overwinters = false;   // stands outdoors through the cold of the winter before
+  double alive = 1;           // of its plants, after that winter, covered where it is called for
+  bool under_fleece = false;  // that winter calls for a cover: fleece, or mulch
+  bool cold_soil = false;     // sown outdoors in spring before the soil is likely warm enough
+  bool needs_cold_store = false;     // a bulb that no winter chills in the ground
+  std::optional<growth::Cold> cold;  // the winter's against what it needs
+  bool pinched = false;
+  bool starved = false;   // it stands in its pot for too long: fewer stems
+  bool one_year = false;  // it does not live through the summer
   // Stands or is pinned there whatever winter or season do to it: the first such rule it breaks.
   std::optional<Refusal> against;
   Cover cover = Cover::None;  // over its bed
@@ -80,6 +86,8 @@ struct Candidate {
   Begun begun;         // what was known of it
   int off_record = 0;  // days by which the first cut would have come after the recorded one
 
+  // Of the winter's cold it needs: under the whole its stems are short.
+  double cold_share() const { return cold ? std::min(1.0, cold->share()) : 1; }
   // Days by which it goes into the ground after the window, or before it (only a pin asks for
   // that).
   int days_late() const { return std::max(0, days_between(window.until, in_ground) + 1); }

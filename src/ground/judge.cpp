@@ -16,9 +16,8 @@ namespace {
 
 constexpr int kHalfHardyBeforeFrost =
     30;                              // screen -2 degC against garden frost (growth models, 4 and 7)
-constexpr int kTuberEmergence = 21;  // from planting to leaves (memory)
+constexpr int kTuberEmergence = 21;  // from planting to leaves, where the soil tells none (memory)
 constexpr int kMidwinterAfterSeasonStart = 45;  // until then hard cold may still come (memory)
-constexpr double kFrameGain = 4;                // above the coldest night outdoors (memory)
 constexpr double kTooEarlyShare = 0.4;  // of the last stage by the first ten-hour day (memory)
 constexpr double kWholeRosette = 0.995;
 constexpr double kHalfRosette = 0.5;    // memory
@@ -62,6 +61,20 @@ std::optional<Refusal> judge_dates(const Case& of, Candidate& c, const Way&) {
   return not_before(c.start, of.entry.pins.not_before, Rule::Pinned);
 }
 
+// When what is sown or planted in place shows: by the warmth of the soil where the sheet tells it.
+// What never shows is exposed to nothing.
+Date emergence(const Case& of, const Candidate& c, const Way& way) {
+  const bool in_place = way.raised == Raised::InPlace;
+  if (in_place && way.method == Method::Seed && of.sheet.germination_days) {
+    return c.in_ground + Days{static_cast<int>(of.sheet.germination_days->middle())};
+  }
+  if (!in_place || way.method != Method::Bulb) return c.in_ground;
+  const auto forecast =
+      of.sheet.emergence ? of.clock.forecast_of(way, c.start, c.in_ground) : std::nullopt;
+  if (!forecast) return c.in_ground + Days{kTuberEmergence};
+  return forecast->end_of(growth::StageName::Emerge).value_or(of.clock.season().until);
+}
+
 // Tender plants outdoors wait for the day on which the accepted risk is left; half-hardy ones are
 // allowed that much earlier. What is sown or planted bare in place counts from its emergence.
 std::optional<Refusal> judge_frost(const Case& of, Candidate& c, const Way& way) {
@@ -74,13 +87,7 @@ std::optional<Refusal> judge_frost(const Case& of, Candidate& c, const Way& way)
   const Date safe = climate::frost_safe_day(last, climate::kSpringSpreadDays, of.setting.place.risk)
                         .value_or(last) -
                     Days{half_hardy ? kHalfHardyBeforeFrost : 0};
-  int emergence = 0;
-  if (way.raised == Raised::InPlace && way.method == Method::Seed && of.sheet.germination_days) {
-    emergence = static_cast<int>(of.sheet.germination_days->middle());
-  } else if (way.raised == Raised::InPlace && way.method == Method::Bulb) {
-    emergence = kTuberEmergence;
-  }
-  const Date exposed = c.in_ground + Days{emergence};
+  const Date exposed = emergence(of, c, way);
   if (exposed >= safe) return std::nullopt;
   return Refusal{Rule::FrostRisk, c.start, exposed, safe};
 }
@@ -117,24 +124,24 @@ std::optional<Refusal> judge_warm_soil(const Case& of, Candidate& c, const Way& 
 }
 
 // The cold of every winter the plant stands through: in the open, as in a nursery bed, or in a
-// frame.
+// frame. Where more would die than of any planting it is covered.
 std::optional<Refusal> judge_winter(const Case& of, Candidate& c, const Way& way) {
   const bool in_open = way.method == Method::Established || c.in_ground < midwinter(of) ||
                        (way.raised == Raised::NurseryBed && c.start < midwinter(of));
   const bool under_glass = !in_open && c.start < midwinter(of) && way.raised == Raised::Frame;
   c.overwinters = in_open || under_glass;
   if (!of.setting.place.coldest_c || !c.overwinters) return std::nullopt;
-  const double coldest = *of.setting.place.coldest_c + (under_glass ? kFrameGain : 0);
-  const double bare = of.sheet.coldest_survived_c;
-  if (coldest >= bare) return std::nullopt;
-  const double fleece = of.sheet.coldest_under_fleece_c.value_or(bare);
-  if (in_open && coldest >= fleece) {
-    c.under_fleece = true;
-    return std::nullopt;
-  }
+  const double coldest_c = *of.setting.place.coldest_c;
+  const growth::Survival winter = in_open ? growth::in_bed(of.setting.climate, of.sheet, coldest_c,
+                                                           of.setting.rules.cover.coldest_c)
+                                          : growth::in_frame(of.sheet, coldest_c);
+  c.under_fleece = winter.bare < growth::kUsuallyAlive && winter.covered > winter.bare;
+  c.alive = c.under_fleece ? winter.covered : winter.bare;
+  if (c.alive >= growth::kLeastAlive) return std::nullopt;
   Refusal refusal{.rule = Rule::WinterCold, .start = c.start};
-  refusal.found = coldest;
-  refusal.wanted = in_open ? std::min(fleece, bare) : bare;
+  refusal.found = winter.coldest_c;
+  refusal.wanted =
+      growth::coldest_borne_c(of.sheet.survives_c - (in_open ? of.sheet.mulch_gain_c : 0));
   return refusal;
 }
 
@@ -165,7 +172,7 @@ std::optional<Refusal> judge_chill(const Case& of, Candidate& c, const Way& way)
     return refusal;
   }
   if (cold->share() < growth::kLeastColdShare) return refusal;
-  if (of.sheet.chill) c.cold_share = std::min(1.0, cold->share());
+  if (of.sheet.chill) c.cold = cold;
   return std::nullopt;
 }
 
@@ -254,6 +261,30 @@ std::optional<Refusal> judge_before_winter(const Case& of, Candidate& c, const W
   return refusal;
 }
 
+// A perennial that the summer kills is grown for one year: what would have to live through a summer
+// before its first flower has none.
+std::optional<Refusal> judge_summer(const Case& of, Candidate& c, const Way&) {
+  const climate::Climate& climate = of.setting.climate;
+  if (!growth::dies_in_summer(climate, of.sheet)) return std::nullopt;
+  c.one_year = true;
+  const Date hottest = growth::hottest_day(climate, of.clock.season());
+  const Date flower = c.timeline.first_flower.likely;
+  const bool year_before = c.stands || c.start < hottest - Days{365};
+  if (!year_before && (c.start > hottest || flower <= hottest)) return std::nullopt;
+  Refusal refusal{.rule = Rule::SummerHeat, .start = c.start};
+  refusal.found = climate.hottest_month_max_c().value_or(0);
+  refusal.wanted = of.sheet.lives_to_mean_max_c.value_or(0);
+  return refusal;
+}
+
+// In the largest pot it is grown in it starves from a day on.
+std::optional<Refusal> judge_pot(const Case&, Candidate& c, const Way&) {
+  const auto& outgrown = c.timeline.forecast.outgrows_pot;
+  c.starved = outgrown && *outgrown < c.in_ground;
+  if (!c.starved) return std::nullopt;
+  return Refusal{Rule::PotTooOld, c.start, outgrown, c.in_ground};
+}
+
 // It flowers before its season ends as likely as not, and is then cut for a week: what gives less
 // than a fortnight, for half of that.
 std::optional<Refusal> judge_season(const Case& of, Candidate& c, const Way&) {
@@ -292,6 +323,8 @@ int stage_of(Rule rule) {
       return 4;
     case Rule::NoFlower:
     case Rule::FlowersInPot:
+    case Rule::SummerHeat:
+    case Rule::PotTooOld:
       return 5;
     case Rule::FlowersBeforeWinter:
       return 6;
@@ -326,6 +359,7 @@ constexpr Judging kJudgings[] = {
     {judge_cold_soil, Spares::WhatIsThere}, {judge_warm_soil, Spares::WhatStays},
     {judge_winter, Spares::WhatStays},      {judge_chill, Spares::WhatHasBegun},
     {set_timeline, Spares::Nothing},        {judge_before_winter, Spares::WhatHasBegun},
+    {judge_summer, Spares::WhatStays},      {judge_pot, Spares::WhatStays},
     {judge_season, Spares::WhatStays},
 };
 

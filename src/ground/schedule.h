@@ -51,7 +51,7 @@ struct Sowing : Candidate {
   Date lift;
   std::optional<Date> next_in_ground;  // the crop after the planting wants the ground
   const Way& raised_by() const { return sheet->ways[way]; }
-  CropSpec spec() const { return CropSpec(*sheet, group); }
+  CropSpec spec() const { return CropSpec(*sheet, group, pinched); }
   bool another_follows() const { return next_in_ground.has_value(); }
   // False: measured weather delays it until after it is lifted.
   bool is_cut() const {

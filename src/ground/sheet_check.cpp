@@ -30,13 +30,12 @@ struct Bounds {
 };
 
 std::vector<Bounds> bounds_of(const Sheet& sheet) {
-  std::vector<Bounds> bounds = {
-      {"spacing_cm", sheet.spacing_cm, 5, 250},
-      {"height_cm", sheet.height_cm, 15, 400},
-      {"vase_days", sheet.vase_days, 2, 40},
-      {"stems_per_plant", sheet.stems_per_plant, 0, 100},
-      {"cutting_weeks", sheet.cutting_weeks, 0.5, 40},
-      {"coldest_survived_c", {sheet.coldest_survived_c, sheet.coldest_survived_c}, -45, 8}};
+  std::vector<Bounds> bounds = {{"spacing_cm", sheet.spacing_cm, 5, 250},
+                                {"height_cm", sheet.height_cm, 15, 400},
+                                {"vase_days", sheet.vase_days, 2, 40},
+                                {"stems_per_plant", sheet.stems_per_plant, 0, 100},
+                                {"cutting_weeks", sheet.cutting_weeks, 0.5, 40},
+                                {"survives_c", {sheet.survives_c, sheet.survives_c}, -45, 8}};
   if (const auto stop = sheet.stop_above_max_c) {
     bounds.push_back({"stop_above_max_c", {*stop, *stop}, 15, 40});
   }

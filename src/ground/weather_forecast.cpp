@@ -19,8 +19,12 @@ using growth::DateSpread;
 constexpr int kMostMissing = 9;  // days of a life, as of a frost winter
 
 CropClock clock_of(const Climate& climate, const Sowing& sowing, int flowering_year) {
-  return {climate, *sowing.sheet, sowing.group, flowering_year,
-          growth::Rules{.cover = growth::cover_gain(sowing.cover, sowing.raised_by())}};
+  return {climate,
+          *sowing.sheet,
+          sowing.group,
+          flowering_year,
+          growth::Rules{.cover = growth::cover_gain(sowing.cover, sowing.raised_by())},
+          sowing.pinched};
 }
 
 // The first cuts of one sowing, year by year, as days after the first day of its season.

@@ -72,7 +72,7 @@ class CropClock {
   CropClock(climate::Season&& season, const CropSpec& crop, Rules rules = {}) = delete;
   // With a season of its own: to go once all that ask share one.
   CropClock(const climate::Climate& climate, const Sheet& sheet, const Group* group,
-            int flowering_year, Rules rules = {});
+            int flowering_year, Rules rules = {}, std::optional<bool> pinch = {});
 
   // nullopt: no flower within the flowering year (`forecast_of` tells how far it came).
   // `first_cut`: the day on which it was cut first, where that is known.

@@ -55,6 +55,14 @@ std::vector<DateRange> too_hot(const climate::Season& season, const Sheet& sheet
   return spells;
 }
 
+Date hottest_day(const climate::Climate& climate, DateRange year) {
+  Date hottest = year.from;
+  for (Date day = year.from; day < year.until; day += Days{1}) {
+    if (climate.likely_max_c(day) > climate.likely_max_c(hottest)) hottest = day;
+  }
+  return hottest;
+}
+
 bool dies_in_summer(const climate::Climate& climate, const Sheet& sheet) {
   const auto hottest = climate.hottest_month_max_c();
   return sheet.lives_to_mean_max_c && hottest &&

@@ -28,5 +28,7 @@ std::vector<DateRange> too_hot(const climate::Season& season, const Sheet& sheet
 
 // Whether the hottest month is more than a perennial lives through, on average.
 bool dies_in_summer(const climate::Climate& climate, const Sheet& sheet);
+// The day of a year's highest average maximum. Only with temperatures.
+Date hottest_day(const climate::Climate& climate, DateRange year);
 
 }  // namespace trug::growth

@@ -7,6 +7,18 @@
 #include "climate/heat.h"
 
 namespace trug::growth {
+namespace {
+
+constexpr double kHalfBelow = 4;
+constexpr double kDeviation = 3;
+constexpr double kFrameGain = 4;  // above the coldest night outdoors (memory)
+
+Survival survival(const Sheet& sheet, double coldest_c, double mulch_c) {
+  return {coldest_c, share_alive(coldest_c, 0, sheet.survives_c),
+          share_alive(coldest_c, mulch_c, sheet.survives_c)};
+}
+
+}  // namespace
 
 std::optional<Cold> winter_cold(const climate::Season& season, const CropSpec& crop, Date planted) {
   const climate::Climate& climate = season.climate();
@@ -23,8 +35,6 @@ std::optional<Cold> winter_cold(const climate::Season& season, const CropSpec& c
 }
 
 double share_alive(double coldest_c, double cover_c, double survives_c) {
-  constexpr double kHalfBelow = 4;
-  constexpr double kDeviation = 3;
   return climate::normal_cdf((coldest_c + cover_c - survives_c + kHalfBelow) / kDeviation);
 }
 
@@ -33,6 +43,19 @@ double snow_cover_c(const climate::Climate& climate) {
   constexpr double kUnderSnow = 6;
   const auto coldest = climate.coldest_month_c();
   return coldest && *coldest <= kSnowyMonth ? kUnderSnow : 0;
+}
+
+Survival in_bed(const climate::Climate& climate, const Sheet& sheet, double coldest_c,
+                double cover_c) {
+  return survival(sheet, coldest_c + cover_c + snow_cover_c(climate), sheet.mulch_gain_c);
+}
+
+Survival in_frame(const Sheet& sheet, double coldest_c) {
+  return survival(sheet, coldest_c + kFrameGain, 0);
+}
+
+double coldest_borne_c(double survives_c) {
+  return survives_c - kHalfBelow + kDeviation * climate::normal_quantile(kLeastAlive);
 }
 
 }  // namespace trug::growth

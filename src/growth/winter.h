@@ -33,4 +33,25 @@ double share_alive(double coldest_c, double cover_c, double survives_c);
 // Degrees that lying snow keeps off, where the coldest month averages -3 degC or less (memory).
 double snow_cover_c(const climate::Climate& climate);
 
+// The shares of a planting that live through the coldest night to expect where it stands: bare, and
+// under mulch or fleece.
+struct Survival {
+  double coldest_c = 0;
+  double bare = 1;
+  double covered = 1;
+};
+// Down to this share no more are lost than of any planting; fewer call for a cover and for plants
+// to spare (memory).
+inline constexpr double kUsuallyAlive = 0.85;
+// A crop of which fewer live, covered, does not stand over the winter (memory).
+inline constexpr double kLeastAlive = 0.15;
+
+// In a bed that is `cover_c` warmer than the open on the coldest night, under snow where it lies;
+// in a frame, where nothing is laid over the plants. `coldest_c`: outdoors.
+Survival in_bed(const climate::Climate& climate, const Sheet& sheet, double coldest_c,
+                double cover_c = 0);
+Survival in_frame(const Sheet& sheet, double coldest_c);
+// The night of which kLeastAlive live.
+double coldest_borne_c(double survives_c);
+
 }  // namespace trug::growth

@@ -90,6 +90,9 @@ void check_against_sheet(const CropEntry& entry, const Sheet& sheet, TomlTable& 
   if (entry.pins.way) check_word(table, "way", *entry.pins.way, ways, sheet.name);
   check_established(entry, sheet, table, flowering_year);
   check_planting_day(entry.pins, sheet, table);
+  if (entry.pinch.value_or(false) && sheet.pinch.advice == Pinch::Advice::No) {
+    table.error("pinch", fmt::format("{} is never pinched", sheet.name), "leave the key out");
+  }
   if (entry.keep && !is_planted(sheet.life_cycle)) {
     table.error("keep",
                 fmt::format("'keep' is for bulbs, corms and tubers; {} is none", sheet.name));
@@ -133,6 +136,7 @@ CropEntry read_crop(TomlTable& table, SheetLibrary& sheets, Diagnostics& diagnos
   entry.spacing_cm = read_spacing_cm(table, "spacing", {1, 500});
   for (const PlacedText& colour : table.strings("colours")) entry.colours.push_back(colour.text);
   entry.keep = table.boolean("keep").value_or(false);
+  entry.pinch = table.boolean("pinch");
   read_successions(entry, table);
   entry.leave = table.number("leave", kOptional, {0, 0.9}).value_or(0);
   if (const auto weeks = table.number("gap_weeks", kOptional, {0.5, 26})) {

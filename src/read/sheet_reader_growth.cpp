@@ -167,16 +167,12 @@ void read_hardiness(TomlTable& file, const SheetKind& kind, Sheet& sheet) {
     const auto fleece = file.number("coldest_under_fleece_c", kOptional, kCelsius);
     sheet.mulch_gain_c = fleece ? sheet.survives_c - *fleece : 0;
     sheet.frost_class = frost_class_of(sheet.survives_c);
-    sheet.coldest_survived_c = sheet.survives_c;
-    sheet.coldest_under_fleece_c = fleece;
     return;
   }
   sheet.frost_class = file.choice("frost_class", kFrostClasses, required("frost_class = \"hardy\""))
                           .value_or(FrostClass::Hardy);
   sheet.survives_c = file.number("survives_c", required(), kCelsius).value_or(0);
   sheet.mulch_gain_c = file.number("mulch_gain_c", kOptional, kNotNegative).value_or(0);
-  sheet.coldest_survived_c = sheet.survives_c;
-  sheet.coldest_under_fleece_c = sheet.survives_c - sheet.mulch_gain_c;
 }
 
 }  // namespace trug::read

@@ -71,6 +71,9 @@ std::string pinch_words(const Pinch& pinch) {
                      : pinch.advice == Pinch::Advice::Optional ? "if you like"
                                                                : "no";
   if (pinch.at_cm) text += fmt::format(", at {} cm", range_words(*pinch.at_cm));
+  if (!pinch.sign.empty()) text += "; its sign: " + pinch.sign;
+  if (pinch.cost_kd > 0)
+    text += fmt::format("; flowers {} degree-days later", number(pinch.cost_kd, 0));
   if (pinch.costs_days.high > 0) {
     text += fmt::format("; flowers {} days later", range_words(pinch.costs_days));
   }
@@ -135,8 +138,29 @@ std::string day_length_words(const DayLengthResponse& response) {
   return "";
 }
 
+std::string light_text(const AfterLight& light, Style style) {
+  std::string text =
+      fact("days count from",
+           light.below_h >= 24 ? std::string("the longest day")
+                               : fmt::format("when they are under {} hours", number(light.below_h)),
+           style);
+  text += fact("to first flower", number(light.days, 0) + " warm days", style);
+  text += fact("warm days",
+               fmt::format("from {} degC, whole from {} to {} degC", number(light.cold_a_c),
+                           number(light.cold_b_c), number(light.hot_c_c)),
+               style);
+  return text;
+}
+
 std::string growth_text(const Growth& growth, Style style) {
   std::string text;
+  if (growth.after_light) {
+    text = light_text(*growth.after_light, style);
+    return text +
+           fact("good to", number(growth.spread_days, 0) + " days either side, 8 in 10", style);
+  }
+  text +=
+      fact("counted from", fmt::format("its {}", word_of(kCountsFrom, growth.counts_from)), style);
   text +=
       fact("counted above", number(growth.base_c) + " degC, up to " + number(growth.top_c), style);
   text += fact("to respond", number(growth.heat_to_respond_kd, 0), style);
@@ -174,17 +198,57 @@ std::string buying_words(const Buying& buy) {
   return listed(words);
 }
 
+// The winter and the summer it lives through, and the cold it wants.
+std::string living_text(const Sheet& sheet, Style style) {
+  std::string winter =
+      fmt::format("{} degC ({})", number(sheet.survives_c), to_string(frost_class(sheet)));
+  if (sheet.mulch_gain_c > 0) {
+    winter += fmt::format(", covered {} degC", number(sheet.survives_c - sheet.mulch_gain_c));
+  }
+  std::string text = fact("survives", winter, style);
+  if (const auto& summer = sheet.lives_to_mean_max_c) {
+    text += fact("lives through", fmt::format("a hottest month of {} degC by day", number(*summer)),
+                 style);
+  }
+  if (const auto& chill = sheet.chill) {
+    text += fact("needs cold",
+                 fmt::format("{} days, whole ones at {} degC and under, none over {} degC",
+                             number(chill->days, 0), number(chill->full_c), number(chill->zero_c)),
+                 style);
+  }
+  return text;
+}
+
+// How long it may stay in its pot, and the soil it wants.
+std::string early_text(const Sheet& sheet, Style style) {
+  std::string text;
+  if (const auto& most = sheet.germination_max_soil_c) {
+    text += fact("not into soil over", number(*most) + " degC", style);
+  }
+  if (const auto& shoots = sheet.emergence) {
+    text += fact("shoots show after",
+                 fmt::format("{} degree-days of the soil above {} degC", number(shoots->heat_kd, 0),
+                             number(shoots->base_c)),
+                 style);
+  }
+  if (const auto& pot = sheet.pot) {
+    text += fact("in its pot",
+                 fmt::format("module {}, 9 cm pot {} degree-days above 4 degC",
+                             number(pot->module_kd, 0), number(pot->pot_kd, 0)),
+                 style);
+  }
+  return text;
+}
+
 // How it is sown, planted and kept up.
 std::string raising_text(const Sheet& sheet, Style style) {
-  std::string text = fact(
-      "survives",
-      fmt::format("{} degC ({})", number(sheet.coldest_survived_c), to_string(frost_class(sheet))),
-      style);
+  std::string text = living_text(sheet, style);
   text += fact("spacing", spacing_words(sheet.spacing_cm), style);
   if (const std::string depth = depth_words(sheet); !depth.empty()) {
     text += fact("depth", depth, style);
   }
   if (sheet.germination_days) text += fact("comes up", germination_words(sheet), style);
+  text += early_text(sheet, style);
   text += fact("pinch", pinch_words(sheet.pinch), style);
   text += fact("support", support_words(sheet.support), style);
   if (const std::string sold = buying_words(sheet.buy); !sold.empty()) {
@@ -201,7 +265,8 @@ std::string cut_text(const Sheet& sheet, Style style) {
   text += fact("cutting", cutting_words(sheet), style);
   text += fact("in the vase", range_words(sheet.vase_days) + " days", style);
   if (sheet.stop_above_max_c) {
-    text += fact("cutting stops above", number(*sheet.stop_above_max_c) + " degC by day", style);
+    text += fact(sheet.when_hot == WhenHot::Pauses ? "cutting pauses above" : "cutting stops above",
+                 number(*sheet.stop_above_max_c) + " degC by day", style);
   }
   if (sheet.rotation_years) {
     text += fact("same ground again", "after " + counted(*sheet.rotation_years, "year"), style);

@@ -147,12 +147,38 @@ std::string words(const ask::ShortStems& f, const About& about) {
 }
 Numbers numbers(const ask::ShortStems& f) { return {{"cold_share", f.cold_share}}; }
 
-std::string words(const ask::NeedsFleece& f, const About& about) {
-  return fmt::format("{} survives {} degC bare and your coldest night is {} degC: it needs fleece",
-                     about.name, number(f.survives_c), number(f.coldest_c));
+std::string words(const ask::WinterLosses& f, const About& about) {
+  const std::string snow =
+      f.felt_c > f.coldest_c ? fmt::format(", {} under snow", number(f.felt_c)) : "";
+  std::string text =
+      fmt::format("{} survives {} degC and your coldest night is {} degC{}: {} live{}", about.name,
+                  number(f.survives_c), number(f.coldest_c), snow, in_ten(f.bare),
+                  f.covered ? " bare" : "");
+  if (f.covered) {
+    text += fmt::format(", {} under {}", in_ten(f.alive), f.mulch ? "a deep mulch" : "fleece");
+  }
+  if (f.spare > 0) {
+    text += fmt::format("; have {} to spare for the gaps", counted(f.spare, "plant"));
+  }
+  if (f.lift) text += "; or lift and store it";
+  return text;
 }
-Numbers numbers(const ask::NeedsFleece& f) {
-  return {{"coldest_c", f.coldest_c}, {"survives_c", f.survives_c}};
+Numbers numbers(const ask::WinterLosses& f) {
+  return {{"coldest_c", f.coldest_c},
+          {"survives_c", f.survives_c},
+          {"alive_bare", f.bare},
+          {"alive", f.alive},
+          {"spare_plants", f.spare}};
+}
+
+std::string words(const ask::OneYear& f, const About& about) {
+  return fmt::format(
+      "{} does not live through a summer like yours, {} degC by day in the hottest month where it "
+      "lives to {}: count on one year, and buy it anew",
+      about.name, number(f.hottest_c, 0), number(f.lives_to_c));
+}
+Numbers numbers(const ask::OneYear& f) {
+  return {{"hottest_c", f.hottest_c}, {"lives_to_c", f.lives_to_c}};
 }
 
 std::string words(const ask::NeedsCold& f, const About& about) {

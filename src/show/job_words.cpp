@@ -11,6 +11,7 @@
 #include "base/text.h"
 #include "base/words.h"
 #include "show/caution_words.h"
+#include "show/winter_words.h"
 #include "work/seeds.h"
 
 namespace trug::show {
@@ -68,6 +69,10 @@ std::string bulbs(const Subject& of) { return bulbs(of, of.sowing.plants); }
 
 // What is in hand is not ordered.
 int to_order(const Subject& of) { return of.job.plants.value_or(of.sowing.plants); }
+// Of what is bought as plants, with those that the winter takes.
+int with_spare(const Subject& of) {
+  return static_cast<int>(std::ceil(to_order(of) * work::begun_per_plant(of.sowing) - 1e-9));
+}
 
 // "tulip 'Orchard Dusk'", "tulip (mid)".
 std::string kind_of_crop(const Subject& of) {
@@ -100,12 +105,12 @@ std::string order_seed(const Subject& of) {
 }
 
 std::string order_bulbs(const Subject& of) {
-  return fmt::format("Order {} of {} for planting on {}.", bulbs(of, to_order(of)),
+  return fmt::format("Order {} of {} for planting on {}.", bulbs(of, with_spare(of)),
                      kind_of_crop(of), short_day(of.sowing.start));
 }
 
 std::string order_plants(const Subject& of) {
-  return fmt::format("Order {} young plants of {} for planting on {}.", to_order(of),
+  return fmt::format("Order {} young plants of {} for planting on {}.", with_spare(of),
                      kind_of_crop(of), short_day(of.sowing.in_ground));
 }
 
@@ -132,7 +137,7 @@ std::string sow_in_place(const Subject& of) {
         number(*of.job.soil_c));
   }
   if (of.job.winter_takes_some) {
-    text += " Sow a tenth to a fifth more than that: the winter takes some.";
+    text += " Sow " + for_the_winter(of.sowing, "than that") + ".";
   }
   return text;
 }
@@ -166,10 +171,10 @@ std::string harden_off(const Subject& of) {
 }
 
 std::string plant_out(const Subject& of) {
-  return fmt::format(
-      "Plant out {} {}, {}. {}{}", of.plants(), in_rows(of.sowing), at_place(of.job), cut_words(of),
-      of.job.winter_takes_some ? " Keep a tenth to a fifth more in pots: the winter takes some."
-                               : "");
+  std::string text = fmt::format("Plant out {} {}, {}. {}", of.plants(), in_rows(of.sowing),
+                                 at_place(of.job), cut_words(of));
+  if (of.job.winter_takes_some) text += " Keep " + for_the_winter(of.sowing, "in pots") + ".";
+  return text;
 }
 
 std::string plant(const Subject& of) {
@@ -190,9 +195,14 @@ std::string thin(const Subject& of) {
 
 std::string pinch(const Subject& of) {
   const Pinch& p = of.sheet.pinch;
-  const std::string at = p.at_cm ? " at " + range_words(*p.at_cm, "cm") : "";
-  return fmt::format("Pinch out the tips{}: there will be more stems, {} later.", at,
-                     range_words(p.costs_days, "days"));
+  const std::string at = !p.sign.empty() ? ", its sign: " + p.sign
+                         : p.at_cm       ? " at " + range_words(*p.at_cm, "cm")
+                                         : "";
+  const std::string later = p.costs_days.high > 0
+                                ? ", " + range_words(p.costs_days, "days") + " later"
+                            : p.cost_kd > 0 ? ", a week or two later"
+                                            : "";
+  return fmt::format("Pinch out the tips{}: there will be more stems{}.", at, later);
 }
 
 std::string support(const Subject& of) {
@@ -201,12 +211,7 @@ std::string support(const Subject& of) {
              : "Support it before the wind lays it flat: netting, or stakes and string.";
 }
 
-std::string protect(const Subject& of) {
-  return fmt::format(
-      "Lay fleece: the usual coldest night here ({} degC) is colder than it survives bare "
-      "({} degC).",
-      number(of.plan.place.coldest_c.value_or(0)), number(of.sheet.coldest_survived_c));
-}
+std::string protect(const Subject& of) { return cover_words(of.plan.place, of.sowing); }
 
 std::string watch_for_frost(const Subject& of) {
   return fmt::format(
@@ -232,6 +237,13 @@ std::string yearly(const Subject& of) {
   if (job == nullptr) return "";
   if (!job->every_years || *job->every_years <= 1) return job->text;
   return fmt::format("{} It is due every {} years.", job->text, *job->every_years);
+}
+
+std::string lift_and_store(const Subject& of) {
+  const auto& left = of.job.alive_if_left;
+  if (!left) return yearly(of);
+  return fmt::format("{} Left in the ground under a deep mulch, {} would live.", yearly(of),
+                     in_ten(*left));
 }
 
 std::string cut_back(const Subject& of) {
@@ -316,7 +328,7 @@ constexpr std::array<Wording, work::kTraits.size()> kWordings{{
     {JobKind::FirstCut, first_cut, eight_in_ten},
     {JobKind::CutBack, cut_back},
     {JobKind::Lift, lift},
-    {JobKind::LiftAndStore, yearly},
+    {JobKind::LiftAndStore, lift_and_store},
     {JobKind::ClearAndFeed, clear_and_feed},
     {JobKind::Divide, yearly},
     {JobKind::Prune, yearly},

@@ -180,6 +180,7 @@ void write_crop(Writer& out, const CropEntry& crop) {
   if (crop.spacing_cm) out.key("spacing_cm", figure(*crop.spacing_cm));
   out.words("colours", crop.colours);
   if (crop.keep) out.key("keep", "true");
+  if (crop.pinch) out.key("pinch", *crop.pinch ? "true" : "false");
   if (!crop.successions) out.word("successions", "all season");
   if (crop.successions && *crop.successions != 1) out.maybe("successions", crop.successions);
   if (crop.gap_days) out.key("gap_weeks", figure(*crop.gap_days / 7.0));

@@ -92,8 +92,15 @@ std::string refusal_words(const Refusal& r) {
           "the winter here gives {} days of cold and it needs {}: it is chilled in the ground",
           number(r.found, 0), number(r.wanted, 0));
     case Rule::WinterCold:
-      return fmt::format("it would meet {} degC in winter and survives {} degC", number(r.found),
-                         number(r.wanted));
+      return fmt::format("it would meet {} degC in winter, and hardly any live below {} degC",
+                         number(r.found), number(r.wanted, 0));
+    case Rule::SummerHeat:
+      return fmt::format(
+          "it does not live through a summer whose hottest month has {} degC by day, only {}",
+          number(r.found, 0), number(r.wanted));
+    case Rule::PotTooOld:
+      return fmt::format("begun on {} it would starve in its pot from {}, and goes out on {}",
+                         day(r.start), day(r.found_day), day(r.wanted_day));
     case Rule::FlowersBeforeWinter:
       return fmt::format("begun on {} it would flower on {}, before the winter", day(r.start),
                          day(r.found_day));

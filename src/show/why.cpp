@@ -6,6 +6,7 @@
 #include <optional>
 #include <span>
 #include <string_view>
+#include <utility>
 
 #include "base/text.h"
 #include "climate/frost.h"
@@ -51,8 +52,8 @@ class Life {
 
   std::string text() const {
     const bool by_heat = !timeline().forecast.stages.empty();
-    return start() + (by_heat ? reckoned_by_heat() : reckoned_by_window()) + weather() + frost() +
-           winter() + first_cut() + years() + end();
+    return start() + cold() + (by_heat ? reckoned_by_heat() : reckoned_by_window()) + in_pot() +
+           pinching() + weather() + frost() + winter() + summer() + first_cut() + years() + end();
   }
 
  private:
@@ -112,15 +113,67 @@ class Life {
                                          step.unit, number(step.reached, 0)));
     }
     const Growth& growth = *sowing_.spec().growth();
-    text += row(
-        "", fmt::format("heat counts above {} degC, up to {} degC; a day varies by {} degC",
-                        number(growth.base_c), number(growth.top_c), number(climate_.spread_c())));
+    text += row("", growth.after_light ? by_light(*growth.after_light) : by_warmth(growth));
     text += row("day length then", day_hours(climate_, timeline().first_flower.likely));
-    if (sheet_.pinch.advice == Pinch::Advice::Yes) {
-      text += row("pinching", fmt::format("costs {} days, counted in",
-                                          number(sheet_.pinch.costs_days.middle(), 0)));
+    return text;
+  }
+
+  std::string by_warmth(const Growth& growth) const {
+    return fmt::format("heat counts above {} degC, up to {} degC; a day varies by {} degC",
+                       number(growth.base_c), number(growth.top_c), number(climate_.spread_c()));
+  }
+
+  static std::string by_light(const AfterLight& light) {
+    return fmt::format("days count from {}, whole ones from {} to {} degC",
+                       light.below_h >= 24 ? std::string("the longest day")
+                                           : fmt::format("when they are under {} hours from "
+                                                         "sunrise to sunset",
+                                                         number(light.below_h)),
+                       number(light.cold_b_c), number(light.hot_c_c));
+  }
+
+  std::string cold() const {
+    if (!sowing_.cold) return "";
+    return row("winter's cold",
+               fmt::format("{} cold days, and it needs {}", number(sowing_.cold->found, 0),
+                           number(sowing_.cold->needed, 0)));
+  }
+
+  std::string in_pot() const {
+    const auto& forecast = timeline().forecast;
+    std::string text;
+    for (const auto& [day, what] : {std::pair{forecast.outgrows_module, "a module"},
+                                    std::pair{forecast.outgrows_pot, "a 9 cm pot"}}) {
+      if (day && *day < sowing_.in_ground) {
+        text += row(text.empty() ? "too big" : "",
+                    fmt::format("for {} from {}", what, plain_day(*day)));
+      }
     }
     return text;
+  }
+
+  std::string pinching() const {
+    if (!sowing_.pinched) return "";
+    const auto& day = timeline().forecast.pinched;
+    const Pinch& pinch = sheet_.pinch;
+    std::string text = day ? fmt::format("from {}, ", plain_day(*day)) : std::string();
+    text += pinch.costs_days.high > 0
+                ? fmt::format("costs {} days, counted in", number(pinch.costs_days.middle(), 0))
+                : fmt::format("costs {} degree-days, counted in", number(pinch.cost_kd, 0));
+    return row("pinching", text);
+  }
+
+  std::string summer() const {
+    if (!timeline().too_hot_from && !timeline().pause) return "";
+    const auto limit = number(sheet_.stop_above_max_c.value_or(0));
+    const std::string text =
+        timeline().too_hot_from
+            ? fmt::format("over {} degC by day from {}: it ends", limit,
+                          plain_day(*timeline().too_hot_from))
+            : fmt::format("over {} degC by day from {}: nothing to cut until {}", limit,
+                          plain_day(timeline().pause->from),
+                          plain_day(timeline().pause->until - Days{1}));
+    return row("summer", text);
   }
 
   std::string reckoned_by_window() const {
@@ -152,8 +205,10 @@ class Life {
   std::string winter() const {
     if (!sowing_.overwinters || !plan_.place.coldest_c) return "";
     return row("winter",
-               fmt::format("survives {} degC; your coldest night is {} degC",
-                           number(sheet_.coldest_survived_c), number(*plan_.place.coldest_c)));
+               fmt::format("survives {} degC; your coldest night is {} degC: {} "
+                           "live{}",
+                           number(sheet_.survives_c), number(*plan_.place.coldest_c),
+                           in_ten(sowing_.alive), sowing_.under_fleece ? ", covered" : ""));
   }
 
   std::string first_cut() const {

@@ -29,6 +29,14 @@ Json weathered_json(const Reckoned& reckoned, const ground::Sowing& sowing) {
   row["measured_until"] = maybe(sowing.timeline.measured_until, iso_day);
   row["years"] = sowing.timeline.years;
   row["years_without"] = sowing.timeline.years_without;
+  const growth::Forecast& forecast = sowing.timeline.forecast;
+  row["pinched"] = maybe(sowing.pinched ? forecast.pinched : std::nullopt, iso_day);
+  row["outgrows_module"] = maybe(forecast.outgrows_module, iso_day);
+  row["outgrows_pot"] = maybe(forecast.outgrows_pot, iso_day);
+  row["cold_days"] = sowing.cold ? Json(sowing.cold->found) : Json(nullptr);
+  row["cold_days_needed"] = sowing.cold ? Json(sowing.cold->needed) : Json(nullptr);
+  row["alive"] = sowing.alive;
+  row["too_hot_from"] = maybe(sowing.timeline.too_hot_from, iso_day);
   return row;
 }
 

@@ -48,12 +48,13 @@ struct Job {
   std::optional<double> spacing_cm;
   std::optional<int> depth_mm;
   std::optional<std::string> person;
-  std::optional<double> soil_c;     // sowing outdoors: what the soil may not hold yet
-  std::optional<Date> sow_by;       // the last day on which what has not come up can be sown again
-  bool winter_takes_some = false;   // more than the plants that are wanted must be started
-  bool reminder = false;            // of the jobs that cannot wait
-  std::optional<std::string> note;  // recorded when it was done
-  std::vector<std::size_t> after;   // jobs (by index in the list) that must come first
+  std::optional<double> soil_c;    // sowing outdoors: what the soil may not hold yet
+  std::optional<Date> sow_by;      // the last day on which what has not come up can be sown again
+  bool winter_takes_some = false;  // more than the plants that are wanted must be started
+  std::optional<double> alive_if_left;  // of what is lifted and stored: the share, under mulch
+  bool reminder = false;                // of the jobs that cannot wait
+  std::optional<std::string> note;      // recorded when it was done
+  std::vector<std::size_t> after;       // jobs (by index in the list) that must come first
 };
 
 }  // namespace trug::work

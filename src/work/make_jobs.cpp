@@ -92,6 +92,7 @@ Job made(const JobDraft& draft, const Sowing& sowing, const RuleContext& context
   job.soil_c = draft.soil_c;
   job.sow_by = draft.sow_by;
   job.winter_takes_some = draft.winter_takes_some;
+  job.alive_if_left = draft.alive_if_left;
   job.reminder = wants_reminder(draft.kind, sowing, plan.work.remind);
   return job;
 }
@@ -225,7 +226,7 @@ std::vector<Job> make_jobs(const Plan& plan, const Schedule& schedule,
     const climate::Season& season =
         seasons.try_emplace(cover.frost_days, climate, plan.flowering_year, cover.frost_days)
             .first->second;
-    const growth::CropClock clock(season, CropSpec(*sowing.sheet, sowing.group), {.cover = cover});
+    const growth::CropClock clock(season, sowing.spec(), {.cover = cover});
     const bool stands = i < schedule.sowings.size();
     const auto frees = add_jobs(schedule, i, {plan, season, clock, for_start(when, sowing)},
                                 stands ? there[i] : 0, ready_for(sowing.planting), jobs);

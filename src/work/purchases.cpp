@@ -111,7 +111,7 @@ std::vector<Purchase> purchases(const Plan& plan, const ground::Schedule& schedu
     take_earlier(all, one);
     const int plants = job.plants.value_or(sowing.plants);
     all.plants += plants;
-    number += plants * (*goods == Goods::Seed ? seeds_per_plant(sowing) : 1);
+    number += plants * (*goods == Goods::Seed ? seeds_per_plant(sowing) : begun_per_plant(sowing));
     all.plantings.push_back(job.planting);
   }
   std::vector<Purchase> result;

@@ -33,6 +33,7 @@ struct JobDraft {
   std::optional<double> soil_c;
   std::optional<Date> sow_by;
   bool winter_takes_some = false;
+  std::optional<double> alive_if_left;
 };
 
 // What a rule may ask of besides the sowing.

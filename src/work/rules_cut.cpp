@@ -5,6 +5,7 @@
 #include <optional>
 #include <span>
 
+#include "growth/winter.h"
 #include "work/rules.h"
 
 namespace trug::work {
@@ -75,9 +76,21 @@ std::optional<JobDraft> lift(const Sowing& sowing, const RuleContext& context) {
                   .pinned = context.asked(sowing).pins.lift_on || sowing.begun.lift};
 }
 
+// What stays in the ground is lifted only where the winter takes more of it than of any planting,
+// mulched; tubers and corms every autumn.
 std::optional<JobDraft> lift_and_store(const Sowing& sowing, const RuleContext& context) {
-  if (stays_in_ground(sowing.sheet->life_cycle) || sowing.another_follows()) return std::nullopt;
-  return in_its_window(JobKind::LiftAndStore, sowing, context);
+  if (sowing.another_follows()) return std::nullopt;
+  auto job = in_its_window(JobKind::LiftAndStore, sowing, context);
+  const auto& coldest_c = context.plan.place.coldest_c;
+  if (job && coldest_c) {
+    job->alive_if_left =
+        growth::in_bed(context.season.climate(), *sowing.sheet, *coldest_c).covered;
+  }
+  if (stays_in_ground(sowing.sheet->life_cycle) &&
+      (!job || job->alive_if_left.value_or(1) >= growth::kUsuallyAlive)) {
+    return std::nullopt;
+  }
+  return job;
 }
 
 // On the day on which it is lifted.

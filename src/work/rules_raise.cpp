@@ -23,6 +23,7 @@ constexpr OrderDays kOrderSeed{28, 84, 14};
 constexpr OrderDays kOrderBulbs{70, 120, 21};
 constexpr OrderDays kOrderPlants{42, 120, 14};
 constexpr int kHardenBefore = 8, kHardenFirst = 10, kHardenLast = 7;
+constexpr int kWorthPottingOn = 10;  // days in the larger pot (memory)
 constexpr int kSoilAdviceDays = 21;  // after the soil is likely warm, it surely is
 
 // Bought and begun so; not what stands there already, nor young plants that are there.
@@ -143,9 +144,18 @@ std::optional<JobDraft> prick_out(const Sowing& sowing, const RuleContext&) {
                   .where = way.raised};
 }
 
+// Where warmth tells its age: on the day its module is too small for it, if it stands in that for
+// long enough after to be worth the work; else by the way's weeks.
 std::optional<JobDraft> pot_on(const Sowing& sowing, const RuleContext&) {
   const Way& way = sowing.raised_by();
-  if (sowing.stands || sowing.young_plants || !way.pot_on_weeks) return std::nullopt;
+  if (sowing.stands || sowing.young_plants) return std::nullopt;
+  const growth::Forecast& forecast = sowing.timeline.forecast;
+  if (sowing.sheet->pot && !forecast.stages.empty()) {
+    const auto& day = forecast.outgrows_module;
+    if (!day || *day + Days{kWorthPottingOn} > sowing.in_ground) return std::nullopt;
+    return JobDraft{.kind = JobKind::PotOn, .window = around(*day, 7, 7), .where = way.raised};
+  }
+  if (!way.pot_on_weeks) return std::nullopt;
   return JobDraft{.kind = JobKind::PotOn,
                   .window = around(sowing.start + Days{7 * *way.pot_on_weeks}, 7, 7),
                   .where = way.raised};

@@ -112,12 +112,9 @@ std::optional<JobDraft> slugs(const Sowing& sowing, const RuleContext&) {
                   .where = Raised::InPlace};
 }
 
-std::optional<JobDraft> pinch(const Sowing& sowing, const RuleContext& context) {
+// By weeks, where warmth tells no day.
+Date usual_pinch_day(const Sowing& sowing, const RuleContext& context) {
   const Way& way = sowing.raised_by();
-  const Pinch::Advice advice = sowing.sheet->pinch.advice;
-  const bool wanted =
-      advice == Pinch::Advice::Yes || (advice == Pinch::Advice::Optional && context.plan.work.care);
-  if (!wanted || sowing.stands) return std::nullopt;
   const bool from_seed = way.method == Method::Seed;
   const bool long_in_pots = from_seed && way.weeks_under_cover &&
                             days_between(sowing.start, sowing.in_ground) > kPinchInPots + 7;
@@ -128,10 +125,21 @@ std::optional<JobDraft> pinch(const Sowing& sowing, const RuleContext& context) 
   if (winter && sowing.in_ground < winter->until && !long_in_pots) {
     day = std::max(day, winter->until + Days{kPinchAfterWinter});
   }
-  day = std::min(day, sowing.timeline.first_flower.likely - Days{28});
+  return day;
+}
+
+// Where the plan or the sheet wants it; when it is far enough on, and not so late that it flowers
+// at once.
+std::optional<JobDraft> pinch(const Sowing& sowing, const RuleContext& context) {
+  if (!sowing.pinched) return std::nullopt;
+  const growth::Forecast& forecast = sowing.timeline.forecast;
+  const bool by_heat = sowing.sheet->pinch.at_kd && !forecast.stages.empty();
+  if (by_heat && !forecast.pinched) return std::nullopt;
+  const Date day = std::min(by_heat ? *forecast.pinched : usual_pinch_day(sowing, context),
+                            sowing.timeline.first_flower.likely - Days{28});
   JobDraft draft{.kind = JobKind::Pinch, .window = around(day, 4, 10), .where = Raised::InPlace};
   if (day < sowing.in_ground) {
-    draft.where = way.raised;
+    draft.where = sowing.raised_by().raised;
     draft.window.last = std::min(draft.window.last, sowing.in_ground);
   }
   return draft;

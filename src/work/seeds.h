@@ -9,9 +9,17 @@ namespace trug::work {
 // A quarter more seedlings than plants.
 inline constexpr double kSeedlingsPerPlant = 1.25;
 
+// Plants to begin for each that is wanted, where the winter takes more than of any planting; twice
+// as many at most.
+double begun_per_plant(const ground::Sowing& sowing);
+// Those above the wanted ones, whole.
+int spare_plants(const ground::Sowing& sowing);
+// What of it is covered in winter: what stays in the ground is mulched, the rest lies under fleece.
+bool is_mulched(const Sheet& sheet);
+
 // Seeds for one plant of the sowing. Raised: for the seedlings, of which some do not come up; in
 // place: three a plant, to be thinned, more where that would not leave two, and of what stands over
-// the winter an eighth more.
+// the winter an eighth more; more again where the winter takes more.
 double seeds_per_plant(const ground::Sowing& sowing);
 
 }  // namespace trug::work

@@ -107,6 +107,27 @@ TEST(Findings, OneCropFarAboveTheWish) {
   EXPECT_TRUE(wished(a_third - 1).finding("above-wish"));
 }
 
+// Ammi sown in autumn and dahlias that stand, as the coldest night falls: silent, in graded words,
+// and under cover. Shares: Phi((coldest - survives + 4) / 3), ammi -14 and 3 under fleece.
+TEST(Findings, WhatTheWinterTakesInGradedWords) {
+  const auto told = [](double coldest_c) -> std::string {
+    Planned p = planned(
+        "",
+        stretch("1.3", "0.9", crop("ammi", "way = \"sown in place in autumn\"\nplants = 20\n")));
+    p.plan.place.coldest_c = coldest_c;
+    static_cast<Outcome&>(p) = reckon(p.plan, p.sheets, {}, make_date(2026, 1, 1));
+    const Finding* finding = p.finding("winter-losses");
+    return finding ? show::message(p.plan, *finding) : "none";
+  };
+  EXPECT_EQ(told(-14), "none");
+  EXPECT_EQ(told(-16),
+            "b/ammi survives -14 degC and your coldest night is -16 degC: about 7 in ten live "
+            "bare, nearly all under fleece");
+  EXPECT_EQ(told(-20),
+            "b/ammi survives -14 degC and your coldest night is -20 degC: about 3 in ten live "
+            "bare, about 6 in ten under fleece; have 12 plants to spare for the gaps");
+}
+
 // Summer's ground counts from 15 April to 15 September here: a month before the frosts.
 TEST(Findings, GroundThatLiesBareThroughTheSummer) {
   const auto bare = [](const std::string& more) {

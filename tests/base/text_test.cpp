@@ -81,6 +81,13 @@ TEST(Text, ListsWords) {
 }
 
 TEST(Text, CountsAndWritesNumbers) {
+  for (const auto& [share, words] : {std::pair{0.04, "hardly any"},
+                                     {0.05, "about 1 in ten"},
+                                     {0.748, "about 7 in ten"},
+                                     {0.949, "about 9 in ten"},
+                                     {0.951, "nearly all"}}) {
+    EXPECT_EQ(in_ten(share), words);
+  }
   EXPECT_EQ(counted(1, "stem"), "1 stem");
   EXPECT_EQ(counted(0, "stem"), "0 stems");
   EXPECT_EQ(counted(2, "day lily", "day lilies"), "2 day lilies");

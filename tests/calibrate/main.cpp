@@ -6,12 +6,14 @@
 //   calibrate             the table
 //   calibrate --markdown  the table as it stands in DEVELOPERS.md
 //   calibrate --facts     every fact with its error
+//   calibrate --climates  the facts kept out, by crop and climate
 //   calibrate --as-is     no fit: the sheets as they are (with any of the above)
 //   calibrate --write     also puts the numbers into the sheets
 //   calibrate --check     ends with 1 where a sheet has other numbers than the fit
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <map>
 #include <set>
 #include <string>
 
@@ -38,6 +40,13 @@ int check(const std::vector<CropResult>& results) {
   }
   fmt::print("{} sheets, {} unlike their fit\n", results.size(), other);
   return other == 0 ? 0 : 1;
+}
+
+// Mild winters: the coldest month averages 2 degC or more; warm summers: the hottest 20.
+std::string group_of(const climate::Climate& climate) {
+  const bool mild = climate.coldest_month_c().value_or(0) >= 2;
+  const bool warm = climate.average_c(make_date(2027, 7, 15)) >= 20;
+  return fmt::format("{} winter, {} summer", mild ? "mild" : "cold", warm ? "warm" : "cool");
 }
 
 int run(const std::set<std::string>& options) {
@@ -67,6 +76,12 @@ int run(const std::set<std::string>& options) {
     results.push_back(result);
   }
   if (options.contains("--check")) return check(results);
+  if (options.contains("--climates")) {
+    std::map<std::string, std::string> groups;
+    for (const auto& [name, climate] : climates) groups[name] = group_of(climate);
+    fmt::print("{}", climate_table(results, groups, options.contains("--markdown")));
+    return 0;
+  }
   if (options.contains("--facts")) fmt::print("{}\n", fact_list(results));
   fmt::print("{}", table(results, options.contains("--markdown")));
   return 0;
@@ -76,10 +91,13 @@ int run(const std::set<std::string>& options) {
 }  // namespace trug::calibrate
 
 int main(int argc, char** argv) {
-  const std::set<std::string> known = {"--as-is", "--check", "--facts", "--markdown", "--write"};
+  const std::set<std::string> known = {"--as-is", "--check",    "--climates",
+                                       "--facts", "--markdown", "--write"};
   const std::set<std::string> options(argv + 1, argv + argc);
   if (!std::ranges::includes(known, options)) {
-    fmt::print(stderr, "usage: calibrate [--as-is] [--check] [--facts] [--markdown] [--write]\n");
+    fmt::print(
+        stderr,
+        "usage: calibrate [--as-is] [--check] [--climates] [--facts] [--markdown] [--write]\n");
     return 2;
   }
   try {

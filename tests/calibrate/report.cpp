@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
 #include <string_view>
 
 namespace trug::calibrate {
@@ -94,6 +95,46 @@ std::string table(const std::vector<CropResult>& crops, bool markdown) {
   return text +
          fmt::format("\nErrors count to the middle of a fact's window, late positive. {}; {}.\n",
                      windows(all_in, "fitted"), windows(all_out, "kept out"));
+}
+
+std::string climate_table(const std::vector<CropResult>& crops,
+                          const std::map<std::string, std::string>& climates, bool markdown) {
+  std::set<std::string> groups;
+  for (const auto& [place, group] : climates) groups.insert(group);
+  const auto line = [&](const std::string& crop, const std::map<std::string, Summary>& by_group) {
+    std::string text = markdown ? "| " + crop + " |" : fmt::format("{:<20}", crop);
+    for (const std::string& group : groups) {
+      const auto found = by_group.find(group);
+      const std::string cell = found == by_group.end()
+                                   ? ""
+                                   : fmt::format("{}: {}, worst {}", found->second.facts,
+                                                 found->second.mean(), found->second.worst_text());
+      text += markdown ? fmt::format(" {} |", cell) : fmt::format(" {:<30}", cell);
+    }
+    return text + "\n";
+  };
+  std::string text = markdown ? "| Kept out |" : fmt::format("{:<20}", "kept out");
+  for (const std::string& group : groups) {
+    text += markdown ? fmt::format(" {} |", group) : fmt::format(" {:<30}", group);
+  }
+  text += "\n";
+  if (markdown) {
+    text += "|---|";
+    for (std::size_t i = 0; i < groups.size(); ++i) text += "---|";
+    text += "\n";
+  }
+  std::map<std::string, Summary> all;
+  for (const CropResult& crop : crops) {
+    std::map<std::string, Summary> own;
+    for (const Judged& judged : crop.facts) {
+      if (judged.fact.fitted) continue;
+      const std::string& group = climates.at(judged.fact.place);
+      own[group].add(judged);
+      all[group].add(judged);
+    }
+    if (!own.empty()) text += line(crop.crop, own);
+  }
+  return text + line("all", all);
 }
 
 std::string fact_list(const std::vector<CropResult>& crops) {

@@ -2,6 +2,7 @@
 // How near the model comes to the facts, crop by crop.
 #pragma once
 
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -28,6 +29,10 @@ double spread_days(const CropResult& crop);
 
 // The crops and, last, all of them: facts, mean and worst error in days, in and out of the fit.
 std::string table(const std::vector<CropResult>& crops, bool markdown);
+// The facts kept out of the fit, by crop and by the climate of their place: how many, and the mean
+// error in days. `climates`: the group of each place.
+std::string climate_table(const std::vector<CropResult>& crops,
+                          const std::map<std::string, std::string>& climates, bool markdown);
 // Each fact with its error, worst first within its crop.
 std::string fact_list(const std::vector<CropResult>& crops);
 

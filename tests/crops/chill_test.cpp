@@ -96,9 +96,9 @@ TEST(Chill, UpToTheWholeOfItsColdStemsAreShort) {
   const auto found = mild.ask("tulip", "bulbs in late autumn");
   ASSERT_FALSE(found.list.empty());
   for (const Candidate& c : found.list) {
-    EXPECT_GE(c.cold_share, 0.6);
-    EXPECT_LT(c.cold_share, 1);
-    EXPECT_DOUBLE_EQ(c.stem_factor, c.cold_share);
+    EXPECT_GE(c.cold_share(), 0.6);
+    EXPECT_LT(c.cold_share(), 1);
+    EXPECT_DOUBLE_EQ(c.stem_factor, c.cold_share());
     EXPECT_FALSE(c.needs_cold_store);
   }
   EXPECT_FALSE(mild.ask("tulip", "pre-chilled bulbs").list.empty());

@@ -225,9 +225,10 @@ TEST(CropSheets, HoldFiguresThatCanBeTrue) {
     if (one->germination_days) expect_within("germination", *one->germination_days, 2, 60);
     if (one->germination_c) expect_within("germination degrees", *one->germination_c, 2, 30);
     if (one->depth_mm) expect_within("depth", {*one->depth_mm, *one->depth_mm}, 1, 250);
-    EXPECT_GE(one->coldest_survived_c, -40);
-    EXPECT_LE(one->coldest_survived_c, 5);
-    EXPECT_LE(one->coldest_under_fleece_c.value_or(-50), one->coldest_survived_c);
+    EXPECT_GE(one->survives_c, -40);
+    EXPECT_LE(one->survives_c, 5);
+    EXPECT_GE(one->mulch_gain_c, 0);
+    EXPECT_LE(one->mulch_gain_c, 7);
     EXPECT_LE(one->succession_gap_days.value_or(7), 60);
     if (one->growth) expect_growth(*one->growth);
     for (const Group& group : one->groups) {

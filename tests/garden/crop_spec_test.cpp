@@ -13,7 +13,7 @@ FrostWindow window(double from, double to) { return {{from, Frost::Last}, {to, F
 Sheet sheet() {
   Sheet sheet;
   sheet.name = "leek";
-  sheet.coldest_survived_c = -3;
+  sheet.survives_c = -3;
   sheet.growth = Growth{.base_c = 4, .top_c = 24};
   sheet.cutting_weeks = {2, 4};
   sheet.stems_per_plant = {1, 3};

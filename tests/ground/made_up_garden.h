@@ -40,12 +40,12 @@ inline Way raised(std::string name, Raised where, Range weeks, FrostWindow windo
   return way;
 }
 
-inline Sheet crop(std::string name, LifeCycle life_cycle, double coldest_survived_c, Habit habit,
+inline Sheet crop(std::string name, LifeCycle life_cycle, double survives_c, Habit habit,
                   Range cutting_weeks, Range stems_per_plant, Range spacing_cm) {
   Sheet sheet;
   sheet.name = std::move(name);
   sheet.life_cycle = life_cycle;
-  sheet.coldest_survived_c = coldest_survived_c;
+  sheet.survives_c = survives_c;
   sheet.habit = habit;
   sheet.cutting_weeks = cutting_weeks;
   sheet.stems_per_plant = stems_per_plant;

@@ -11,7 +11,7 @@ namespace {
 Sheet bulb() {
   Sheet sheet;
   sheet.life_cycle = LifeCycle::Bulb;
-  sheet.coldest_survived_c = -25;
+  sheet.survives_c = -25;
   sheet.habit = Habit::Single;
   sheet.cutting_weeks = {2, 2};
   Way way;
@@ -118,7 +118,7 @@ TEST(CropClock, HeatStopsCutting) {
 TEST(CropClock, AutumnIsSlowAndEndsWithTheSeason) {
   const auto climate = climate::Climate::from(lowland());
   Sheet sheet;
-  sheet.coldest_survived_c = 0;
+  sheet.survives_c = 0;
   sheet.habit = Habit::CutAndComeAgain;
   sheet.cutting_weeks = {14, 14};
   Way way;

@@ -95,5 +95,27 @@ TEST(SnowCover, LiesWhereTheColdestMonthFreezes) {
   }
 }
 
+TEST(Survival, OfABedCountsSnowAndMulchAndOfAFrameItsGlass) {
+  Sheet sheet;
+  sheet.survives_c = -14;
+  sheet.mulch_gain_c = 3;
+  const auto climate_of = [](double warmest) {
+    Place place{.latitude = 52};
+    place.temperatures = TwoMeans{8, warmest};
+    return climate::Climate::from(place);
+  };
+  const Survival bare = in_bed(climate_of(17), sheet, -21);
+  EXPECT_NEAR(bare.bare, 0.159, 1e-3);
+  EXPECT_NEAR(bare.covered, 0.5, 1e-3);
+  const Survival snow = in_bed(climate_of(25), sheet, -27);
+  EXPECT_EQ(snow.coldest_c, -21);
+  EXPECT_EQ(snow.covered, bare.covered);
+  EXPECT_EQ(in_bed(climate_of(17), sheet, -24, 3).covered, bare.covered);
+  const Survival frame = in_frame(sheet, -22);
+  EXPECT_NEAR(frame.bare, 0.5, 1e-3);
+  EXPECT_EQ(frame.covered, frame.bare);
+  EXPECT_NEAR(share_alive(coldest_borne_c(-14), 0, -14), kLeastAlive, 1e-6);
+}
+
 }  // namespace
 }  // namespace trug::growth

@@ -166,5 +166,32 @@ TEST(Seeds, FollowFromHowItIsSownAndComesUp) {
   }
 }
 
+// Where half of it dies twice as many are begun, and no more than that.
+TEST(Purchases, AllowForAHardWinter) {
+  Sheet sheet;
+  sheet.ways.resize(2);
+  sheet.ways[1].raised = Raised::Frame;
+  const struct {
+    double alive, begun, in_place, raised;
+    int spare;
+  } cases[] = {{1, 1, 3.375, 1.25, 0},
+               {0.85, 1, 3.375, 1.25, 0},
+               {0.8, 1.25, 3.75, 1.25, 3},
+               {0.5, 2, 6, 2, 10},
+               {0.2, 2, 6, 2, 10}};
+  for (const auto& one : cases) {
+    ground::Sowing sowing;
+    sowing.sheet = &sheet;
+    sowing.overwinters = true;
+    sowing.plants = 10;
+    sowing.alive = one.alive;
+    EXPECT_DOUBLE_EQ(begun_per_plant(sowing), one.begun);
+    EXPECT_EQ(spare_plants(sowing), one.spare);
+    EXPECT_DOUBLE_EQ(seeds_per_plant(sowing), one.in_place);
+    sowing.way = 1;
+    EXPECT_DOUBLE_EQ(seeds_per_plant(sowing), one.raised);
+  }
+}
+
 }  // namespace
 }  // namespace trug::work

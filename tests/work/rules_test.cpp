@@ -30,7 +30,7 @@ class Rules : public testing::Test {
                    .width = Millimetres{1100},
                    .stretches = {{.length = Millimetres{1700}}}}};
     add_planting(plan_, 0, 0, {.crop = "made up"});
-    sheet_.coldest_survived_c = -15;
+    sheet_.survives_c = -15;
     sheet_.ways = {{.name = "in place", .window = weeks_from(Frost::Last, -6, 2)}};
     live("2027-04-10", "2027-04-10", "2027-07-01", "2027-09-01");
   }
@@ -127,7 +127,7 @@ TEST_F(Rules, SowInPlaceWithinTheTradesWindow) {
 }
 
 TEST_F(Rules, SowTenderSeedInPlaceNotBeforeTheSoilIsWarm) {
-  sheet_.coldest_survived_c = 0;
+  sheet_.survives_c = 0;
   const auto job = draft(Sow);
   const growth::WarmSoil soil = [&] {
     const auto climate = climate::Climate::from(plan_.place);
@@ -196,14 +196,14 @@ TEST_F(Rules, WaterInWhatIsSetOut) {
 }
 
 TEST_F(Rules, WatchForFrostUntilOneYearInTwenty) {
-  sheet_.coldest_survived_c = 0;
+  sheet_.survives_c = 0;
   // 15 May + 1.645 x 13 days, rounded up.
   EXPECT_EQ(told(WatchForFrost), "2027-04-10, 2027-04-10 to 2027-06-06, in place");
-  sheet_.coldest_survived_c = -3;  // half-hardy: 30 days earlier
+  sheet_.survives_c = -3;  // half-hardy: 30 days earlier
   EXPECT_EQ(told(WatchForFrost), "2027-04-10, 2027-04-10 to 2027-05-07, in place");
-  sheet_.coldest_survived_c = -15;
+  sheet_.survives_c = -15;
   EXPECT_EQ(told(WatchForFrost), "none");
-  sheet_.coldest_survived_c = 0;
+  sheet_.survives_c = 0;
   live("2027-06-10", "2027-06-10", "2027-08-01", "2027-09-01");
   EXPECT_EQ(told(WatchForFrost), "none");
 }
@@ -233,17 +233,35 @@ TEST_F(Rules, LookForSlugsWhileThePlantsAreYoung) {
   EXPECT_EQ(told(Slugs), "none");
 }
 
-TEST_F(Rules, PinchOnlyWhereTheSheetOrCareWantsIt) {
+TEST_F(Rules, PinchWhatIsPinchedWhenItIsFarEnoughOn) {
   EXPECT_EQ(told(Pinch), "none");
-  sheet_.pinch.advice = Pinch::Advice::Optional;
-  EXPECT_EQ(told(Pinch), "none");
-  plan_.work.care = true;
-  EXPECT_NE(told(Pinch), "none");
-  sheet_.pinch.advice = Pinch::Advice::Yes;
-  plan_.work.care = false;
-  EXPECT_NE(told(Pinch), "none");
-  sowing_.stands = true;
-  EXPECT_EQ(told(Pinch), "none");
+  sowing_.pinched = true;
+  EXPECT_EQ(told(Pinch), "2027-05-22, 2027-05-18 to 2027-06-01, in place") << "by weeks";
+  sheet_.pinch.at_kd = 300;
+  EXPECT_EQ(told(Pinch), "2027-05-22, 2027-05-18 to 2027-06-01, in place") << "no heat is told";
+  sowing_.timeline.forecast.stages = {growth::Stage{}};
+  EXPECT_EQ(told(Pinch), "none") << "it is never far enough on";
+  sowing_.timeline.forecast.pinched = day("2027-05-17");
+  EXPECT_EQ(told(Pinch), "2027-05-17, 2027-05-13 to 2027-05-27, in place");
+  sowing_.timeline.forecast.pinched = day("2027-06-17");
+  EXPECT_EQ(told(Pinch), "2027-06-03, 2027-05-30 to 2027-06-13, in place")
+      << "not within four weeks of its flower";
+}
+
+TEST_F(Rules, PotOnWhenItsModuleIsTooSmall) {
+  raise(Raised::Frame, {10, 14});
+  way().pot_on_weeks = 6;
+  live("2027-02-01", "2027-05-01", "2027-07-01", "2027-09-01");
+  EXPECT_EQ(told(PotOn), "2027-03-15, 2027-03-08 to 2027-03-22, frame") << "by weeks";
+  sheet_.pot = PotLimits{450, 900};
+  sowing_.timeline.forecast.stages = {growth::Stage{}};
+  EXPECT_EQ(told(PotOn), "none") << "its module holds it";
+  sowing_.timeline.forecast.outgrows_module = day("2027-04-02");
+  EXPECT_EQ(told(PotOn), "2027-04-02, 2027-03-26 to 2027-04-09, frame");
+  sowing_.timeline.forecast.outgrows_module = day("2027-04-21");
+  EXPECT_NE(told(PotOn), "none");
+  sowing_.timeline.forecast.outgrows_module = day("2027-04-22");
+  EXPECT_EQ(told(PotOn), "none") << "it is set out as soon";
 }
 
 TEST_F(Rules, SupportWhatFallsOver) {
@@ -364,6 +382,20 @@ TEST_F(Rules, LiftAndStoreInsteadOfLifting) {
   sowing_.next_in_ground = day("2027-09-20");
   EXPECT_EQ(told(LiftAndStore), "none");
   EXPECT_NE(told(Lift), "none");
+}
+
+// -12 degC against -15: Phi(7/3) = 0.99 live; -22: Phi(-1) = 0.16, under a mulch of 4 degC
+// Phi(1/3) = 0.63.
+TEST_F(Rules, PerennialsAreLiftedWhereAMulchDoesNotBringThemThrough) {
+  sheet_.life_cycle = LifeCycle::Perennial;
+  sheet_.mulch_gain_c = 4;
+  sheet_.lift_and_store = YearlyJob{.window = weeks_from(Frost::First, 0, 3)};
+  EXPECT_EQ(told(LiftAndStore), "none") << "nothing is known of the winter";
+  plan_.place.coldest_c = -12;
+  EXPECT_EQ(told(LiftAndStore), "none");
+  plan_.place.coldest_c = -22;
+  EXPECT_EQ(told(LiftAndStore), "2027-10-26, 2027-10-15 to 2027-11-05, in place");
+  EXPECT_NEAR(draft(LiftAndStore)->alive_if_left.value_or(0), 0.63, 0.01);
 }
 
 TEST_F(Rules, ClearOnTheDayOfLifting) {

@@ -1,0 +1,26 @@
+// SPDX-License-Identifier: MIT
+#include "show/winter_words.h"
+
+#include <fmt/format.h>
+
+#include "base/text.h"
+#include "work/seeds.h"
+
+namespace trug::show {
+
+std::string for_the_winter(const ground::Sowing& sowing, std::string_view what) {
+  const int spare = work::spare_plants(sowing);
+  if (spare == 0) return fmt::format("a tenth to a fifth more {}: the winter takes some", what);
+  return fmt::format("{} more {}: {} live through the winter here", counted(spare, "plant"),
+                     what, in_ten(sowing.alive));
+}
+
+std::string cover_words(const Place& place, const ground::Sowing& sowing) {
+  return fmt::format(
+      "Lay {}: the usual coldest night here is {} degC and it survives {} degC bare. So covered, "
+      "{} live.",
+      work::is_mulched(*sowing.sheet) ? "a mulch a hand deep" : "fleece",
+      number(place.coldest_c.value_or(0)), number(sowing.sheet->survives_c), in_ten(sowing.alive));
+}
+
+}  // namespace trug::show
