@@ -23,14 +23,16 @@ struct Neighbours {
 };
 
 Neighbours neighbours(const Plan& plan, const Schedule& schedule, std::size_t planting) {
+  const auto all = chains(plan);
+  const auto chain = std::ranges::find_if(all, [&](const std::vector<std::size_t>& one) {
+    return std::ranges::find(one, planting) != one.end();
+  });
   Neighbours result;
-  for (const auto& chain : chains(plan)) {
-    if (std::ranges::find(chain, planting) == chain.end()) continue;
-    for (const std::size_t other : chain) {
-      if (schedule.of(other).empty() || other == planting) continue;
-      if (other < planting) result.before = other;
-      if (other > planting && !result.after) result.after = other;
-    }
+  if (chain == all.end()) return result;
+  for (const std::size_t other : *chain) {
+    if (schedule.of(other).empty()) continue;
+    if (other < planting) result.before = other;
+    if (other > planting && !result.after) result.after = other;
   }
   return result;
 }
@@ -48,6 +50,28 @@ class Asker {
   Asker(const Garden& garden, const Outcome& now, std::size_t planting)
       : garden_(garden), now_(now), planting_(planting) {}
 
+  // Of a crop that is grown.
+  std::optional<GaveWay> without_the_wait() const {
+    const auto waits = waiting(garden_.plan, now_.schedule, planting_);
+    if (!waits) return std::nullopt;
+    const auto lift = earlier_lift(garden_.plan, now_.schedule, *waits);
+    const auto earlier = lift ? with(waits->before, lift) : std::nullopt;
+    if (earlier && earlier->in_ground < waits->in_ground) return earlier;
+    return with(waits->before, {});
+  }
+
+  // Of a crop that is left out: the one without which the plan gives more.
+  std::optional<GaveWay> without_a_neighbour() const {
+    const Neighbours around = neighbours(garden_.plan, now_.schedule, planting_);
+    std::optional<GaveWay> best;
+    for (const auto& neighbour : {around.before, around.after}) {
+      const auto found = neighbour ? with(*neighbour, {}) : std::nullopt;
+      if (found && (!best || found->plan_stems > best->plan_stems)) best = found;
+    }
+    return best;
+  }
+
+ private:
   // nullopt: the crop is not grown by it either.
   std::optional<GaveWay> with(std::size_t to, std::optional<Date> lift) const {
     const Change change = lift ? Change(LiftOn{to, *lift}) : Change(LeaveOut{to});
@@ -62,7 +86,6 @@ class Asker {
     return result;
   }
 
- private:
   const Garden& garden_;
   const Outcome& now_;
   const std::size_t planting_;
@@ -103,25 +126,10 @@ std::optional<Date> earlier_lift(const Plan& plan, const Schedule& schedule,
 }
 
 std::optional<GaveWay> gave_way(const Garden& garden, const Outcome& now, std::size_t planting) {
-  const Plan& plan = garden.plan;
-  const Schedule& schedule = now.schedule;
   const Asker asker(garden, now, planting);
-  if (!schedule.of(planting).empty()) {
-    const auto waits = waiting(plan, schedule, planting);
-    if (!waits) return std::nullopt;
-    const auto lift = earlier_lift(plan, schedule, *waits);
-    const auto earlier = lift ? asker.with(waits->before, lift) : std::nullopt;
-    if (earlier && earlier->in_ground < waits->in_ground) return earlier;
-    return asker.with(waits->before, {});
-  }
-  if (schedule.weighed[planting].candidates->list.empty()) return std::nullopt;
-  std::optional<GaveWay> best;
-  const Neighbours around = neighbours(plan, schedule, planting);
-  for (const auto& neighbour : {around.before, around.after}) {
-    const auto found = neighbour ? asker.with(*neighbour, {}) : std::nullopt;
-    if (found && (!best || found->plan_stems > best->plan_stems)) best = found;
-  }
-  return best;
+  if (!now.schedule.of(planting).empty()) return asker.without_the_wait();
+  if (now.schedule.weighed[planting].candidates->list.empty()) return std::nullopt;
+  return asker.without_a_neighbour();
 }
 
 }  // namespace trug::ask

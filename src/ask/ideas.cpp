@@ -3,7 +3,6 @@
 
 #include <algorithm>
 #include <functional>
-#include <tuple>
 
 #include "ground/schedule.h"
 #include "ground/starts.h"
@@ -38,6 +37,52 @@ std::optional<std::string> id_for(const Plan& plan, std::size_t bed, const std::
   while (taken(crop + " " + std::to_string(number))) ++number;
   return crop + " " + std::to_string(number);
 }
+
+// Weighs every start on a plot beside all that grows.
+class Thinker {
+ public:
+  Thinker(const Garden& garden, const Outcome& now, const IdeaRules& rules)
+      : garden_(garden),
+        now_(now),
+        rules_(rules),
+        all_(kinds_of(now)),
+        worth_now_(rules.weighing.of(all_)),
+        summer_(summer_of(garden)) {}
+
+  // By crop.
+  std::map<std::string, Idea> best_on(const Plot& plot,
+                                      const std::vector<Growing>& growings) const {
+    const auto others = plot.instead_of ? kinds_of(now_, plot.instead_of) : all_;
+    std::map<std::string, Idea> best;
+    for (const Growing& growing : growings) {
+      const int plants = may_stand(growing, plot) ? plants_on(plot, *growing.sheet) : 0;
+      if (plants < kFewestOfAKind) continue;
+      const Idea idea{&plot, &growing, plants, gain(growing, plants, others)};
+      const auto known = best.emplace(growing.sheet->name, idea).first;
+      if (idea.gain > known->second.gain) known->second = idea;
+    }
+    return best;
+  }
+
+ private:
+  bool may_stand(const Growing& growing, const Plot& plot) const {
+    return growing.usual && fits(growing, plot, summer_) &&
+           !stands_there(garden_.plan, plot, growing.sheet->name);
+  }
+
+  double gain(const Growing& growing, int plants, std::vector<Kinds> weeks) const {
+    const double price = grows_in(weeks, growing.sheet->name) ? 0 : rules_.price_of_a_kind;
+    add_to(weeks, growing, plants);
+    return rules_.weighing.of(weeks) - worth_now_ - price;
+  }
+
+  const Garden& garden_;
+  const Outcome& now_;
+  const IdeaRules& rules_;
+  const std::vector<Kinds> all_;
+  const double worth_now_;
+  const DateRange summer_;
+};
 
 }  // namespace
 
@@ -116,28 +161,12 @@ bool fits(const Growing& growing, const Plot& plot, DateRange summer) {
 
 std::vector<Idea> ideas(const Garden& garden, const Outcome& now, const std::vector<Plot>& plots,
                         const std::vector<Growing>& growings, const IdeaRules& rules) {
-  const auto all = kinds_of(now);
-  const double worth_now = rules.weighing.of(all);
-  const DateRange summer = summer_of(garden);
-  std::map<std::tuple<std::size_t, std::string>, Idea> best;  // by plot and crop
-  for (std::size_t i = 0; i < plots.size(); ++i) {
-    const auto others = plots[i].instead_of ? kinds_of(now, plots[i].instead_of) : all;
-    for (const Growing& growing : growings) {
-      const Sheet& sheet = *growing.sheet;
-      if (!growing.usual || !fits(growing, plots[i], summer)) continue;
-      const int plants = plants_on(plots[i], sheet);
-      if (plants < kFewestOfAKind || stands_there(garden.plan, plots[i], sheet.name)) continue;
-      auto weeks = others;
-      add_to(weeks, growing, plants);
-      const double gain = rules.weighing.of(weeks) - worth_now -
-                          (grows_in(others, sheet.name) ? 0 : rules.price_of_a_kind);
-      Idea& idea = best[{i, sheet.name}];
-      if (gain > idea.gain) idea = {&plots[i], &growing, plants, gain};
-    }
-  }
+  const Thinker thinker(garden, now, rules);
   std::vector<Idea> list;
-  for (const auto& [key, idea] : best) {
-    if (idea.growing != nullptr && idea.gain >= rules.least_gain) list.push_back(idea);
+  for (const Plot& plot : plots) {
+    for (auto& [crop, idea] : thinker.best_on(plot, growings)) {
+      if (idea.gain >= rules.least_gain) list.push_back(idea);
+    }
   }
   std::ranges::stable_sort(list, std::greater{}, &Idea::gain);
   return list;
