@@ -15,7 +15,6 @@
 #include "app/option_values.h"
 #include "app/version.h"
 #include "base/text.h"
-#include "feed/address.h"
 #include "show/format.h"
 
 namespace trug::app {

@@ -2,7 +2,6 @@
 #include <algorithm>
 #include <optional>
 #include <string>
-#include <string_view>
 #include <vector>
 
 #include "app/commands.h"
@@ -77,33 +76,44 @@ bool keep_cut_in_month(Options options, const Environment& environment,
   return true;
 }
 
-}  // namespace
-
-int run_crop(const Options& options, const Environment& environment) {
-  if (!options.check_folder.empty()) return check_sheets(options, environment);
-  Diagnostics diagnostics;
-  const auto library = open_library(options, "", environment, diagnostics);
+std::vector<const Sheet*> wanted_sheets(read::SheetLibrary& library, const WantedCrops& wanted,
+                                        Diagnostics& diagnostics) {
   std::vector<const Sheet*> sheets;
-  if (options.crop.empty()) {
-    for (const std::string& name : library->names()) {
-      const Sheet* sheet = library->find(name, diagnostics);
-      if (sheet && is_wanted(*sheet, options.crops)) sheets.push_back(sheet);
-    }
-  } else if (const Sheet* sheet = library->find(options.crop, diagnostics)) {
-    sheets.push_back(sheet);
-  } else if (!library->has(options.crop)) {
-    const std::string better = library->what_to_write(options.crop, diagnostics);
+  for (const std::string& name : library.names()) {
+    const Sheet* sheet = library.find(name, diagnostics);
+    if (sheet && is_wanted(*sheet, wanted)) sheets.push_back(sheet);
+  }
+  return sheets;
+}
+
+int show_crop(const Options& options, const Environment& environment, read::SheetLibrary& library,
+              Diagnostics& diagnostics) {
+  const Sheet* sheet = library.find(options.crop, diagnostics);
+  if (!sheet && !library.has(options.crop)) {
+    const std::string better = library.what_to_write(options.crop, diagnostics);
     environment.err << "error: there is no sheet '" << options.crop
                     << "'\n  hint: " << (better.empty() ? "trug crop lists them all" : better)
                     << "\n";
     return kBadInput;
   }
   environment.err << diagnostics.render();
+  if (!sheet || diagnostics.has_errors()) return kBadInput;
+  environment.out << show::crop_page(*sheet, page_style(options, environment));
+  return kDone;
+}
+
+}  // namespace
+
+int run_crop(const Options& options, const Environment& environment) {
+  if (!options.check_folder.empty()) return check_sheets(options, environment);
+  Diagnostics diagnostics;
+  const auto library = open_library(options, "", environment, diagnostics);
+  if (!options.crop.empty()) return show_crop(options, environment, *library, diagnostics);
+  auto sheets = wanted_sheets(*library, options.crops, diagnostics);
+  environment.err << diagnostics.render();
   if (diagnostics.has_errors()) return kBadInput;
   if (options.crops.month && !keep_cut_in_month(options, environment, sheets)) return kBadInput;
-  environment.out << (options.crop.empty()
-                          ? show::crop_list(sheets, page_style(options, environment))
-                          : show::crop_page(*sheets.front(), page_style(options, environment)));
+  environment.out << show::crop_list(sheets, page_style(options, environment));
   return kDone;
 }
 

@@ -10,7 +10,7 @@
 #include "feed/address.h"
 #include "garden/sheet.h"
 #include "read/daily_csv.h"
-#include "work/jobs.h"
+#include "work/job_kinds.h"
 
 namespace trug::app {
 

@@ -195,7 +195,7 @@ ground::Sheets all_sheets(const Reckoning& r) {
   Diagnostics of_no_matter;  // a sheet of no crop of the plan
   ground::Sheets sheets = r.sheets;
   for (const std::string& name : r.sheet_library->names()) {
-    if (const Sheet* sheet = r.sheet_library->find(name, of_no_matter)) sheets[name] = sheet;
+    if (const Sheet* sheet = r.sheet_library->find(name, of_no_matter)) sheets[sheet->name] = sheet;
   }
   return sheets;
 }

@@ -11,6 +11,7 @@
 #include "ask/find.h"
 #include "ask/gave_way.h"
 #include "climate/soil.h"
+#include "growth/cover.h"
 #include "growth/winter.h"
 #include "work/seeds.h"
 
@@ -107,9 +108,11 @@ std::optional<WinterLosses> winter_losses(const View& view, const Sowing& sowing
     return std::nullopt;
   WinterLosses found{.coldest_c = view.plan().place.coldest_c.value_or(0),
                      .survives_c = sheet.survives_c};
-  const growth::Survival in_bed = growth::in_bed(view.garden.climate, sheet, found.coldest_c);
+  const growth::Survival in_bed =
+      growth::in_bed(view.garden.climate, sheet, found.coldest_c,
+                     growth::cover_gain(sowing.cover, sowing.raised_by()).coldest_c);
   const bool in_frame = sowing.alive != in_bed.bare && !sowing.under_fleece;
-  found.felt_c = in_frame ? found.coldest_c : in_bed.coldest_c;
+  found.felt_c = found.coldest_c + (in_frame ? 0 : growth::snow_cover_c(view.garden.climate));
   found.bare = sowing.under_fleece ? in_bed.bare : sowing.alive;
   found.alive = sowing.alive;
   found.covered = sowing.under_fleece;

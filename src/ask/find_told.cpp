@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 // What the plan says now of a sowing that its calendar told otherwise, and that has begun since.
 #include <algorithm>
+#include <optional>
 #include <string>
-#include <vector>
 
 #include "ask/find.h"
 

@@ -10,6 +10,8 @@
 #include <vector>
 
 #include "ask/change.h"
+#include "ask/finding_rank.h"
+#include "ask/season_findings.h"
 #include "base/date.h"
 #include "base/diagnostics.h"
 #include "garden/plan.h"
@@ -18,10 +20,6 @@
 #include "work/jobs.h"
 
 namespace trug::ask {
-
-// Broken: the plan cannot do it. Short: it can, but the wish goes short. Mild: worth knowing.
-enum class Rank { Broken, Short, Mild };
-std::string_view to_string(Rank rank);
 
 // One struct for each thing that can be found, with the stable word it has in files.
 
@@ -102,21 +100,6 @@ struct FewerSowings {
   int asked = 0;
 };
 
-// So far on before the winter that frost may take its buds.
-struct TooEarly {
-  static constexpr std::string_view kCode = "too-early";
-  static constexpr Rank kRank = Rank::Mild;
-  Date start;
-  double share_done = 0;  // of its way to the flower
-};
-
-// A biennial that gives half its stems.
-struct SmallRosette {
-  static constexpr std::string_view kCode = "small-rosette";
-  static constexpr Rank kRank = Rank::Mild;
-  double share_done = 0;  // of its leaves
-};
-
 // What stands or is pinned, against a rule of the winter or the season.
 struct AgainstRule {
   static constexpr std::string_view kCode = "against-rule";
@@ -134,53 +117,6 @@ struct AgainstTold {
   };
   Date started;
   std::vector<Changed> changed = {};
-};
-
-// Bulbs after a winter of less cold than they need.
-struct ShortStems {
-  static constexpr std::string_view kCode = "short-stems";
-  static constexpr Rank kRank = Rank::Mild;
-  double cold_share = 0;  // of what it needs
-};
-
-// The winter takes more of it than of any planting, or would if it were left bare.
-struct WinterLosses {
-  static constexpr std::string_view kCode = "winter-losses";
-  static constexpr Rank kRank = Rank::Mild;
-  double coldest_c = 0;   // of the place
-  double felt_c = 0;      // under snow where it lies
-  double survives_c = 0;  // nine in ten of it
-  double bare = 1;        // shares that live
-  double alive = 1;       // covered where that helps
-  bool covered = false;
-  bool mulch = false;  // is what it is covered with; else fleece
-  int spare = 0;       // plants to have besides; 0: none, or it stands already
-  bool lift = false;   // it can be lifted and stored
-};
-
-// A perennial that a summer like this kills.
-struct OneYear {
-  static constexpr std::string_view kCode = "one-year";
-  static constexpr Rank kRank = Rank::Mild;
-  double hottest_c = 0;  // the hottest month's mean maximum
-  double lives_to_c = 0;
-};
-
-// Bulbs where no winter chills them in the ground.
-struct NeedsCold {
-  static constexpr std::string_view kCode = "needs-cold";
-  static constexpr Rank kRank = Rank::Mild;
-  double coldest_month_c = 0;
-  Range weeks;  // in the cold
-};
-
-// Sown by a pin before the soil is likely warm enough.
-struct ColdSoil {
-  static constexpr std::string_view kCode = "cold-soil";
-  static constexpr Rank kRank = Rank::Mild;
-  Date start;
-  double soil_c = 0;
-  double wanted_c = 0;
 };
 
 // Too few plants to give one vase their share.

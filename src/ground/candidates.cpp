@@ -65,6 +65,32 @@ bool may_work(const Work& work, const CropEntry& entry, Date day) {
   return entry.pins.plant_on || is_work_day(work, day);
 }
 
+// By the plan, or by what was bought for it.
+bool is_asked_for(const CropEntry& entry, const Begun& begun, const Way& way) {
+  return entry.since || entry.pins.way == way.name || begun.bought == way.method;
+}
+
+// Whether the plan or what has begun is another way than this one of the sheet.
+bool is_another(const Sheet& sheet, const CropEntry& entry, const Begun& begun, std::size_t index) {
+  const Way& way = sheet.ways[index];
+  if (entry.since.has_value() != stands_by(sheet, entry, way)) return true;
+  if (begun.way) return *begun.way != index;
+  return (entry.pins.way && *entry.pins.way != way.name) ||
+         (begun.bought && *begun.bought != way.method);
+}
+
+// Why a way is not even tried for what begins anew.
+std::optional<Refusal> not_tried(const Setting& setting, const Sheet& sheet, const CropEntry& entry,
+                                 const Begun& begun, const Way& way) {
+  if (!entry.since && !has_shelter(setting, way)) {
+    return Refusal{.rule = Rule::NoShelter, .needs = way.needs};
+  }
+  if (!is_asked_for(entry, begun, way) && !is_usual(sheet, way)) {
+    return Refusal{.rule = Rule::NotUsual};
+  }
+  return std::nullopt;
+}
+
 // Generates and judges the candidates of one crop and group.
 class Generator {
  public:
@@ -88,19 +114,14 @@ class Generator {
       const Way& way = sheet_.ways[i];
       if ((way.needs == Needs::Tunnel) != wanting_cover) continue;
       report_ = WayReport{.way = i, .group = group_};
-      const bool other_pinned = begun_.way ? *begun_.way != i
-                                           : (entry_.pins.way && *entry_.pins.way != way.name) ||
-                                                 (begun_.bought && *begun_.bought != way.method);
-      if (other_pinned || entry_.since.has_value() != stands_by(sheet_, entry_, way)) {
+      if (is_another(sheet_, entry_, begun_, i)) {
         refuse({.rule = Rule::Pinned});
       } else if (begun_.way) {
         try_begun(i, out);
       } else if (begun_.young_plants) {
         try_young_plants(i, out);
-      } else if (!entry_.since && !has_shelter(setting_, way)) {
-        refuse({.rule = Rule::NoShelter, .needs = way.needs});
-      } else if (!is_asked_for(way) && !is_usual(sheet_, way)) {
-        refuse({.rule = Rule::NotUsual});
+      } else if (const auto why = not_tried(setting_, sheet_, entry_, begun_, way)) {
+        refuse(*why);
       } else {
         try_way(i, out);
       }
@@ -109,11 +130,6 @@ class Generator {
   }
 
  private:
-  // By the plan, or by what was bought for it.
-  bool is_asked_for(const Way& way) const {
-    return entry_.since || entry_.pins.way == way.name || begun_.bought == way.method;
-  }
-
   void try_way(std::size_t index, Candidates& out) {
     const Way& way = sheet_.ways[index];
     if (way.method == Method::Established) {

@@ -65,27 +65,32 @@ std::vector<Place> test_places() {
                      {14.8, 15, 16, 17.4, 18.9, 20.8, 23.2, 23.6, 23, 20.5, 17.4, 14.6})};
 }
 
+bool is_possible(const Place& place, const climate::Climate& climate, const Sheet& sheet,
+                 std::size_t index) {
+  constexpr int kYear = 2027;
+  const Way& way = sheet.ways[index];
+  const Shelter everything{.given = true, .heated_trays = 100, .frame_m2 = 100, .nursery_m2 = 100};
+  const Work work;
+  const Setting setting{.climate = climate,
+                        .place = place,
+                        .work = work,
+                        .shelter = everything,
+                        .flowering_year = kYear,
+                        .cover = way.needs == Needs::Tunnel ? Cover::Tunnel : Cover::None};
+  CropEntry asked;
+  asked.pins.way = way.name;
+  if (way.method == Method::Established) asked.since = kYear - 5;
+  return std::ranges::any_of(
+      candidates(setting, sheet, asked).reports,
+      [&](const WayReport& report) { return report.way == index && report.allowed > 0; });
+}
+
 std::vector<bool> possible_ways(const Sheet& sheet) {
   std::vector<bool> possible(sheet.ways.size(), false);
-  const Work work;
-  constexpr int kYear = 2027;
-  const Shelter everything{.given = true, .heated_trays = 100, .frame_m2 = 100, .nursery_m2 = 100};
   for (const Place& place : test_places()) {
     const auto climate = climate::Climate::from(place);
     for (std::size_t i = 0; i < sheet.ways.size(); ++i) {
-      const bool wants_cover = sheet.ways[i].needs == Needs::Tunnel;
-      const Setting setting{.climate = climate,
-                            .place = place,
-                            .work = work,
-                            .shelter = everything,
-                            .flowering_year = kYear,
-                            .cover = wants_cover ? Cover::Tunnel : Cover::None};
-      CropEntry asked;
-      asked.pins.way = sheet.ways[i].name;
-      if (sheet.ways[i].method == Method::Established) asked.since = kYear - 5;
-      for (const WayReport& report : candidates(setting, sheet, asked).reports) {
-        if (report.way == i && report.allowed > 0) possible[i] = true;
-      }
+      if (is_possible(place, climate, sheet, i)) possible[i] = true;
     }
   }
   return possible;

@@ -51,6 +51,8 @@ int walk(const Curve& plant, const climate::Season& season, std::optional<DateRa
   const Date slower = autumn(season);
   double pace = 1;
   int day_of_plant = 0;
+  cutting.shares.reserve(
+      static_cast<std::size_t>(std::max(0, days_between(cutting.from, end) + 1)));
   for (Date day = cutting.from; day <= end && !plant.ends_before(day_of_plant); day += Days{1}) {
     if (pause && pause->contains(day)) {
       pace = kPaceAfterHeat;

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "growth/summer.h"
 
+#include <optional>
+
 #include "climate/soil.h"
 
 namespace trug::growth {
@@ -14,6 +16,25 @@ constexpr double kCooler = 3;  // memory
 // What heat is compared with: the limit, and more where the maxima are a guess.
 double believed(const climate::Climate& climate, double limit_c) {
   return limit_c + (climate.knows_maxima() ? 0 : kGuessedMaximaC);
+}
+
+// The first day of as many on which the maximum is above the limit. Among these there is one of
+// every seventh day: only where such a one is hot are its neighbours looked at.
+std::optional<Date> held_above(const climate::Climate& climate, double limit, DateRange days) {
+  const auto is_hot = [&](Date day) { return climate.likely_max_c(day) > limit; };
+  Date from = days.from;
+  for (Date look = from + Days{kHeldDays - 1}; look < days.until; look += Days{kHeldDays}) {
+    if (!is_hot(look)) continue;
+    Date first = look;
+    while (first > from && is_hot(first - Days{1})) first -= Days{1};
+    Date after = look + Days{1};
+    while (after < days.until && days_between(first, after) < kHeldDays && is_hot(after)) {
+      after += Days{1};
+    }
+    if (days_between(first, after) >= kHeldDays) return first;
+    from = look + Days{1};
+  }
+  return std::nullopt;
 }
 
 }  // namespace
@@ -38,19 +59,13 @@ std::vector<DateRange> too_hot(const climate::Season& season, const Sheet& sheet
   if (!sheet.stop_above_max_c || !climate.has_temperatures()) return spells;
   const double limit = believed(climate, *sheet.stop_above_max_c);
   const Date end = season.range().until;
-  int held = 0;
-  bool hot = false;
-  for (Date day = from; day < end; day += Days{1}) {
-    const double maximum = climate.likely_max_c(day);
-    if (hot && maximum < limit - kCooler) {
-      spells.back().until = day;
-      hot = false;
-    }
-    held = maximum > limit ? held + 1 : 0;
-    if (hot || held < kHeldDays) continue;
-    spells.push_back({day - Days{kHeldDays - 1}, end});
+  while (const auto hot = held_above(climate, limit, {from, end})) {
+    spells.push_back({*hot, end});
     if (sheet.when_hot == WhenHot::Ends) break;
-    hot = true;
+    for (from = *hot + Days{kHeldDays}; from < end; from += Days{1}) {
+      if (climate.likely_max_c(from) < limit - kCooler) break;
+    }
+    spells.back().until = from;
   }
   return spells;
 }

@@ -5,6 +5,7 @@
 
 #include <cmath>
 #include <map>
+#include <optional>
 #include <sstream>
 
 #include "base/text.h"
@@ -73,7 +74,7 @@ std::string bound_words(const std::optional<ground::Bound>& bound) {
   const double above = bound->value > 0 ? bound->most / bound->value - 1 : 1;
   return above < kCloseBound
              ? fmt::format(" None can be worth over {:.1f} in 100 more.",
-                                     std::ceil(above * 1000) / 10)
+                           std::ceil(above * 1000) / 10)
              : std::string(" How much better another could be is not known within 5 in 100.");
 }
 

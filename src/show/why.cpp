@@ -44,6 +44,25 @@ std::string where_stood(const Plan& plan, const Sowing& sowing) {
   return "";
 }
 
+std::string by_warmth(const Growth& growth, double spread_c) {
+  return fmt::format("heat counts above {} degC, up to {} degC; a day varies by {} degC",
+                     number(growth.base_c), number(growth.top_c), number(spread_c));
+}
+
+std::string by_light(const AfterLight& light) {
+  return fmt::format("days count from {}, whole ones from {} to {} degC",
+                     light.below_h >= 24 ? std::string("the longest day")
+                                         : fmt::format("when they are under {} hours from "
+                                                       "sunrise to sunset",
+                                                       number(light.below_h)),
+                     number(light.cold_b_c), number(light.hot_c_c));
+}
+
+// How a day is known that is past.
+std::string known(const std::optional<Date>& day, bool told) {
+  return !day ? "" : told ? ", as it was told" : ", recorded";
+}
+
 // One sowing from its start to its lift.
 class Life {
  public:
@@ -94,11 +113,6 @@ class Life {
                                              plain_day(window.until - Days{1}), place_in_window()));
   }
 
-  // How a day is known that is past.
-  static std::string known(const std::optional<Date>& day, bool told) {
-    return !day ? "" : told ? ", as it was told" : ", recorded";
-  }
-
   std::string place_in_window() const {
     if (sowing_.days_early() > 0) return counted(sowing_.days_early(), "day") + " before it";
     if (sowing_.days_late() > 0) return counted(sowing_.days_late(), "day") + " after it";
@@ -113,23 +127,10 @@ class Life {
                                          step.unit, number(step.reached, 0)));
     }
     const Growth& growth = *sowing_.spec().growth();
-    text += row("", growth.after_light ? by_light(*growth.after_light) : by_warmth(growth));
+    text += row("", growth.after_light ? by_light(*growth.after_light)
+                                       : by_warmth(growth, climate_.spread_c()));
     text += row("day length then", day_hours(climate_, timeline().first_flower.likely));
     return text;
-  }
-
-  std::string by_warmth(const Growth& growth) const {
-    return fmt::format("heat counts above {} degC, up to {} degC; a day varies by {} degC",
-                       number(growth.base_c), number(growth.top_c), number(climate_.spread_c()));
-  }
-
-  static std::string by_light(const AfterLight& light) {
-    return fmt::format("days count from {}, whole ones from {} to {} degC",
-                       light.below_h >= 24 ? std::string("the longest day")
-                                           : fmt::format("when they are under {} hours from "
-                                                         "sunrise to sunset",
-                                                         number(light.below_h)),
-                       number(light.cold_b_c), number(light.hot_c_c));
   }
 
   std::string cold() const {

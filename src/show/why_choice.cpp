@@ -5,9 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
-#include <vector>
 
-#include "base/day_text.h"
 #include "base/text.h"
 
 namespace trug::show {

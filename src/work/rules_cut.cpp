@@ -5,6 +5,7 @@
 #include <optional>
 #include <span>
 
+#include "growth/cover.h"
 #include "growth/winter.h"
 #include "work/rules.h"
 
@@ -84,7 +85,9 @@ std::optional<JobDraft> lift_and_store(const Sowing& sowing, const RuleContext& 
   const auto& coldest_c = context.plan.place.coldest_c;
   if (job && coldest_c) {
     job->alive_if_left =
-        growth::in_bed(context.season.climate(), *sowing.sheet, *coldest_c).covered;
+        growth::in_bed(context.season.climate(), *sowing.sheet, *coldest_c,
+                       growth::cover_gain(sowing.cover, sowing.raised_by()).coldest_c)
+            .covered;
   }
   if (stays_in_ground(sowing.sheet->life_cycle) &&
       (!job || job->alive_if_left.value_or(1) >= growth::kUsuallyAlive)) {

@@ -146,7 +146,7 @@ TEST(Places, AllowWhatIsSensibleAndSayWhyNot) {
       }
     }
     EXPECT_GT(allowed, 30) << where.name;
-    EXPECT_GT(refused, 30) << where.name;
+    EXPECT_GT(refused, 10) << where.name;  // under snow much lives, in part
   }
 }
 
