@@ -79,6 +79,11 @@ bool is_another(const Sheet& sheet, const CropEntry& entry, const Begun& begun, 
          (begun.bought && *begun.bought != way.method);
 }
 
+// As young plants.
+bool is_sold(const Sheet& sheet) {
+  return std::ranges::find(sheet.ways, Method::BoughtPlants, &Way::method) != sheet.ways.end();
+}
+
 // Why a way is not even tried for what begins anew.
 std::optional<Refusal> not_tried(const Setting& setting, const Sheet& sheet, const CropEntry& entry,
                                  const Begun& begun, const Way& way) {
@@ -136,11 +141,10 @@ class Generator {
       try_start(index, clock_.season().from, clock_.season().from, out);
       return;
     }
-    const auto usual_days = clock_.usual_days(way);
-    if (!usual_days) return;
-    const DateRange window = *usual_days;
+    const auto window = clock_.usual_days(way);
+    if (!window) return;
     if (entry_.since) {
-      const Date usual = window.from + Days{days_between(window.from, window.until) / 2};
+      const Date usual = window->from + Days{days_between(window->from, window->until) / 2};
       try_start(index, usual, usual, out);
       return;
     }
@@ -151,7 +155,7 @@ class Generator {
       return;
     }
     const DateRange days =
-        days_to_try(way, {window.from, window.until + Days{7 * late_weeks(way)}});
+        days_to_try(way, {window->from, window->until + Days{7 * late_weeks(way)}});
     const bool any_day = pins.plant_on || (pins.start_on && !way.weeks_under_cover);
     for (Date day = days.from; day < days.until; day += Days{1}) {
       if (any_day || is_work_day(setting_.work, day)) try_in_ground(index, day, out);
@@ -171,8 +175,7 @@ class Generator {
   // at the end of their weeks.
   void try_young_plants(std::size_t index, Candidates& out) {
     const Way& way = sheet_.ways[index];
-    const bool sold =
-        std::ranges::find(sheet_.ways, Method::BoughtPlants, &Way::method) != sheet_.ways.end();
+    const bool sold = is_sold(sheet_);
     if (!way.window || (sold ? way.method != Method::BoughtPlants : !way.weeks_under_cover)) {
       refuse({.rule = Rule::Pinned});
       return;

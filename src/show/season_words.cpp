@@ -3,7 +3,6 @@
 
 #include <fmt/format.h>
 
-#include "base/day_text.h"
 #include "base/text.h"
 
 namespace trug::show {

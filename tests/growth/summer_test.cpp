@@ -3,6 +3,8 @@
 
 #include <gtest/gtest.h>
 
+#include <vector>
+
 #include "growth/places.h"
 
 namespace trug::growth {
@@ -50,6 +52,51 @@ TEST(TooHot, APauseEndsThreeDegreesCooler) {
   EXPECT_LT(kansas.climate.max_c(cool).value(), 28);
   EXPECT_GE(kansas.climate.max_c(cool - Days{1}).value(), 28);
   EXPECT_TRUE(too_hot(kansas.season, sheet, cool).empty());
+}
+
+// Day by day, as the rule is said: hot after a week above the limit, until three degrees under it.
+std::vector<DateRange> day_by_day(const climate::Season& season, const Sheet& sheet, Date from) {
+  std::vector<DateRange> spells;
+  const double limit = sheet.stop_above_max_c.value();
+  int held = 0;
+  bool hot = false;
+  for (Date day = from; day < season.range().until; day += Days{1}) {
+    const double maximum = season.climate().likely_max_c(day);
+    if (hot && maximum < limit - 3) {
+      spells.back().until = day;
+      hot = false;
+    }
+    held = maximum > limit ? held + 1 : 0;
+    if (hot || held < 7) continue;
+    spells.push_back({day - Days{6}, season.range().until});
+    if (sheet.when_hot == WhenHot::Ends) break;
+    hot = true;
+  }
+  return spells;
+}
+
+TEST(TooHot, IsTheSameAsLookedAtDayByDay) {
+  for (const auto& [name, place] : six_places()) {
+    const auto climate = climate::Climate::from(place);
+    const climate::Season season(climate, 2027);
+    for (const WhenHot when : {WhenHot::Ends, WhenHot::Pauses}) {
+      for (double limit = 18; limit <= 32; ++limit) {
+        Sheet sheet;
+        sheet.stop_above_max_c = limit;
+        sheet.when_hot = when;
+        for (Date from = season.range().from; from < season.range().until; from += Days{11}) {
+          const auto found = too_hot(season, sheet, from);
+          const auto expected = day_by_day(season, sheet, from);
+          ASSERT_EQ(found.size(), expected.size()) << name << " " << limit << " " << iso(from);
+          for (std::size_t i = 0; i < found.size(); ++i) {
+            EXPECT_EQ(found[i].from, expected[i].from) << name << " " << limit << " " << iso(from);
+            EXPECT_EQ(found[i].until, expected[i].until)
+                << name << " " << limit << " " << iso(from);
+          }
+        }
+      }
+    }
+  }
 }
 
 TEST(TooHot, GuessedMaximaMustBeTwoDegreesBeyondTheLimit) {
