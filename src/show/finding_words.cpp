@@ -42,10 +42,13 @@ std::string words(const ask::GroundTaken& f, const About& about) {
         fmt::format("{}{} must have it by {}", f.before ? " and " : "",
                     about.planting(f.after->planting).asked.crop, plain_day(f.after->day));
   }
+  const std::string in_ground =
+      f.in_ground_from == f.in_ground_to
+          ? "only on " + plain_day(f.in_ground_from)
+          : fmt::format("from {} to {}", plain_day(f.in_ground_from), plain_day(f.in_ground_to));
   return fmt::format(
-      "{} is left out: it can go into the ground from {} to {} and be lifted from {} on, but {}",
-      about.name, plain_day(f.in_ground_from), plain_day(f.in_ground_to), plain_day(f.lift_from),
-      neighbours);
+      "{} is left out: it can go into the ground {} and be lifted from {} on, but {}", about.name,
+      in_ground, plain_day(f.lift_from), neighbours);
 }
 
 std::string words(const ask::NotInCut& f, const About& about) {

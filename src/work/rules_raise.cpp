@@ -183,6 +183,11 @@ std::optional<JobDraft> plant_out(const Sowing& sowing, const RuleContext& conte
     return std::nullopt;
   }
   JobDraft job = into_the_bed(JobKind::PlantOut, sowing, context);
+  if (way.weeks_under_cover) {
+    const Date big_enough =
+        sowing.start + Days{static_cast<int>(std::floor(7 * way.weeks_under_cover->low))};
+    job.window.first = std::max(job.window.first, std::min(big_enough, sowing.in_ground));
+  }
   job.winter_takes_some = way.method == Method::Seed && sowing.overwinters &&
                           sowing.in_ground < context.season.range().from;
   return job;

@@ -58,8 +58,9 @@ struct Observed {
 // Hydrangea macrophylla at the offices of the Japan Meteorological Agency, two or three true
 // flowers open, averages of thirty years (tenki.jp, 16 July 2020, 7 June 2021 and 12 June 2023; au
 // one, 4 June 2022; TBS News Dig, June 2023). Monthly means of the same cities from memory, good to
-// half a degree or so; the sheet speaks of another kind of hydrangea, and the shrub on which a day is observed stands where nobody measures: so the
-// order of the places counts, and how far apart north and south are, not single days.
+// half a degree or so; the sheet speaks of another kind of hydrangea, and the shrub on which a day is
+// observed stands where nobody measures: so the order of the places counts, and how far apart north
+// and south are, not single days.
 const std::vector<Observed>& japan() {
   static const std::vector<Observed> kPlaces = {
       {"Tokyo",

@@ -178,6 +178,10 @@ TEST(AllWays, AskForNothingBeforeThePlantsAreThere) {
                               job.key.kind == OrderPlants || job.key.kind == PreTreat;
       if (beforehand || sowing.stands) continue;
       EXPECT_LE(sowing.start, job.day) << all.name(job);
+      const bool begins = job.key.kind == Sow || job.key.kind == Plant;
+      if (!begins && sowing.start < sowing.in_ground) {
+        EXPECT_LE(sowing.start, job.first) << all.name(job);
+      }
       if (job.where == Raised::InPlace) {
         EXPECT_LE(sowing.in_ground, job.day) << all.name(job);
       }
