@@ -41,8 +41,7 @@ class Writer {
     for (const PartFile& file : files) {
       if (const int code = write(file); code != kDone) return code;
     }
-    if (options_.format == show::Format::Json)
-      environment_.out << show::changes_json(head(), r_.shown(), files_);
+    if (options_.is_json()) environment_.out << show::changes_json(head(), r_.shown(), files_);
     return kDone;
   }
 
@@ -109,8 +108,7 @@ class Writer {
     }
     show::CalendarFile shown = changes_of(path, previous.has_value(), r_, content, result);
     shown.dry_run = options_.dry_run;
-    if (options_.format != show::Format::Json)
-      environment_.out << show::changes_page(shown, options_.verbose);
+    if (!options_.is_json()) environment_.out << show::changes_page(shown, options_.verbose);
     files_.push_back(std::move(shown));
     return kDone;
   }
@@ -176,7 +174,7 @@ int run_calendar(const Options& given, const Environment& environment) {
     environment.err << trouble;
     return kRefused;
   }
-  if (options.format == show::Format::Json || options.strict) advise(options, environment, *r);
+  if (options.is_json() || options.strict) advise(options, environment, *r);
   if (const int code = Writer(options, environment, *r).run(); code != kDone) return code;
   environment.out.flush();
   environment.err << show::findings_line(r->findings, r->plan.file);

@@ -60,7 +60,7 @@ int run_check(const Options& options, const Environment& environment) {
   if (!r) return kBadInput;
   advise(options, environment, *r);
   if (options.bound) r->schedule.bound = ask::bound(garden_of(options, environment, *r));
-  environment.out << (options.format == show::Format::Json
+  environment.out << (options.is_json()
                           ? show::check_json(document_head(options, environment, "trug.check/1"),
                                              r->shown())
                           : show::check_page(r->plan, r->schedule, r->weeks, r->findings,
@@ -73,8 +73,7 @@ int run_check(const Options& options, const Environment& environment) {
 int run_jobs(const Options& options, const Environment& environment) {
   auto r = reckon(options, environment, "trug.jobs/1");
   if (!r) return kBadInput;
-  const bool is_json = options.format == show::Format::Json;
-  if (is_json || options.strict) advise(options, environment, *r);
+  if (options.is_json() || options.strict) advise(options, environment, *r);
   environment.out << show::jobs_as(options.format,
                                    {.head = document_head(options, environment, "trug.jobs/1"),
                                     .reckoned = r->shown(),
@@ -82,7 +81,7 @@ int run_jobs(const Options& options, const Environment& environment) {
                                     .climate = r->climate,
                                     .style = page_style(options, environment),
                                     .full = options.full});
-  if (is_json) return exit_code(options, *r);
+  if (options.is_json()) return exit_code(options, *r);
   environment.out.flush();
   environment.err << show::findings_line(r->findings, r->plan.file);
   return exit_code(options, *r);
@@ -91,7 +90,7 @@ int run_jobs(const Options& options, const Environment& environment) {
 int run_weeks(const Options& options, const Environment& environment) {
   const auto r = reckon(options, environment, "trug.weeks/1");
   if (!r) return kBadInput;
-  if (options.format == show::Format::Json) {
+  if (options.is_json()) {
     environment.out << show::weeks_json(document_head(options, environment, "trug.weeks/1"),
                                         r->shown(), r->weeks);
     return exit_code(options, *r);
@@ -116,7 +115,7 @@ int run_ground(const Options& options, const Environment& environment) {
       ask::wish_ground({r->plan, sheets, r->climate, today(options, environment), r->weather});
   const auto spare = ask::spare_plants(r->plan, *r);
   const show::GroundFacts facts{ground, spare, r->weeks};
-  environment.out << (options.format == show::Format::Json
+  environment.out << (options.is_json()
                           ? show::ground_json(document_head(options, environment, "trug.ground/1"),
                                               r->shown(), facts)
                           : show::ground_page(r->plan, facts, page_style(options, environment)));
@@ -127,7 +126,7 @@ int run_order(const Options& options, const Environment& environment) {
   const auto r = reckon(options, environment, "trug.order/1");
   if (!r) return kBadInput;
   const auto list = work::purchases(r->plan, r->schedule, r->jobs, today(options, environment));
-  if (options.format == show::Format::Json) {
+  if (options.is_json()) {
     environment.out << show::order_json(document_head(options, environment, "trug.order/1"),
                                         r->shown(), list);
     return exit_code(options, *r);
@@ -143,7 +142,7 @@ int run_order(const Options& options, const Environment& environment) {
 int run_why(const Options& options, const Environment& environment) {
   auto r = reckon(options, environment, "trug.why/1");
   if (!r) return kBadInput;
-  if (options.format == show::Format::Json || options.strict) advise(options, environment, *r);
+  if (options.is_json() || options.strict) advise(options, environment, *r);
   const auto planting = find_planting(options, *r);
   if (!planting) {
     std::vector<std::string> names;
@@ -153,7 +152,7 @@ int run_why(const Options& options, const Environment& environment) {
     return kBadInput;
   }
   const auto gave_way = ask::gave_way(garden_of(options, environment, *r), *r, *planting);
-  if (options.format == show::Format::Json) {
+  if (options.is_json()) {
     environment.out << show::why_json(document_head(options, environment, "trug.why/1"), r->shown(),
                                       *planting, r->climate, gave_way);
     return exit_code(options, *r);

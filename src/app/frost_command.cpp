@@ -25,8 +25,7 @@ int run_frost(const Options& options, const Environment& environment) {
       read::read_daily_file(environment.files, options.record, options.columns, diagnostics);
   environment.err << diagnostics.render();
   if (!record) {
-    if (options.format == show::Format::Json)
-      environment.out << show::errors_json(head, diagnostics.sorted());
+    if (options.is_json()) environment.out << show::errors_json(head, diagnostics.sorted());
     return kBadInput;
   }
   if (options.years > 0) *record = climate::last_years(*record, options.years);
@@ -35,7 +34,7 @@ int run_frost(const Options& options, const Environment& environment) {
   const bool southern = options.south || options.latitude.value_or(0) < 0;
   const show::FrostReport report =
       show::frost_report(options.record, std::move(*record), std::move(thresholds), southern);
-  if (options.format == show::Format::Json) {
+  if (options.is_json()) {
     environment.out << show::frost_json(head, report);
   } else if (options.place) {
     environment.out << show::place_block(report, options.latitude);

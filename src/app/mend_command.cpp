@@ -47,7 +47,7 @@ int run_mend(const Options& options, const Environment& environment) {
   const show::MendFacts facts{r->plan, r->weeks, mended};
   if (options.output == kStandardStream) {
     environment.out << show::plan_toml(mended.plan);
-  } else if (options.format == show::Format::Json) {
+  } else if (options.is_json()) {
     environment.out << show::mend_json(document_head(options, environment, kFormat), r->shown(),
                                        facts);
   } else {

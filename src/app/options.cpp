@@ -72,7 +72,7 @@ void check_streams(const CommandLine& line) {
   if (!options.split.empty()) {
     throw CLI::ValidationError("--split", "several files cannot go to the standard output");
   }
-  if (options.format == show::Format::Json) {
+  if (options.is_json()) {
     throw CLI::ValidationError("--json", "the standard output takes the calendar: name a file");
   }
 }

@@ -40,6 +40,7 @@ struct Options {
   std::optional<bool> colour;  // as --color says; absent: as the terminal is
   bool plain = false;          // nothing but text
   show::Format format = show::Format::Page;
+  bool is_json() const { return format == show::Format::Json; }
   bool verbose = false;  // which files were read
   // check
   bool bound = false;  // how far the choice can be from the best there is

@@ -128,7 +128,7 @@ std::unique_ptr<read::SheetLibrary> open_library(const Options& options, const s
 int refuse(const Options& options, const Environment& environment, const std::string& format,
            const Diagnostics& diagnostics) {
   environment.err << diagnostics.render();
-  if (options.format == show::Format::Json) {
+  if (options.is_json()) {
     environment.out << show::errors_json(document_head(options, environment, format),
                                          diagnostics.sorted());
   }

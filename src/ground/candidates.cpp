@@ -10,6 +10,7 @@
 
 #include "garden/crop_spec.h"
 #include "ground/judge.h"
+#include "growth/cover.h"
 
 namespace trug::ground {
 namespace {
@@ -301,12 +302,13 @@ class Generator {
 void generate(const Setting& setting, const Sheet& sheet, const CropEntry& entry,
               const Begun& begun, Candidates& out) {
   const auto wants_cover = std::ranges::find(sheet.ways, Needs::Tunnel, &Way::needs);
-  Setting own_dates = setting;
+  Setting under_cover = setting, own_dates = setting;
+  under_cover.rules.cover = growth::cover_gain(setting.cover);
   if (wants_cover != sheet.ways.end()) {
     own_dates.rules.cover = growth::cover_gain(setting.cover, *wants_cover);
   }
   const auto run = [&](const Group* group) {
-    Generator(setting, sheet, entry, group, begun).run(false, out);
+    Generator(under_cover, sheet, entry, group, begun).run(false, out);
     if (wants_cover != sheet.ways.end())
       Generator(own_dates, sheet, entry, group, begun).run(true, out);
   };

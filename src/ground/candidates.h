@@ -134,7 +134,7 @@ struct Setting {
   int flowering_year = 0;
   std::optional<Date> first_day = {};  // nothing is begun before it; absent: any day
   std::optional<Date> today = {};  // what is begun anew, or from plants in hand, is not before it
-  growth::Rules rules = {};
+  growth::Rules rules = {};   // but for what the cover adds
   Cover cover = Cover::None;  // over the bed
 };
 

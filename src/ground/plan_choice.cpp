@@ -16,7 +16,6 @@
 #include "ground/plan_weeks.h"
 #include "ground/remembered.h"
 #include "ground/search.h"
-#include "growth/cover.h"
 
 namespace trug::ground {
 namespace {
@@ -207,7 +206,6 @@ class Chooser {
     Setting setting = setting_;
     const Bed* bed = bed_of(plan_, planting);
     if (bed != nullptr) setting.cover = bed->cover;
-    setting.rules.cover = growth::cover_gain(setting.cover);
     return setting;
   }
 
