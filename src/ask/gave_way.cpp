@@ -14,6 +14,7 @@ using ground::Candidate;
 using ground::Schedule;
 using ground::Sowing;
 
+constexpr Days kSoonAfter{14};      // the gardener's days and a little more (memory)
 constexpr double kNearlyAll = 0.9;  // of what free ground gives
 constexpr Days kLeastCutting{6};    // after the first day of it
 
@@ -99,11 +100,14 @@ std::optional<Waiting> waiting(const Plan& plan, const Schedule& schedule, std::
   if (!before || sowings.size() != 1) return std::nullopt;
   const Sowing& chosen = sowings.front();
   const Date lift = schedule.of(*before).back().lift;
+  const Date free = lift + Days{plan.work.days_between_crops};
+  // What goes in long after its ground is free waits for its own time.
+  if (chosen.in_ground > free + kSoonAfter) return std::nullopt;
   Waiting result{
       .before = *before, .lift = lift, .in_ground = chosen.in_ground, .stems = stems(chosen)};
   const auto& list = schedule.weighed[planting].candidates->list;
   const auto is_earlier = [&](const Candidate& c) {
-    return c.days_late() == 0 && c.in_ground < lift + Days{plan.work.days_between_crops};
+    return c.days_late() == 0 && c.in_ground < free;
   };
   for (const Candidate& c : list) {
     if (is_earlier(c)) result.free_stems = std::max(result.free_stems, whole_stems(chosen, c));

@@ -302,15 +302,13 @@ class Generator {
 void generate(const Setting& setting, const Sheet& sheet, const CropEntry& entry,
               const Begun& begun, Candidates& out) {
   const auto wants_cover = std::ranges::find(sheet.ways, Needs::Tunnel, &Way::needs);
+  const bool any = wants_cover != sheet.ways.end();
   Setting under_cover = setting, own_dates = setting;
   under_cover.rules.cover = growth::cover_gain(setting.cover);
-  if (wants_cover != sheet.ways.end()) {
-    own_dates.rules.cover = growth::cover_gain(setting.cover, *wants_cover);
-  }
+  if (any) own_dates.rules.cover = growth::cover_gain(setting.cover, *wants_cover);
   const auto run = [&](const Group* group) {
     Generator(under_cover, sheet, entry, group, begun).run(false, out);
-    if (wants_cover != sheet.ways.end())
-      Generator(own_dates, sheet, entry, group, begun).run(true, out);
+    if (any) Generator(own_dates, sheet, entry, group, begun).run(true, out);
   };
   if (sheet.groups.empty()) run(nullptr);
   for (const Group& group : sheet.groups) {

@@ -82,5 +82,19 @@ TEST(GaveWay, NothingWhereNothingIsInTheWay) {
   EXPECT_EQ(words(p, 0, {}), "");
 }
 
+// Cosmos goes in as soon as larkspur is lifted; were that a month before, it waited for nothing.
+TEST(GaveWay, WhatGoesInLongAfterItsGroundIsFreeWaitsForNoCrop) {
+  Planned p = planned("", kBed + crop("larkspur", "lift_on = 2027-06-25\n") +
+                              crop("cosmos", "plant_on = 2027-07-02\n"));
+  ASSERT_EQ(p.schedule.sowings.size(), 2u);
+  const auto pinned = waiting(p.plan, p.schedule, 1);
+  EXPECT_FALSE(pinned);  // the plan has its day
+  p = planned("", kBed + crop("larkspur", "lift_on = 2027-06-25\n") + crop("cosmos"));
+  ASSERT_EQ(p.schedule.sowings.size(), 2u);
+  EXPECT_TRUE(waiting(p.plan, p.schedule, 1));
+  p.schedule.sowings[0].lift -= Days{30};
+  EXPECT_FALSE(waiting(p.plan, p.schedule, 1));
+}
+
 }  // namespace
 }  // namespace trug::ask
