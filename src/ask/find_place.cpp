@@ -5,6 +5,7 @@
 #include <optional>
 #include <string>
 #include <utility>
+#include <variant>
 #include <vector>
 
 #include "ask/find.h"
@@ -93,6 +94,18 @@ std::optional<UnknownColours> unknown_colours(const View& view) {
   return found;
 }
 
+std::optional<SeasonOver> season_over(const View& view) {
+  const bool wish_past =
+      !view.weeks.empty() && view.weeks.back().monday + Days{7} <= view.garden.today;
+  bool any_late = false, any_grown = false;
+  for (std::size_t i = 0; i < view.plan().plantings.size(); ++i) {
+    any_grown = any_grown || view.grown(i);
+    any_late = any_late || std::holds_alternative<TooLate>(left_out(view, i));
+  }
+  if (!wish_past && (any_grown || !any_late)) return std::nullopt;
+  return SeasonOver{wish_past, view.plan().flowering_year + 1};
+}
+
 std::optional<NotSettled> not_settled(const View& view) {
   if (view.chosen.settled) return std::nullopt;
   return NotSettled{view.chosen.calls};
@@ -119,6 +132,7 @@ std::vector<Finding> of_wish(const View& view) {
   };
   add(short_weeks(view));
   add(unknown_colours(view));
+  add(season_over(view));
   add(not_settled(view));
   return list;
 }

@@ -181,6 +181,14 @@ struct ShortSeason {
   std::vector<Need> needs;  // of those that find it too short
 };
 
+// Nothing of it can still be begun, or the weeks of the wish are past.
+struct SeasonOver {
+  static constexpr std::string_view kCode = "season-over";
+  static constexpr Rank kRank = Rank::Mild;
+  bool wish_past = false;
+  int next_year = 0;  // the flowering year after it
+};
+
 // The search was stopped before it settled.
 struct NotSettled {
   static constexpr std::string_view kCode = "not-settled";
@@ -300,8 +308,8 @@ using Found =
                  HeldBack, TooEarly, SmallRosette, AgainstRule, AgainstTold, ShortStems,
                  WinterLosses, OneYear, NeedsCold, ColdSoil, FewStems, AboveWish, TooManyPlants,
                  TooNarrow, OffColour, UnknownColours, UnusedBed, BareGround, CostsStems,
-                 HardlyFrost, ShortSeason, NotSettled, BeginsAnew, MemoryUnreadable, TakenAsDone,
-                 ShelterAssumed, Overfull, StartFailed, RecordedOtherwise, NotDone>;
+                 HardlyFrost, ShortSeason, SeasonOver, NotSettled, BeginsAnew, MemoryUnreadable,
+                 TakenAsDone, ShelterAssumed, Overfull, StartFailed, RecordedOtherwise, NotDone>;
 
 // The code of every finding there is.
 std::vector<std::string_view> all_finding_codes();

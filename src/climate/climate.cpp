@@ -106,9 +106,9 @@ Date Climate::season_start(int flowering_year) const {
 
 double Climate::day_hours(Date day, Horizon horizon) const {
   const int year = year_of(day);
-  auto found = hours_.find(year);
-  if (found == hours_.end()) {
-    found = hours_.emplace(year, std::array<HoursOfYear, 2>{}).first;
+  auto found = hours_->find(year);
+  if (found == hours_->end()) {
+    found = hours_->emplace(year, std::array<HoursOfYear, 2>{}).first;
     Date date = make_date(year, 1, 1);
     for (std::size_t i = 0; i < 366; ++i, date += Days{1}) {
       for (const Horizon each : {Horizon::SunriseToSunset, Horizon::CivilTwilight}) {

@@ -67,6 +67,7 @@ class Climate {
 
  private:
   using HoursOfYear = std::array<double, 366>;
+  using AllHours = std::map<int, std::array<HoursOfYear, 2>>;
 
   Climate(const Place& place, double spread_c) : place_(place), spread_c_(spread_c) {}
   std::optional<double> measured_c(Date day) const;
@@ -78,9 +79,10 @@ class Climate {
   int years_later_ = 0;
   std::optional<YearCurve> mean_;
   std::optional<YearCurve> max_;
-  std::array<double, 12> months_c_{};                        // the mean curve's
-  double guessed_over_mean_c_ = 0;                           // of maxima
-  mutable std::map<int, std::array<HoursOfYear, 2>> hours_;  // by year, then horizon
+  std::array<double, 12> months_c_{};  // the mean curve's
+  double guessed_over_mean_c_ = 0;     // of maxima
+  // By year, then horizon: of the latitude, so that copies with other records share it.
+  std::shared_ptr<AllHours> hours_ = std::make_shared<AllHours>();
 };
 
 }  // namespace trug::climate

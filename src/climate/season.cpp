@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "climate/season.h"
 
+#include <algorithm>
 #include <cmath>
 
 #include "climate/day_length.h"
@@ -12,6 +13,7 @@ constexpr int kHalfHardyAfterFrost = 17;
 constexpr int kHardyAfterFrost = 31;
 constexpr double kLeastForBuds = 4;  // degC
 constexpr Days kAroundColdest{42};
+constexpr Days kUsualSeason{160};  // between the frosts
 
 Date offset_day(const FrostOffset& offset, const SeasonFrosts& frosts) {
   const Date from = offset.from == Frost::Last ? frosts.last : frosts.first;
@@ -54,6 +56,10 @@ DateRange Season::window_days(const FrostWindow& window, FlowersIn flowers) cons
   return {offset_day(window.earliest, from), offset_day(window.latest, from) + Days{1}};
 }
 
+Days Season::longer_than_usual() const {
+  return std::max(Days{0}, frosts().first - frosts().last - kUsualSeason);
+}
+
 std::optional<Date> Season::judging_day() const {
   return winter_ ? std::optional(winter_->from) : std::nullopt;
 }
@@ -73,8 +79,14 @@ Date Season::coldest_day() const {
   return coldest;
 }
 
-std::optional<DateRange> Season::usual_days(const Way& way) const {
-  if (way.window) return window_days(*way.window, way.flowers);
+std::optional<DateRange> Season::usual_days(const Way& way, FrostClass frost_class) const {
+  if (way.window) {
+    DateRange days = window_days(*way.window, way.flowers);
+    const bool after_frost =
+        way.flowers == FlowersIn::SameYear && way.window->latest.from == Frost::Last;
+    if (after_frost && frost_class == FrostClass::Tender) days.until += longer_than_usual();
+    return days;
+  }
   if (!way.pre_chilled || !climate_->has_temperatures()) return std::nullopt;
   const Date coldest = coldest_day();
   return DateRange{coldest - kAroundColdest, coldest + kAroundColdest + Days{1}};

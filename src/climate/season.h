@@ -34,9 +34,11 @@ class Season {
   DateRange window_days(const FrostWindow& window, FlowersIn flowers) const;
 
   // The days on which what is raised that way usually goes into its place: the sheet's window;
-  // bulbs from cold storage, within six weeks of the winter's coldest day (memory). nullopt: there
-  // is no window, or no temperatures to tell that day from.
-  std::optional<DateRange> usual_days(const Way& way) const;
+  // bulbs from cold storage, within six weeks of the winter's coldest day (memory). Where more
+  // than 160 days lie between the frosts, as in the gardens the windows describe, a tender crop may
+  // be begun as many days longer: its autumn comes later (memory). nullopt: there is no window, or
+  // no temperatures to tell that day from.
+  std::optional<DateRange> usual_days(const Way& way, FrostClass frost_class) const;
 
   // The days under ten hours before this season's growth, and after it; nullopt: no day is so
   // short.
@@ -63,6 +65,8 @@ class Season {
   double day_hours(Date day, Horizon horizon) const { return climate_->day_hours(day, horizon); }
 
  private:
+  Days longer_than_usual() const;
+
   const Climate* climate_;
   int flowering_year_;
   DateRange range_;

@@ -97,8 +97,9 @@ YearCurve YearCurve::from_two(double year_mean_c, double warmest_month_c, bool s
 }
 
 double YearCurve::on(Date day) const {
-  const bool leap = std::chrono::year{year_of(day)}.is_leap();
-  const int of_year = day_of_year(day);
+  const int year = year_of(day);
+  const bool leap = std::chrono::year{year}.is_leap();
+  const int of_year = days_between(make_date(year, 1, 1), day) + 1;
   return days_[static_cast<std::size_t>(leap && of_year >= 60 ? of_year - 2 : of_year - 1)];
 }
 

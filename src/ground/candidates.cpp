@@ -10,6 +10,7 @@
 
 #include "garden/crop_spec.h"
 #include "ground/judge.h"
+#include "ground/starts.h"
 #include "growth/cover.h"
 
 namespace trug::ground {
@@ -17,9 +18,12 @@ namespace {
 
 constexpr double kWeeksOff = 2;  // a pinned start may leave the usual weeks by this
 
-// So much later than its window it may go into the ground.
-int late_weeks(const Way& way) {
+// So much later than its window it may go into the ground. What should have begun by now is as right
+// as a pin.
+int late_weeks(const Way& way, const Begun& begun) {
   if (way.pre_chilled) return 0;
+  const bool due = begun.start_from || begun.in_ground_from;
+  if (way.flowers != FlowersIn::SameYear && !due) return kMostLateDaysNextYear / 7;
   if (way.method == Method::Bulb) return kLateWeeksBulbs;
   const bool long_under_cover = way.weeks_under_cover && way.raised != Raised::NurseryBed &&
                                 way.weeks_under_cover->low > kLongUnderCoverWeeks;
@@ -156,7 +160,7 @@ class Generator {
       return;
     }
     const DateRange days =
-        days_to_try(way, {window->from, window->until + Days{7 * late_weeks(way)}});
+        days_to_try(way, {window->from, window->until + Days{7 * late_weeks(way, begun_)}});
     const bool any_day = pins.plant_on || (pins.start_on && !way.weeks_under_cover);
     for (Date day = days.from; day < days.until; day += Days{1}) {
       if (any_day || is_work_day(setting_.work, day)) try_in_ground(index, day, out);

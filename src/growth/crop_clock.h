@@ -87,7 +87,9 @@ class CropClock {
   DateRange window_days(const FrostWindow& window, FlowersIn flowers) const {
     return season_->window_days(window, flowers);
   }
-  std::optional<DateRange> usual_days(const Way& way) const { return season_->usual_days(way); }
+  std::optional<DateRange> usual_days(const Way& way) const {
+    return season_->usual_days(way, crop_.frost_class());
+  }
   // The cold of the winter before, for what stands in it from `planted`.
   std::optional<Cold> winter_cold(Date planted) const;
   std::optional<Date> winter_judging_day() const { return season_->judging_day(); }

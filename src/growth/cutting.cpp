@@ -2,7 +2,9 @@
 #include "growth/cutting.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <cstddef>
 
 #include "growth/summer.h"
 
@@ -13,29 +15,43 @@ constexpr double kAutumnPace = 0.4;
 constexpr double kPaceAfterHeat = 0.7;
 constexpr double kHalvingDays = 28;
 constexpr int kWalkDays = 84;  // three halvings on, an eighth of the stems is not worth the walk
+constexpr int kWalkDaysToSeed = 28;  // hardy annuals set seed and die (memory)
+
+// What is left of a day's stems so many days on; a halving every four weeks.
+const std::array<double, kWalkDays + 1>& halvings() {
+  static const auto all = [] {
+    std::array<double, kWalkDays + 1> shares{};
+    for (std::size_t day = 0; day < shares.size(); ++day) {
+      shares[day] = std::exp2(-static_cast<double>(day) / kHalvingDays);
+    }
+    return shares;
+  }();
+  return all;
+}
 
 // A curve and what follows it.
 class Curve {
  public:
-  Curve(const std::vector<double>& shares, bool goes_on) : shares_(shares), goes_on_(goes_on) {}
-  bool ends_before(int day) const {
-    return day >= static_cast<int>(shares_.size()) + (goes_on_ ? kWalkDays : 0);
-  }
+  Curve(const std::vector<double>& shares, int walk_days)
+      : shares_(shares), days_(static_cast<int>(shares.size()) + walk_days) {}
+  bool ends_before(int day) const { return day >= days_; }
   double on(int day) const {
     const int beyond = day - static_cast<int>(shares_.size()) + 1;
     if (beyond <= 0) return shares_[static_cast<std::size_t>(day)];
-    return shares_.back() * std::exp2(-beyond / kHalvingDays);
+    return shares_.back() * halvings()[static_cast<std::size_t>(beyond)];
   }
 
  private:
   const std::vector<double>& shares_;
-  bool goes_on_;
+  int days_;
 };
 
-// Bulbs and corms die back after their weeks, whatever the season still holds.
-bool goes_on(const Sheet& sheet) {
+// Days after its weeks on which it is still cut. Bulbs and corms die back, whatever the season
+// still holds.
+int walk_days(const Sheet& sheet) {
   const bool dies_back = sheet.life_cycle == LifeCycle::Bulb || sheet.life_cycle == LifeCycle::Corm;
-  return sheet.habit == Habit::CutAndComeAgain && !sheet.second_flush && !dies_back;
+  if (sheet.habit != Habit::CutAndComeAgain || sheet.second_flush || dies_back) return 0;
+  return sheet.life_cycle == LifeCycle::HardyAnnual ? kWalkDaysToSeed : kWalkDays;
 }
 
 // From the first day of autumn all is slower.
@@ -87,7 +103,7 @@ Date cutting_end(const climate::Season& season, const CropSpec& crop) {
 Cutting cut_through(const climate::Season& season, const CropSpec& crop,
                     const std::vector<double>& curve, Date first, Date end) {
   const Sheet& sheet = crop.sheet();
-  const Curve plant(curve, goes_on(sheet));
+  const Curve plant(curve, walk_days(sheet));
   Cutting cutting{.from = first};
   std::vector<DateRange> hot = too_hot(season, sheet, first);
   if (!hot.empty() && sheet.when_hot == WhenHot::Ends && hot.front().from <= end) {

@@ -20,9 +20,9 @@ constexpr double kPotBase = 4;  // degC, of the age in a pot
 
 // The same for the same day of every year; 29 February is the 28th, as in the curve.
 int day_of_average(Date day) {
-  const std::chrono::year_month_day ymd{day};
-  const bool leap = ymd.year().is_leap() && day_of_year(day) > 59;
-  return day_of_year(day) - (leap ? 1 : 0) - 1;
+  const int of_year = day_of_year(day);
+  const bool leap = of_year > 59 && std::chrono::year{year_of(day)}.is_leap();
+  return of_year - (leap ? 1 : 0) - 1;
 }
 
 void add(Sums& sums, double worth) { sums.push_back(sums.back() + worth); }

@@ -75,10 +75,10 @@ std::string words(const ask::LateStart& f, const About& about) {
   const std::string start =
       fmt::format("{} ({}) goes into the ground on {}", about.name, f.way, plain_day(f.in_ground));
   if (f.days_early > 0) {
-    return fmt::format("{}, {} days before the trade's window opens ({})", start, f.days_early,
-                       short_day(f.window.from));
+    return fmt::format("{}, {} before the usual time (from {})", start,
+                       counted(f.days_early, "day"), short_day(f.window.from));
   }
-  return fmt::format("{}, {} days after the trade's window ends ({})", start, f.days_late,
+  return fmt::format("{}, {} after the usual time (until {})", start, counted(f.days_late, "day"),
                      short_day(f.window.until - Days{1}));
 }
 Numbers numbers(const ask::LateStart& f) {
@@ -88,8 +88,7 @@ Numbers numbers(const ask::LateStart& f) {
 
 std::string words(const ask::HeldBack& f, const About& about) {
   const std::string late =
-      f.days_late > 0 ? fmt::format(", {} after the trade's window,", counted(f.days_late, "day"))
-                      : "";
+      f.days_late > 0 ? fmt::format(", {} after the usual time,", counted(f.days_late, "day")) : "";
   return fmt::format(
       "{} waits for {}, lifted on {}: it goes in on {}{} and gives {} of the {} stems it would "
       "give "
@@ -221,6 +220,14 @@ std::string words(const ask::ShortSeason& f, const About& about) {
                          : listed(needs));
 }
 Numbers numbers(const ask::ShortSeason& f) { return {{"frost_free_weeks", f.frost_free_weeks}}; }
+
+std::string words(const ask::SeasonOver& f, const About& about) {
+  return fmt::format(
+      "{}: flowering_year = {} in this plan makes the next season of it{}",
+      f.wish_past ? "the weeks of the wish are past" : "nothing of this plan can be begun any more",
+      f.next_year, about.plan.calendar ? ", and its calendar keeps what was done" : "");
+}
+Numbers numbers(const ask::SeasonOver& f) { return {{"next_year", f.next_year}}; }
 
 std::string words(const ask::NotSettled& f, const About&) {
   return fmt::format(

@@ -109,7 +109,7 @@ class Life {
 
   std::string window() const {
     const DateRange& window = sowing_.window;
-    return row("trade's window", fmt::format("{} to {}: {}", plain_day(window.from),
+    return row("usual time", fmt::format("{} to {}: {}", plain_day(window.from),
                                              plain_day(window.until - Days{1}), place_in_window()));
   }
 

@@ -39,7 +39,7 @@ Window before(Date needed, OrderDays days) {
 // going out.
 Window raising_window(const Sowing& sowing, const RuleContext& context) {
   const Way& way = sowing.raised_by();
-  const DateRange out = context.season.window_days(*way.window, way.flowers);
+  const DateRange out = *context.clock.usual_days(way);
   const Range& weeks = *way.weeks_under_cover;
   return {sowing.start, out.from - Days{static_cast<int>(weeks.high * 7)},
           out.until - Days{static_cast<int>(weeks.low * 7) + 1}};
@@ -51,7 +51,7 @@ bool waits_for_warm_soil(const Sowing& sowing) {
 
 // Into the bed, not before the soil is warm, its date taken as early as it may be.
 JobDraft into_the_bed(JobKind kind, const Sowing& sowing, const RuleContext& context) {
-  const DateRange window = context.season.usual_days(sowing.raised_by()).value_or(sowing.window);
+  const DateRange window = context.clock.usual_days(sowing.raised_by()).value_or(sowing.window);
   Date first = window.from;
   const auto soil = waits_for_warm_soil(sowing) ? context.clock.warm_soil() : std::nullopt;
   if (soil && soil->from) first = std::max(first, *soil->from - Days{climate::kSoilDays});

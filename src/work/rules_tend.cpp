@@ -86,7 +86,7 @@ std::optional<JobDraft> look_for_seedlings(const Sowing& sowing, const RuleConte
   return JobDraft{.kind = JobKind::LookForSeedlings,
                   .window = around(sowing.in_ground + Days{2 * usual}, usual, 7),
                   .where = Raised::InPlace,
-                  .sow_by = context.season.window_days(*way.window, way.flowers).until - Days{1}};
+                  .sow_by = context.clock.usual_days(way)->until - Days{1}};
 }
 
 std::optional<JobDraft> thin(const Sowing& sowing, const RuleContext& context) {

@@ -41,6 +41,24 @@ TEST(Findings, ASuccessionThatDoesNotFitIsNoCropThatDoesNotGrow) {
   EXPECT_EQ(as_said.schedule.of(0).size(), static_cast<std::size_t>(fewer->useful));
 }
 
+// What to do next, when this year has nothing left to do.
+TEST(Findings, TheSeasonIsOverWhenNothingCanBeBegunOrItsWeeksArePast) {
+  const std::string wish =
+      "[wish]\nvases_per_week = 1\nstems_per_vase = 9\nfrom = \"1 May\"\nto = \"1 October\"\n";
+  const Planned past = planned("flowering_year = 2025\n", wish + kBed + crop("zinnia"));
+  ASSERT_TRUE(found<SeasonOver>(past));
+  EXPECT_TRUE(found<SeasonOver>(past)->wish_past);
+  EXPECT_EQ(found<SeasonOver>(past)->next_year, 2026);
+  const Planned late = planned("flowering_year = 2025\n", kBed + crop("zinnia"));
+  ASSERT_TRUE(found<SeasonOver>(late));
+  EXPECT_FALSE(found<SeasonOver>(late)->wish_past);
+  EXPECT_NE(show::message(late.plan, *late.finding("season-over")).find("flowering_year = 2026"),
+            std::string::npos);
+  EXPECT_FALSE(found<SeasonOver>(planned("", wish + kBed + crop("zinnia"))));
+  // A wish without a bed does not end a season.
+  EXPECT_FALSE(found<SeasonOver>(planned("", wish)));
+}
+
 // Streams are chosen so that only their first may be late; the trade's window is moved for another.
 TEST(Findings, LookAtEverySowingOfASuccession) {
   const Planned p = planned("", kBed + crop("sunflower", "successions = 3\n"));

@@ -70,8 +70,9 @@ TEST(WishGround, FillsTheWeeksItSaysItFills) {
       SCOPED_TRACE(std::to_string(vases) + (like.empty() ? "" : " liked"));
       const Asked a = asked(wish(vases, like));
       expect_full(a.ground.as_wished, a.p.plan, *a.p.climate);
-      // Of 17; at the ends of the wish the flowers may not be worth their ground.
-      EXPECT_LE(a.ground.as_wished.lacking.size(), 2u);
+      // Of 17; at the ends of the wish the flowers may not be worth their ground, and of the seven
+      // that are liked the fillers of June are over before those of August begin.
+      EXPECT_LE(a.ground.as_wished.lacking.size(), like.empty() ? 2u : 3u);
     }
   }
 }

@@ -40,6 +40,31 @@ TEST(Season, WindowsCountFromTheFrostsOfTheirOwnYear) {
   }
 }
 
+// The sheets' windows describe gardens with 160 days between the frosts; where there are more, a
+// tender crop has as many days longer.
+TEST(Season, TenderCropsAreBegunLongerWhereAutumnComesLater) {
+  Way way;
+  way.window = FrostWindow{{0, Frost::Last}, {3, Frost::Last}};
+  struct Case {
+    MonthDay first_frost;
+    FrostClass frost_class;
+    const char* until;  // the day after
+  };
+  for (const Case& one : {Case{October / 15, FrostClass::Tender, "2027-06-06"},
+                          Case{November / 4, FrostClass::Tender, "2027-06-19"},
+                          Case{November / 4, FrostClass::HalfHardy, "2027-06-06"},
+                          Case{November / 4, FrostClass::Hardy, "2027-06-06"}}) {
+    const auto climate = Climate::from(place(45, May / 15, one.first_frost));
+    const auto days = Season(climate, 2027).usual_days(way, one.frost_class);
+    EXPECT_EQ(iso(days.value().from), "2027-05-15");
+    EXPECT_EQ(iso(days.value().until), one.until);
+  }
+  const auto climate = Climate::from(place(45, May / 15, November / 4));
+  way.window = FrostWindow{{-8, Frost::First}, {-4, Frost::First}};  // it counts from autumn itself
+  EXPECT_EQ(iso(Season(climate, 2027).usual_days(way, FrostClass::Tender).value().until),
+            "2027-10-08");
+}
+
 // The days under ten hours are PyEphem's (see day_length_test); at 28 degrees there are none.
 TEST(Season, EndsByFrost) {
   const auto climate = Climate::from(place(52.5, May / 15, October / 15));

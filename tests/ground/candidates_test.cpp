@@ -156,11 +156,20 @@ TEST(Candidates, HardySeedMayLieInColdSoil) {
   EXPECT_GT(cold, 20);
 }
 
-// 15 October and eight weeks are 10 December; four weeks more.
-TEST(Candidates, BulbsMayBeLateByFourWeeks) {
+// Of autumn's bulbs 15 October and eight weeks are 10 December, three weeks more; of spring's 15
+// May, four weeks more.
+TEST(Candidates, WhatFlowersNextYearMayBeLateByThreeWeeksAndBulbsOfSpringByFour) {
   const auto days = days_in_ground(Garden{}.ask(tulip()));
   EXPECT_EQ(iso(*days.begin()), "2026-10-29");
-  EXPECT_EQ(iso(*days.rbegin()), "2027-01-07");
+  EXPECT_EQ(iso(*days.rbegin()), "2026-12-31");
+  for (const Sheet& sheet : {sweet_william(), foxglove()}) {
+    for (const Candidate& c : Garden{}.ask(sheet).list) EXPECT_LE(c.days_late(), 21) << sheet.name;
+  }
+  Sheet spring = tulip();
+  spring.ways[0].flowers = FlowersIn::SameYear;
+  spring.ways[0].window = after_last(-4, 0);
+  spring.ways[0].first_flower = after_last(10, 12);
+  EXPECT_EQ(iso(*days_in_ground(Garden{}.ask(spring)).rbegin()), "2027-06-12");
 }
 
 // Above 10 degC in the coldest month bulbs are not chilled in the ground (common practice).
@@ -411,15 +420,15 @@ TEST(Candidates, SeedIsNotSownInSoilTooWarmForIt) {
   EXPECT_EQ(pinned.list[0].against->wanted, 14);
 }
 
-// Sown in autumn up to two weeks before 15 October and ten weeks on: 10 December at the latest.
+// Sown in autumn up to two weeks before 15 October and three weeks on: 22 October at the latest.
 TEST(Candidates, TooLateNamesTheLatestStart) {
   Garden garden;
   garden.first_day = make_date(2027, 1, 1);
   const Sheet sheet = only(cornflower(), 0);
-  expect_days(refusal_of(garden.ask(sheet)), Rule::TooLate, "2026-12-10", "2027-01-01");
+  expect_days(refusal_of(garden.ask(sheet)), Rule::TooLate, "2026-10-22", "2027-01-01");
   CropEntry entry;
   entry.pins.not_before = make_date(2027, 2, 1);
-  expect_days(refusal_of(Garden{}.ask(sheet, entry)), Rule::Pinned, "2026-12-10", "2027-02-01");
+  expect_days(refusal_of(Garden{}.ask(sheet, entry)), Rule::Pinned, "2026-10-22", "2027-02-01");
   garden.first_day = make_date(2026, 10, 1);
   EXPECT_EQ(*days_in_ground(garden.ask(sheet)).begin(), make_date(2026, 10, 1));
 }

@@ -137,5 +137,31 @@ TEST(CropClock, AutumnIsSlowAndEndsWithTheSeason) {
   EXPECT_NEAR(share(10, 1) / share(9, 30), 0.4, 0.001);
 }
 
+// Cut again and again from midsummer, in a place without frost before winter.
+TEST(CropClock, HardyAnnualsGoToSeedWhileOthersGoOn) {
+  Place place = lowland();
+  place.last_frost = std::chrono::March / 1;
+  const auto climate = climate::Climate::from(place);
+  Sheet sheet;
+  sheet.survives_c = -10;
+  sheet.habit = Habit::CutAndComeAgain;
+  sheet.cutting_weeks = {6, 6};
+  Way way;
+  way.window = FrostWindow{{1, Frost::Last}, {5, Frost::Last}};
+  way.first_flower = FrostWindow{{11, Frost::Last}, {13, Frost::Last}};
+  sheet.ways = {way};
+  const auto cut_for = [&](LifeCycle life_cycle) {
+    sheet.life_cycle = life_cycle;
+    const Date out = make_date(2027, 3, 15);
+    const auto timeline = CropClock(climate, sheet, nullptr, 2027).timeline(way, out, out);
+    EXPECT_FALSE(timeline->cut_short);
+    return static_cast<int>(timeline->shares.size());
+  };
+  const int annual = cut_for(LifeCycle::HardyAnnual);
+  EXPECT_NEAR(annual, (6 + 4) * 7, 1);
+  EXPECT_EQ(cut_for(LifeCycle::HalfHardyAnnual), annual + 8 * 7);
+  EXPECT_EQ(cut_for(LifeCycle::Bulb), annual - 4 * 7);
+}
+
 }  // namespace
 }  // namespace trug::growth
