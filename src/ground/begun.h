@@ -47,6 +47,7 @@ struct Begun {
   std::optional<Method> bought;      // what was ordered, and no other
   std::optional<std::string> group;  // of what was bought or begun
   std::optional<int> plants;         // so many were begun; bought: at least so many
+  std::optional<int> strips;         // it was begun on one of so many strips of its patch
   std::optional<Earlier> earlier;    // as its calendar told it
 
   auto operator<=>(const Begun&) const = default;

@@ -189,6 +189,9 @@ namespace {
 // Ground that was divided among so many sowings, of which some have begun, takes no more.
 std::optional<int> most_sowings(const CropEntry& asked, const Candidates& candidates,
                                 const std::vector<Begun>& begun) {
+  for (const Begun& one : begun) {
+    if (one.strips) return one.strips;
+  }
   const bool divided = !candidates.known.empty() && !begun.empty() && begun.front().earlier;
   return asked.successions || !divided ? asked.successions : std::optional(begun.back().number);
 }

@@ -88,6 +88,9 @@ int Weighed::most_sowings() const {
 
 int Weighed::strips(const CropEntry& asked, const Stream& stream) const {
   const auto sowings = static_cast<int>(stream.sowings.size());
+  for (const Begun& one : begun) {
+    if (one.strips) return std::max(sowings, *one.strips);
+  }
   if (candidates->known.empty()) return sowings;
   return std::max(sowings, asked.successions.value_or(begun.empty() ? 1 : begun.back().number));
 }

@@ -73,7 +73,8 @@ struct Weighed {
   // plan asks for successions; empty where it does not.
   std::vector<Stream> streams;
   int most_sowings() const;  // of any stream
-  // Equal parts of the ground: one a sowing; where some have begun, as many as are asked for.
+  // Equal parts of the ground: one a sowing; where some have begun, as many as it was divided into,
+  // or as are asked for.
   int strips(const CropEntry& asked, const Stream& stream) const;
 };
 

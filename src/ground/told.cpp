@@ -100,20 +100,31 @@ bool is_pinned_otherwise(const Pins& pins, const Earlier& told, const Sheet& she
          (in_bed && pins.plant_on && *pins.plant_on != told.in_ground);
 }
 
-// The plants stay where the plan says nothing of their number and the ground is the same.
-bool keeps_plants(const Planting& planting, const ToldStart& start) {
+// The strips into which the patch was divided; nullopt: it is another patch since.
+std::optional<int> strips_told(const Planting& planting, const ToldStart& start) {
+  const auto& patch = planting.patch;
+  if (!patch || patch->width != start.width || start.length.value() <= 0) return std::nullopt;
+  const auto strips = patch->length.value() / start.length.value();
+  const bool divides = strips > 0 && patch->length.value() / strips == start.length.value();
+  return divides ? std::optional(static_cast<int>(strips)) : std::nullopt;
+}
+
+// The plants stay where the plan says nothing of their number and the ground is the same: divided
+// as the plan asks, or as it was when they were started.
+bool keeps_plants(const Planting& planting, const Told& told) {
   const CropEntry& asked = planting.asked;
-  if (asked.plants || asked.spacing_cm || !planting.patch) return false;
-  const int count = sowings_told_of(planting);
-  return planting.patch->width == start.width &&
-         planting.patch->length.value() / count == start.length.value();
+  if (!told.start || asked.plants || asked.spacing_cm) return false;
+  const auto strips = strips_told(planting, *told.start);
+  return strips && (told.degree >= Degree::Started || *strips == sowings_told_of(planting));
 }
 
 // What was bought keeps its group and, on the same ground, its number.
 void take_bought(const Told& told, const Earlier& earlier, const Planting& planting, Begun& begun) {
   if (told.degree < Degree::Bought) return;
   if (!earlier.group.empty() && !planting.asked.group) begun.group = earlier.group;
-  if (told.start && keeps_plants(planting, *told.start)) begun.plants = told.start->plants;
+  if (keeps_plants(planting, told)) begun.plants = told.start->plants;
+  if (told.start && told.degree >= Degree::Started)
+    begun.strips = strips_told(planting, *told.start);
 }
 
 // What was started keeps its way and its days, as far as nothing else is recorded of it.
