@@ -47,10 +47,11 @@ CLI::Option* word_option(CLI::App& app, const std::string& name, const std::stri
       ->type_name(value);
 }
 
-void day_option(CLI::App& app, const std::string& name, std::optional<std::string>& target,
-                const std::string& help) {
-  app.add_option_function<std::string>(
-         name, [&target](const std::string& text) { target = text; }, help)
+CLI::Option* day_option(CLI::App& app, const std::string& name, std::optional<std::string>& target,
+                        const std::string& help) {
+  return app
+      .add_option_function<std::string>(
+          name, [&target](const std::string& text) { target = text; }, help)
       ->type_name("DATE");
 }
 
@@ -112,7 +113,8 @@ void only_option(CLI::App& app, Line line) {
              line.options.only.insert(line.options.only.end(), kinds.begin(), kinds.end());
            }
          },
-         "only such jobs: sow, order, first-cut ... (several with commas)")
+         "only such jobs: sow, order, first-cut, or buying, raising, planting, tending, cutting, "
+         "clearing")
       ->type_name("KIND")
       ->delimiter(',');
 }
@@ -154,10 +156,23 @@ void add_jobs(Line line) {
   CLI::App& app = command(line, "jobs", "what must I do, and when",
                           "jobs garden.toml --from \"1 March\" --to \"31 March\"");
   plan_argument(app, line);
-  day_option(app, "--from", line.days.from, "first day shown: today, Saturday, 5 May, 2027-05-14");
-  day_option(app, "--to", line.days.to, "last day shown");
+  CLI::Option* from = day_option(app, "--from", line.days.from,
+                                 "first day shown: today, Saturday, 5 May, 2027-05-14");
+  CLI::Option* to = day_option(app, "--to", line.days.to, "last day shown");
+  CLI::Option* week = app.add_flag("--week", line.options.week, "seven days, from today or --from");
+  app.add_flag("--all", line.options.all, "the whole year, what lies before today too")
+      ->excludes(from)
+      ->excludes(to)
+      ->excludes(week);
+  week->excludes(to);
+  app.add_option("--next", line.options.next, "the first so many from today or --from")
+      ->type_name("N")
+      ->check(CLI::PositiveNumber);
+  app.add_option("--bed", line.options.bed, "only the jobs of that bed")->type_name("BED");
+  app.add_option("--crop", line.options.crop, "only the jobs of that crop")->type_name("CROP");
   only_option(app, line);
   app.add_flag("--full", line.options.full, "with what each job says");
+  app.add_flag("--cautions", line.options.cautions, "with what each caution says");
   form_options(app, line, show::kListFormats, "the jobs");
 }
 

@@ -12,7 +12,6 @@
 #include "ask/wish_ground.h"
 #include "base/text.h"
 #include "show/ground_page.h"
-#include "show/jobs_output.h"
 #include "show/order_page.h"
 #include "show/pages.h"
 #include "show/weeks_page.h"
@@ -22,20 +21,6 @@
 
 namespace trug::app {
 namespace {
-
-std::vector<std::size_t> shown_jobs(const Options& options, const std::vector<work::Job>& jobs) {
-  std::vector<std::size_t> shown;
-  for (std::size_t i = 0; i < jobs.size(); ++i) {
-    if (options.from && jobs[i].day < *options.from) continue;
-    if (options.to && jobs[i].day > *options.to) continue;
-    if (!options.only.empty() &&
-        std::ranges::find(options.only, jobs[i].key.kind) == options.only.end()) {
-      continue;
-    }
-    shown.push_back(i);
-  }
-  return shown;
-}
 
 // The planting that `why BED CROP` names: the bed by its name or id, the crop by its name or the
 // planting's id.
@@ -68,23 +53,6 @@ int run_check(const Options& options, const Environment& environment) {
   const bool broken = std::ranges::any_of(
       r->findings, [](const ask::Finding& finding) { return finding.rank() == ask::Rank::Broken; });
   return broken ? kFindings : exit_code(options, *r);
-}
-
-int run_jobs(const Options& options, const Environment& environment) {
-  auto r = reckon(options, environment, "trug.jobs/1");
-  if (!r) return kBadInput;
-  if (options.is_json() || options.strict) advise(options, environment, *r);
-  environment.out << show::jobs_as(options.format,
-                                   {.head = document_head(options, environment, "trug.jobs/1"),
-                                    .reckoned = r->shown(),
-                                    .rows = shown_jobs(options, r->jobs),
-                                    .climate = r->climate,
-                                    .style = page_style(options, environment),
-                                    .full = options.full});
-  if (options.is_json()) return exit_code(options, *r);
-  environment.out.flush();
-  environment.err << show::findings_line(r->findings, r->plan.file);
-  return exit_code(options, *r);
 }
 
 int run_weeks(const Options& options, const Environment& environment) {

@@ -47,7 +47,11 @@ struct Options {
   // jobs
   std::optional<Date> from, to;
   std::vector<work::JobKind> only;
-  bool full = false;  // what each job says
+  bool full = false;        // what each job says
+  bool all = false;         // of days before today too
+  bool week = false;        // of seven days
+  std::optional<int> next;  // the first so many
+  bool cautions = false;    // what each caution says
   // calendar, chart
   std::string output;
   bool feed = false;
@@ -59,11 +63,11 @@ struct Options {
   bool replant = false;
   // help
   std::vector<std::string> words;
-  // crop
+  // crop, why, jobs
   std::string crop;
   WantedCrops crops;
   std::string check_folder;
-  // why
+  // why, jobs
   std::string bed;
   // frost
   std::string record;  // the table of daily minima and maxima

@@ -18,10 +18,15 @@ struct JobsShown {
   DocumentHead head;
   Reckoned reckoned;
   std::vector<std::size_t> rows;  // by their places in the reckoned ones
+  int before = 0;                 // that lie before the first day shown
   const climate::Climate& climate;
   Style style;
-  bool full = false;  // with what each job says
+  bool full = false;      // with what each job says
+  bool cautions = false;  // with what each caution says, else by name
 };
+
+// The jobs by month and day, for people.
+std::string jobs_page(const JobsShown& jobs);
 
 std::string jobs_as(Format format, const JobsShown& jobs);
 

@@ -17,39 +17,6 @@
 namespace trug::show {
 namespace {
 
-// "Sat  5", as a column.
-std::string weekday_and_number(Date day) {
-  return fmt::format("{} {:>2}", short_weekday(day), day_of_month(day));
-}
-
-std::string amount(const work::Job& job) {
-  const bool told = job.key.kind == work::JobKind::OrderSeed || work::trait(job.key.kind).counted;
-  return job.plants && told ? fmt::format("{}", *job.plants) : "";
-}
-
-std::string where_words(const work::Job& job) {
-  if (!job.where || *job.where == Raised::InPlace) return "";
-  if (*job.where == Raised::Heated) return "in warmth";
-  return *job.where == Raised::NurseryBed ? "nursery" : std::string(to_string(*job.where));
-}
-
-CautionLines cautions_of(const std::vector<JobRow>& jobs, const std::vector<std::size_t>& shown) {
-  CautionLines lines;
-  for (const std::size_t i : shown) lines[jobs[i].crop] = jobs[i].cautions;
-  return lines;
-}
-
-std::string name_words(const JobRow& job) {
-  const std::string sowing = job.key.succession > 0 ? fmt::format(" {}", job.key.succession) : "";
-  return job.planting_name + sowing;
-}
-
-std::string window_words(const JobRow& job) {
-  if (job.state == work::Job::State::Assumed) return "taken as done";
-  if (job.first == job.last) return "";
-  return fmt::format("{} to {}", brief_day(job.first), brief_day(job.last));
-}
-
 std::string finding_text(const Plan& plan, const ask::Finding& finding, Style style) {
   std::string text =
       hanging(fmt::format("{}:{}:{}: {}: {}", finding.at.file, finding.at.line, finding.at.column,
@@ -97,33 +64,6 @@ std::string caution_footer(const CautionLines& cautions, Style style) {
              "No list of harmful plants is complete; local rules and qualified advice stand above "
              "it.",
              2, style);
-}
-
-std::string jobs_page(const Plan& plan, const std::vector<JobRow>& jobs,
-                      const std::vector<std::size_t>& shown, const climate::Climate& climate,
-                      Style style, bool full) {
-  std::string text = headline(plan.title,
-                              fmt::format(", flowering {}: {}", plan.flowering_year,
-                                          counted(static_cast<int>(shown.size()), "job")),
-                              style);
-  if (const std::string note = trust_note(climate); !note.empty()) text += indented(note, 0, style);
-  Table table(
-      {{"day", false}, {"job"}, {"planting"}, {"", false}, {"plants"}, {"where"}, {"still right"}},
-      3);
-  std::string month;
-  for (const std::size_t i : shown) {
-    const JobRow& job = jobs[i];
-    const std::string heading = month_and_year(job.day);
-    if (heading != month) table.add_heading(heading);
-    month = heading;
-    const std::string kind(work::trait(job.key.kind).words);
-    table.add({weekday_and_number(job.day), kind, name_words(job), job.cautions.empty() ? "" : "!",
-               amount(job), where_words(job), window_words(job)},
-              job.state == work::Job::State::Assumed);
-    if (full) table.add_note(job.text);
-  }
-  text += table.text(style);
-  return text + caution_footer(cautions_of(jobs, shown), style);
 }
 
 std::string check_page(const Plan& plan, const ground::Schedule& schedule,

@@ -12,7 +12,6 @@
 #include "garden/sheet.h"
 #include "ground/schedule.h"
 #include "harvest/weeks.h"
-#include "show/job_words.h"
 #include "show/style.h"
 
 namespace trug::show {
@@ -25,11 +24,6 @@ std::string trust_note(const climate::Climate& climate);
 using CautionLines = std::map<std::string, std::vector<std::string>>;
 // What stands below a list whose crops with cautions are marked; empty where there are none.
 std::string caution_footer(const CautionLines& cautions, Style style);
-
-// The jobs by month and day; `shown` are indices into `jobs`. `full` prints what each says too.
-std::string jobs_page(const Plan& plan, const std::vector<JobRow>& jobs,
-                      const std::vector<std::size_t>& shown, const climate::Climate& climate,
-                      Style style, bool full);
 
 // "plan.toml:12:9: broken: ...", worst first, then what holds.
 std::string check_page(const Plan& plan, const ground::Schedule& schedule,

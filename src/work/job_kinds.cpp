@@ -11,6 +11,18 @@ std::optional<JobKind> parse_job_kind(std::string_view word) {
   return found->kind;
 }
 
+const std::vector<KindGroup>& kind_groups() {
+  using enum JobKind;
+  static const std::vector<KindGroup> groups = {
+      {"buying", {OrderSeed, OrderBulbs, OrderPlants}},
+      {"raising", {PreTreat, Sow, PrickOut, PotOn, HardenOff}},
+      {"planting", {PlantOut, Plant, Thin, LookForSeedlings, WaterIn}},
+      {"tending", {Pinch, Support, Protect, WatchForFrost, Slugs}},
+      {"cutting", {FirstCut, CutBack, Pick, DeadHead}},
+      {"clearing", {Lift, LiftAndStore, ClearAndFeed, Divide, Prune}}};
+  return groups;
+}
+
 bool cannot_wait(JobKind kind, bool another_crop_follows) {
   const Urgent urgent = trait(kind).urgent;
   return urgent == Urgent::Yes || (urgent == Urgent::IfAnotherFollows && another_crop_follows);

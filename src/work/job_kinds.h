@@ -6,6 +6,7 @@
 #include <cstddef>
 #include <optional>
 #include <string_view>
+#include <vector>
 
 #include "base/words.h"
 #include "garden/sheet.h"
@@ -287,6 +288,12 @@ constexpr const JobTrait& trait(JobKind kind) { return kTraits.at(static_cast<st
 
 constexpr std::string_view to_string(JobKind kind) { return trait(kind).word; }
 std::optional<JobKind> parse_job_kind(std::string_view word);
+// Kinds that are asked for together: "buying", "raising". Each kind is in one of them.
+struct KindGroup {
+  std::string_view word;
+  std::vector<JobKind> kinds;
+};
+const std::vector<KindGroup>& kind_groups();
 bool cannot_wait(JobKind kind, bool another_crop_follows);
 // The job of the sheet that comes every year at a time the frosts give, whatever is chosen; null:
 // the kind is none for this crop. Cutting back for a second flush follows the first cut.

@@ -1,0 +1,124 @@
+// SPDX-License-Identifier: MIT
+// Which jobs are shown, and in what form.
+#include <algorithm>
+#include <cstddef>
+#include <optional>
+#include <set>
+#include <string>
+#include <vector>
+
+#include "app/commands.h"
+#include "app/reckoning.h"
+#include "base/text.h"
+#include "show/finding_words.h"
+#include "show/jobs_output.h"
+
+namespace trug::app {
+namespace {
+
+constexpr Days kWeek{7};
+
+bool is_same(const std::string& asked, const std::string& name) {
+  return folded(asked) == folded(name);
+}
+
+bool is_in_bed(const Options& options, const Plan& plan, const Planting& planting) {
+  if (options.bed.empty() || is_same(options.bed, bed_name(plan, planting))) return true;
+  const Bed* bed = bed_of(plan, planting);
+  return bed && is_same(options.bed, bed_identity(*bed));
+}
+
+bool is_crop(const Options& options, const Planting& planting) {
+  return options.crop.empty() || is_same(options.crop, planting.asked.crop) ||
+         is_same(options.crop, planting.asked.id.value_or(planting.asked.crop));
+}
+
+// What --bed and --crop leave; empty where they name nothing there is.
+std::set<std::size_t> asked_plantings(const Options& options, const Plan& plan) {
+  std::set<std::size_t> asked;
+  for (std::size_t i = 0; i < plan.plantings.size(); ++i) {
+    const Planting& planting = plan.plantings[i];
+    if (is_in_bed(options, plan, planting) && is_crop(options, planting)) asked.insert(i);
+  }
+  return asked;
+}
+
+// The days shown, both ends inside. A page begins today where nothing else is asked for; a document
+// holds the year.
+struct Shown {
+  std::optional<Date> from, to;
+};
+Shown shown_days(const Options& options, Date today) {
+  Shown days{options.from, options.to};
+  const bool from_today = options.format == show::Format::Page || options.week || options.next;
+  if (!days.from && !options.all && from_today) days.from = today;
+  if (options.week) days.to = *days.from + kWeek - Days{1};
+  return days;
+}
+
+bool is_kind(const Options& options, work::JobKind kind) {
+  return options.only.empty() || std::ranges::find(options.only, kind) != options.only.end();
+}
+
+std::vector<std::size_t> shown_jobs(const Options& options, const Reckoning& r, const Shown& days,
+                                    const std::set<std::size_t>& plantings) {
+  std::vector<std::size_t> shown;
+  for (std::size_t i = 0; i < r.jobs.size(); ++i) {
+    const work::Job& job = r.jobs[i];
+    if (days.from && job.day < *days.from) continue;
+    if (days.to && job.day > *days.to) continue;
+    if (!is_kind(options, job.key.kind) || !plantings.contains(job.planting)) continue;
+    if (options.next && shown.size() == static_cast<std::size_t>(*options.next)) break;
+    shown.push_back(i);
+  }
+  return shown;
+}
+
+// Of what would be shown of the year, what lies before the page.
+int jobs_before(const Options& options, const Reckoning& r, const Shown& days,
+                const std::set<std::size_t>& plantings) {
+  if (options.from || !days.from) return 0;
+  return static_cast<int>(std::ranges::count_if(r.jobs, [&](const work::Job& job) {
+    return job.day < *days.from && is_kind(options, job.key.kind) &&
+           plantings.contains(job.planting);
+  }));
+}
+
+int refuse_names(const Options& options, const Environment& environment, const Plan& plan) {
+  std::vector<std::string> names;
+  for (const Planting& each : plan.plantings) names.push_back(each.name);
+  const std::string asked = options.crop.empty()  ? "in a bed '" + options.bed + "'"
+                            : options.bed.empty() ? "of '" + options.crop + "'"
+                                                  : "'" + options.bed + "/" + options.crop + "'";
+  environment.err << "error: there is no planting " << asked << " in " << plan.file
+                  << "\n  hint: there are " << listed(names) << "\n";
+  return kBadInput;
+}
+
+}  // namespace
+
+int run_jobs(const Options& options, const Environment& environment) {
+  auto r = reckon(options, environment, "trug.jobs/1");
+  if (!r) return kBadInput;
+  const auto plantings = asked_plantings(options, r->plan);
+  if (plantings.empty() && !(options.bed.empty() && options.crop.empty())) {
+    return refuse_names(options, environment, r->plan);
+  }
+  if (options.is_json() || options.strict) advise(options, environment, *r);
+  const Shown days = shown_days(options, today(options, environment));
+  environment.out << show::jobs_as(options.format,
+                                   {.head = document_head(options, environment, "trug.jobs/1"),
+                                    .reckoned = r->shown(),
+                                    .rows = shown_jobs(options, *r, days, plantings),
+                                    .before = jobs_before(options, *r, days, plantings),
+                                    .climate = r->climate,
+                                    .style = page_style(options, environment),
+                                    .full = options.full,
+                                    .cautions = options.cautions});
+  if (options.is_json()) return exit_code(options, *r);
+  environment.out.flush();
+  environment.err << show::findings_line(r->findings, r->plan.file);
+  return exit_code(options, *r);
+}
+
+}  // namespace trug::app

@@ -1,0 +1,122 @@
+// SPDX-License-Identifier: MIT
+// The jobs as a table for people.
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+#include <map>
+#include <string>
+#include <vector>
+
+#include "base/text.h"
+#include "show/job_words.h"
+#include "show/jobs_output.h"
+#include "show/pages.h"
+#include "show/table.h"
+#include "work/job_kinds.h"
+
+namespace trug::show {
+namespace {
+
+// "Sat  5", as a column.
+std::string weekday_and_number(Date day) {
+  return fmt::format("{} {:>2}", short_weekday(day), day_of_month(day));
+}
+
+std::string amount(const work::Job& job) {
+  const bool told = job.key.kind == work::JobKind::OrderSeed || work::trait(job.key.kind).counted;
+  return job.plants && told ? fmt::format("{}", *job.plants) : "";
+}
+
+std::string where_words(const work::Job& job) {
+  if (!job.where || *job.where == Raised::InPlace) return "";
+  if (*job.where == Raised::Heated) return "in warmth";
+  return *job.where == Raised::NurseryBed ? "nursery" : std::string(to_string(*job.where));
+}
+
+CautionLines cautions_of(const JobsShown& jobs) {
+  CautionLines lines;
+  for (const std::size_t i : jobs.rows) {
+    const JobRow& row = jobs.reckoned.rows[i];
+    lines[row.crop] = row.cautions;
+  }
+  return lines;
+}
+
+// "Poisonous: daffodil and foxglove. Irritant: dahlia." Of lines that begin with the harm.
+std::string by_harm(const CautionLines& cautions) {
+  std::map<std::string, std::vector<std::string>> crops;
+  for (const auto& [crop, lines] : cautions) {
+    for (const std::string& line : lines) {
+      std::vector<std::string>& of_harm = crops[line.substr(0, line.find(':'))];
+      if (of_harm.empty() || of_harm.back() != crop) of_harm.push_back(crop);
+    }
+  }
+  std::vector<std::string> sentences;
+  for (const auto& [harm, names] : crops) {
+    sentences.push_back(fmt::format("{}: {}.", harm, listed(names)));
+  }
+  return fmt::format("{}", fmt::join(sentences, " "));
+}
+
+std::string short_cautions(const CautionLines& cautions, Style style) {
+  const std::string harms = by_harm(cautions);
+  if (harms.empty()) return "";
+  return "\n" + indented("Crops marked ! harm. " + harms +
+                             " What to do: --cautions, and each job in the calendar. Local rules "
+                             "and qualified advice stand above it.",
+                         0, style);
+}
+
+std::string before_words(int before) {
+  if (before == 0) return "";
+  return fmt::format("{} before: --all shows {}.", counted(before, "job"),
+                     before == 1 ? "it" : "them");
+}
+
+std::string name_words(const JobRow& job) {
+  const std::string sowing = job.key.succession > 0 ? fmt::format(" {}", job.key.succession) : "";
+  return job.planting_name + sowing;
+}
+
+std::string window_words(const JobRow& job) {
+  if (job.state == work::Job::State::Assumed) return "taken as done";
+  if (job.first == job.last) return "";
+  return fmt::format("{} to {}", brief_day(job.first), brief_day(job.last));
+}
+
+}  // namespace
+
+std::string jobs_page(const JobsShown& jobs) {
+  const Plan& plan = jobs.reckoned.plan;
+  std::string text = headline(plan.title,
+                              fmt::format(", flowering {}: {}", plan.flowering_year,
+                                          counted(static_cast<int>(jobs.rows.size()), "job")),
+                              jobs.style);
+  if (const std::string note = trust_note(jobs.climate); !note.empty()) {
+    text += indented(note, 0, jobs.style);
+  }
+  if (const std::string note = before_words(jobs.before); !note.empty()) {
+    text += indented(note, 0, jobs.style);
+  }
+  Table table(
+      {{"day", false}, {"job"}, {"planting"}, {"", false}, {"plants"}, {"where"}, {"still right"}},
+      3);
+  std::string month;
+  for (const std::size_t i : jobs.rows) {
+    const JobRow& job = jobs.reckoned.rows[i];
+    const std::string heading = month_and_year(job.day);
+    if (heading != month) table.add_heading(heading);
+    month = heading;
+    const std::string kind(work::trait(job.key.kind).words);
+    table.add({weekday_and_number(job.day), kind, name_words(job), job.cautions.empty() ? "" : "!",
+               amount(job), where_words(job), window_words(job)},
+              job.state == work::Job::State::Assumed);
+    if (jobs.full) table.add_note(job.text);
+  }
+  if (!jobs.rows.empty()) text += table.text(jobs.style);
+  const CautionLines cautions = cautions_of(jobs);
+  return text + (jobs.cautions ? caution_footer(cautions, jobs.style)
+                               : short_cautions(cautions, jobs.style));
+}
+
+}  // namespace trug::show
