@@ -32,6 +32,9 @@ std::vector<std::size_t> shown_jobs(const Options& options, const std::vector<wo
         std::ranges::find(options.only, jobs[i].key.kind) == options.only.end()) {
       continue;
     }
+    // What another job's text tells of needs no line of its own.
+    const bool minor = jobs[i].told_with && options.only.empty();
+    if (minor && options.format == show::Format::Page && !options.full) continue;
     shown.push_back(i);
   }
   return shown;

@@ -6,6 +6,7 @@
 #include <cmath>
 #include <map>
 #include <optional>
+#include <set>
 #include <sstream>
 
 #include "base/text.h"
@@ -31,6 +32,17 @@ std::string where_words(const work::Job& job) {
   if (!job.where || *job.where == Raised::InPlace) return "";
   if (*job.where == Raised::Heated) return "in warmth";
   return *job.where == Raised::NurseryBed ? "nursery" : std::string(to_string(*job.where));
+}
+
+// ", and 5 told with them" of those that a list leaves to the texts of others.
+std::string told_with_words(const std::vector<JobRow>& jobs, const std::vector<std::size_t>& shown) {
+  const std::set<std::size_t> listed_ones(shown.begin(), shown.end());
+  int told = 0;
+  for (std::size_t i = 0; i < jobs.size(); ++i) {
+    const auto& with = jobs[i].told_with;
+    if (with && listed_ones.contains(*with) && !listed_ones.contains(i)) ++told;
+  }
+  return told == 0 ? "" : fmt::format(", and {} told with them (--full)", told);
 }
 
 CautionLines cautions_of(const std::vector<JobRow>& jobs, const std::vector<std::size_t>& shown) {
@@ -103,8 +115,9 @@ std::string jobs_page(const Plan& plan, const std::vector<JobRow>& jobs,
                       const std::vector<std::size_t>& shown, const climate::Climate& climate,
                       Style style, bool full) {
   std::string text = headline(plan.title,
-                              fmt::format(", flowering {}: {}", plan.flowering_year,
-                                          counted(static_cast<int>(shown.size()), "job")),
+                              fmt::format(", flowering {}: {}{}", plan.flowering_year,
+                                          counted(static_cast<int>(shown.size()), "job"),
+                                          told_with_words(jobs, shown)),
                               style);
   if (const std::string note = trust_note(climate); !note.empty()) text += indented(note, 0, style);
   Table table(
