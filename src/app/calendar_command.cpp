@@ -55,7 +55,9 @@ class Writer {
     const std::string path = calendar_path(r_.plan);
     if (options_.split.empty() || !options_.only.empty() || path.empty()) return;
     PartFile whole{{}, path, {}};
-    for (const show::JobRow& job : r_.rows) whole.jobs.push_back(&job);
+    for (const show::JobRow& job : r_.rows) {
+      if (!job.told_with) whole.jobs.push_back(&job);
+    }
     files.push_back(std::move(whole));
   }
 

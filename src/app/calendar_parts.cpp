@@ -56,6 +56,13 @@ bool is_wanted(const std::vector<work::JobKind>& only, work::JobKind kind) {
   return only.empty() || std::ranges::find(only, kind) != only.end();
 }
 
+// Whether the job whose event tells of it has one in the same file.
+bool is_told_there(const Options& options, const std::vector<show::JobRow>& jobs,
+                   const show::JobRow& job) {
+  return job.told_with && options.split != "kind" &&
+         is_wanted(options.only, jobs[*job.told_with].key.kind);
+}
+
 // "plant-out and sow", whichever way the kinds were given.
 std::string only_words(const std::vector<work::JobKind>& only) {
   std::set<std::string> words;
@@ -121,6 +128,7 @@ std::vector<PartFile> part_files(const Options& options, const std::vector<show:
   if (options.split.empty()) files[""] = {{"", only}, options.output, {}};
   for (const show::JobRow& job : jobs) {
     if (!is_wanted(options.only, job.key.kind)) continue;
+    if (is_told_there(options, jobs, job)) continue;
     const std::string name = part_name(options, job);
     PartFile& file =
         files.try_emplace(folded(name), PartFile{{name, only}, part_path(options.output, name), {}})

@@ -62,7 +62,7 @@ std::vector<std::string> value_words(std::string_view value) {
   }
   if (value != "KIND") return words;
   for (const work::JobTrait& kind : work::kTraits) words.emplace_back(kind.word);
-  for (const work::KindGroup& group : work::kind_groups()) words.emplace_back(group.word);
+  for (const auto& group : work::kJobGroups) words.emplace_back(group.word);
   std::ranges::sort(words);
   return words;
 }

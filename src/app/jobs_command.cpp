@@ -60,6 +60,12 @@ bool is_kind(const Options& options, work::JobKind kind) {
   return options.only.empty() || std::ranges::find(options.only, kind) != options.only.end();
 }
 
+// What another job's text tells of needs no line of its own.
+bool is_told_with_another(const Options& options, const work::Job& job) {
+  const bool may_be = options.format == show::Format::Page && !options.full && options.only.empty();
+  return may_be && job.told_with;
+}
+
 std::vector<std::size_t> shown_jobs(const Options& options, const Reckoning& r, const Shown& days,
                                     const std::set<std::size_t>& plantings) {
   std::vector<std::size_t> shown;
@@ -68,6 +74,7 @@ std::vector<std::size_t> shown_jobs(const Options& options, const Reckoning& r, 
     if (days.from && job.day < *days.from) continue;
     if (days.to && job.day > *days.to) continue;
     if (!is_kind(options, job.key.kind) || !plantings.contains(job.planting)) continue;
+    if (is_told_with_another(options, job)) continue;
     if (options.next && shown.size() == static_cast<std::size_t>(*options.next)) break;
     shown.push_back(i);
   }
@@ -80,7 +87,7 @@ int jobs_before(const Options& options, const Reckoning& r, const Shown& days,
   if (options.from || !days.from) return 0;
   return static_cast<int>(std::ranges::count_if(r.jobs, [&](const work::Job& job) {
     return job.day < *days.from && is_kind(options, job.key.kind) &&
-           plantings.contains(job.planting);
+           plantings.contains(job.planting) && !is_told_with_another(options, job);
   }));
 }
 

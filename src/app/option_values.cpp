@@ -16,13 +16,12 @@
 namespace trug::app {
 namespace {
 
-// The kinds of job a word stands for: "sow" itself; "raising" for its group; "order" and "cut" for all that have it as a
-// part of their word; "harden" for the only one that begins so. Empty: none, or no telling which.
+// The kinds of job a word stands for: "sow" itself; "raising" for its group; "order" and "cut" for
+// all that have it as a part of their word; "harden" for the only one that begins so. Empty: none,
+// or no telling which.
 std::vector<work::JobKind> kinds_of(const std::string& text) {
   if (const auto kind = work::parse_job_kind(text)) return {*kind};
-  for (const work::KindGroup& group : work::kind_groups()) {
-    if (group.word == text) return group.kinds;
-  }
+  if (auto group = work::kinds_in_group(text); !group.empty()) return group;
   std::vector<work::JobKind> parts, beginnings;
   for (const work::JobTrait& kind : work::kTraits) {
     const std::string word(kind.word);

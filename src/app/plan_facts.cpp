@@ -106,7 +106,7 @@ std::string ground(const Uuid& garden, const Plan& plan, const std::vector<std::
     const CropEntry& crop = plan.plantings[i].asked;
     const Pins& pins = crop.pins;
     figures << crop.crop << crop.group << crop.plants << crop.spacing_cm << crop.colours
-            << crop.keep << crop.successions << crop.gap_days << crop.since << pins.way
+            << crop.keep << crop.pods << crop.successions << crop.gap_days << crop.since << pins.way
             << pins.start_on << pins.plant_on << pins.lift_on << pins.not_before;
     if (crop.leave > 0) figures << crop.leave;
     if (crop.pinch) figures << (*crop.pinch ? "pinch" : "no pinch");

@@ -108,6 +108,7 @@ struct CropEntry {
   std::optional<int> plants;
   std::optional<double> spacing_cm;
   std::vector<std::string> colours;    // of the variety; empty: the sheet's
+  std::optional<bool> pods;            // it stays until its pods are ripe; absent: by the sheet
   bool keep = false;                   // bulbs: left in the ground until the leaves have died
   std::optional<int> successions = 1;  // sowings; absent: as many as are useful, all season
   std::optional<int> gap_days;         // between first cuts; absent: the sheet's, else 14

@@ -5,6 +5,7 @@
 // unit of the name. A figure that is not known is absent; the comment says what follows.
 #pragma once
 
+#include <map>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -42,6 +43,8 @@ enum class WhenHot { Ends, Pauses };
 // What the trade begins from; Plants: young plants, roots, cuttings.
 enum class Usual { Seed, Plants };
 enum class FlowersIn { SameYear, NextYear, ThirdYear };
+// How its plants stand: as far apart in all directions, or in two rows along a frame.
+enum class Arrangement { Block, DoubleRow };
 
 // As sheets write them and people read them.
 inline constexpr Word<LifeCycle> kLifeCycles[] = {
@@ -84,10 +87,12 @@ inline constexpr Word<Needs> kNeeds[] = {
     {Needs::Nursery, "nursery"}, {Needs::Tunnel, "tunnel"},
 };
 inline constexpr Word<WhenHot> kWhenHot[] = {{WhenHot::Ends, "ends"}, {WhenHot::Pauses, "pauses"}};
+inline constexpr Word<Arrangement> kArrangements[] = {{Arrangement::Block, "block"},
+                                                      {Arrangement::DoubleRow, "double row"}};
 inline constexpr Word<Usual> kUsuals[] = {{Usual::Seed, "seed"}, {Usual::Plants, "plants"}};
 static_assert(names_all(kLifeCycles) && names_all(kFrostClasses) && names_all(kHabits) &&
               names_all(kRoles) && names_all(kFrosts) && names_all(kRaised) && names_all(kNeeds) &&
-              names_all(kWhenHot) && names_all(kUsuals));
+              names_all(kWhenHot) && names_all(kUsuals) && names_all(kArrangements));
 
 // A figure the trade gives as a span; low == high where it gives one number.
 struct Range {
@@ -248,6 +253,23 @@ struct YearlyJob {
   std::optional<int> every_years;
 };
 
+// Side buds taken off, so that the flower that stays is large.
+struct Disbud {
+  double weeks_before_cut = 3;
+  std::string text;
+};
+
+// Pods that are cut when they are ripe.
+struct Pods {
+  double weeks_after_cut = 0;  // from the first cut of its flowers
+  bool are_chief = false;      // grown for them: it stays until then, unless the plan says no
+};
+
+// The jobs for which a sheet may tell what to look for, by their words (work/job_kinds.h).
+inline constexpr std::string_view kSignedJobs[] = {
+    "sow",     "prick-out", "pot-on", "harden-off", "plant-out",      "plant",  "thin",
+    "support", "uncover",   "disbud", "lift",       "lift-and-store", "divide", "prune"};
+
 // How what the trade begins it from is sold to gardeners.
 struct Buying {
   // 1 to 12, in the north; later the best of it is gone. Absent: a month or two before its use.
@@ -306,7 +328,8 @@ struct Sheet {
   std::optional<int> rotation_years;
   std::optional<double> succession_gap_days;  // absent: 14
   Pinch pinch;
-  enum class Support { No, Light, Yes } support = Support::No;
+  // Light: twigs or a string round it.
+  enum class Support { No, Light, Net, Stakes, Frame, Ring } support = Support::No;
   enum class Light { Light, Dark, Cover } light = Light::Cover;
   std::optional<Range> germination_days;  // absent: nothing is said of when to look
   std::optional<Range> germination_c;
@@ -320,6 +343,14 @@ struct Sheet {
   Usual usual = Usual::Seed;
   std::optional<SecondFlush> second_flush;
   std::optional<YearlyJob> prune, divide, lift_and_store, cut_back;
+  Arrangement arrangement = Arrangement::Block;
+  std::optional<std::string> planting;  // how it goes into the ground: "claws down"
+  std::optional<Disbud> disbud;
+  std::optional<Pods> pods;
+  bool dead_head = false;    // what is taken off flowers again
+  bool lean_soil = false;    // it wants ground that was not fed
+  bool stays_under = false;  // a bulb that is left in the ground under what is planted after it
+  std::map<std::string, std::string, std::less<>> signs;  // by kSignedJobs: what to look for
   Buying buy;
   std::vector<Group> groups;
   std::vector<Way> ways;

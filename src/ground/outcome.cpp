@@ -2,6 +2,7 @@
 #include "ground/outcome.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include "growth/harvest_curve.h"
 #include "growth/winter.h"
@@ -34,6 +35,12 @@ void set_lift(const Case& of, Candidate& c) {
     c.lift_from = c.lift_to = std::max(last, of.clock.season().until - Days{1});
   } else if (is_planted(sheet.life_cycle) && of.entry.keep) {
     c.lift_from = c.lift_to = last + Days{kLeafDays};
+  }
+  if (sheet.pods && of.entry.pods.value_or(sheet.pods->are_chief)) {
+    const Date ripe =
+        c.timeline.first_cut.likely + Days{std::lround(7 * sheet.pods->weeks_after_cut)};
+    c.lift_from = std::max(c.lift_from, ripe);
+    c.lift_to = std::max(c.lift_to, ripe);
   }
   if (of.entry.pins.lift_on) {
     // The gardener may cut for fewer days than are useful, but not lift before the first cut.

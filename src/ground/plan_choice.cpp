@@ -58,7 +58,8 @@ class Sower {
         weighed_(schedule.weighed[planting]),
         index_(planting) {}
 
-  std::vector<Sowing> sow(const Pick& pick, Date lift, std::optional<Date> next) const {
+  // `next`: what follows on its ground; null: nothing does.
+  std::vector<Sowing> sow(const Pick& pick, Date lift, const Sowing* next) const {
     const std::vector<Candidate>& list = weighed_.candidates->list;
     std::vector<Sowing> result;
     if (weighed_.streams.empty()) {
@@ -74,7 +75,10 @@ class Sower {
     // The last goes when the planting does, the others when they are over.
     for (Sowing& one : result) {
       one.lift = std::min(one.lift_to, lift);
-      one.next_in_ground = next;
+      if (next == nullptr) continue;
+      one.next_in_ground = next->in_ground;
+      one.next_sheet = next->sheet;
+      one.next_is_sown = is_sown_in_place(next->raised_by());
     }
     result.back().lift = lift;
     // Its neighbours' days may have asked for less.
@@ -305,14 +309,14 @@ class Chooser {
   void take_over(const std::vector<Picks>& picks) {
     std::vector<std::vector<Sowing>> sown(plan_.plantings.size());
     for (std::size_t stretch = 0; stretch < chains_.size(); ++stretch) {
-      std::optional<Date> next;
+      const Sowing* next = nullptr;
       for (std::size_t i = chains_[stretch].size(); i-- > 0;) {
         const auto& pick = picks[stretch][i];
         if (!pick) continue;
         const std::size_t planting = chains_[stretch][i];
         sown[planting] =
             Sower(plan_, schedule_, planting).sow(*pick, count_.date(pick->lift), next);
-        next = sown[planting].front().in_ground;
+        next = &sown[planting].front();
       }
     }
     for (auto& sowings : sown) {

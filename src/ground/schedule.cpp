@@ -76,6 +76,7 @@ Layout layout(const Planting& planting, const Sheet& sheet, int sowings) {
   result.rows =
       sowings * across(Millimetres{planting.patch->length.value() / sowings}, result.spacing_cm);
   result.per_row = across(planting.patch->width, result.spacing_cm);
+  if (sheet.arrangement == Arrangement::DoubleRow) result.per_row = std::min(result.per_row, 2);
   result.plants = asked.plants.value_or(result.room());
   return result;
 }

@@ -25,7 +25,8 @@ namespace trug::ground {
 using Sheets = std::map<std::string, const Sheet*>;
 
 // Whole plants on the ground: rows along the length and plants across the width by the nearest
-// whole number, at least one each (flooring loses a third in half-metre stretches).
+// whole number, at least one each (flooring loses a third in half-metre stretches). A double row
+// is two plants across, whatever the bed's width.
 struct Layout {
   int rows = 1;
   int per_row = 1;
@@ -50,6 +51,8 @@ struct Sowing : Candidate {
   const Sheet* sheet = nullptr;
   Date lift;
   std::optional<Date> next_in_ground;  // the crop after the planting wants the ground
+  const Sheet* next_sheet = nullptr;   // that crop's
+  bool next_is_sown = false;           // there, as seed
   const Way& raised_by() const { return sheet->ways[way]; }
   CropSpec spec() const { return CropSpec(*sheet, group, pinched); }
   bool another_follows() const { return next_in_ground.has_value(); }

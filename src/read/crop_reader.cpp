@@ -93,6 +93,9 @@ void check_against_sheet(const CropEntry& entry, const Sheet& sheet, TomlTable& 
   if (entry.pinch.value_or(false) && sheet.pinch.advice == Pinch::Advice::No) {
     table.error("pinch", fmt::format("{} is never pinched", sheet.name), "leave the key out");
   }
+  if (entry.pods && !sheet.pods) {
+    table.error("pods", fmt::format("{} has no pods to wait for", sheet.name));
+  }
   if (entry.keep && !is_planted(sheet.life_cycle)) {
     table.error("keep",
                 fmt::format("'keep' is for bulbs, corms and tubers; {} is none", sheet.name));
@@ -136,6 +139,7 @@ CropEntry read_crop(TomlTable& table, SheetLibrary& sheets, Diagnostics& diagnos
   entry.spacing_cm = read_spacing_cm(table, "spacing", {1, 500});
   for (const PlacedText& colour : table.strings("colours")) entry.colours.push_back(colour.text);
   entry.keep = table.boolean("keep").value_or(false);
+  entry.pods = table.boolean("pods");
   entry.pinch = table.boolean("pinch");
   read_successions(entry, table);
   entry.leave = table.number("leave", kOptional, {0, 0.9}).value_or(0);

@@ -96,6 +96,7 @@ constexpr KeyHome kHomes[] = {
     {"spacing_cm", kCrop},
     {"spacing_in", kCrop},
     {"keep", kCrop},
+    {"pods", kCrop},
     {"pinch", kCrop},
     {"successions", kCrop},
     {"gap_weeks", kCrop},

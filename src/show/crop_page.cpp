@@ -173,8 +173,14 @@ std::string growth_text(const Growth& growth, Style style) {
 
 std::string_view support_words(Sheet::Support support) {
   switch (support) {
-    case Sheet::Support::Yes:
-      return "yes";
+    case Sheet::Support::Net:
+      return "netting";
+    case Sheet::Support::Stakes:
+      return "stakes";
+    case Sheet::Support::Frame:
+      return "a frame";
+    case Sheet::Support::Ring:
+      return "a ring";
     case Sheet::Support::Light:
       return "light";
     case Sheet::Support::No:

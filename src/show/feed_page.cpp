@@ -151,7 +151,7 @@ struct Page {
   std::string day_by_day(DateRange days, std::string (*lines)(const JobsOfDay&)) {
     std::map<Date, JobsOfDay> by_day;
     for (const JobRow& job : jobs) {
-      if (!days.contains(job.day)) continue;
+      if (!days.contains(job.day) || job.told_with) continue;
       note_cautions(job);
       by_day[job.day].push_back(&job);
     }

@@ -71,6 +71,7 @@ constexpr GlossaryEntry kGlossary[] = {
     {"plants", Key, "How many plants. Without it the ground is filled at the sheet's spacing."},
     {"spacing", Key, "The distance from plant to plant. Without it that of the sheet."},
     {"keep", Key, "true: bulbs, corms or tubers stay in the ground after flowering."},
+    {"pods", Key, "true: the crop stays until its pods are ripe; false: it is grown for its flowers alone. Without it as its sheet says: honesty stays."},
     {"pinch", Key, "true or false: whether its tips are pinched out, where the sheet leaves it to you or you know better."},
     {"successions", Key, "How many sowings, one after the other, so that the cutting goes on; 'all season' for as many as are useful."},
     {"leave", Key, "The share of the stems that you do not cut, 0 to 0.9: left to flower in the bed."},

@@ -38,8 +38,16 @@ std::string range_words(Range range, std::string_view unit) {
 
 std::string in_rows(const Sowing& sowing) {
   const std::string apart = number(sowing.spacing_cm, 0);
+  if (sowing.sheet->arrangement == Arrangement::DoubleRow) {
+    return fmt::format("in one double row along the bed, {} cm apart", apart);
+  }
   if (sowing.rows <= 1) return fmt::format("in one row, {} cm apart", apart);
   return fmt::format("in {} rows, {} cm apart each way", sowing.rows, apart);
+}
+
+// " Claws down."
+std::string how_to_plant(const Sheet& sheet) {
+  return sheet.planting ? " " + capitalised(*sheet.planting) + "." : "";
 }
 
 std::string at_place(const Job& job) {
@@ -158,34 +166,60 @@ std::string sow(const Subject& of) {
 }
 
 std::string prick_out(const Subject& of) {
+  if (of.sowing.raised_by().raised == Raised::NurseryBed) {
+    return fmt::format("Line out {} seedlings in the nursery bed, 15 to 20 cm apart in rows.",
+                       of.sowing.plants);
+  }
   return fmt::format("Prick out {} seedlings into modules or 9 cm pots.", of.sowing.plants);
 }
 
-std::string pot_on(const Subject&) {
+std::string pot_on(const Subject& of) {
+  if (of.sowing.raised_by().raised == Raised::NurseryBed) {
+    return fmt::format("Lift {} of the strongest from the nursery bed into one-litre pots.",
+                       of.sowing.plants);
+  }
   return "Pot on into 9 cm pots or larger, so that they do not stand still.";
 }
 
 std::string harden_off(const Subject& of) {
-  return fmt::format("Put the plants out by day, in or covered by night, until {}.",
-                     short_day(of.sowing.in_ground));
+  const std::string until = short_day(of.sowing.in_ground);
+  if (of.job.where == Raised::Frame) {
+    return fmt::format(
+        "Move the plants to the cold frame: open it by day, longer each day, and in the last nights "
+        "too{}, until {}.",
+        of.job.frost_may_come ? " unless frost is forecast" : "", until);
+  }
+  return of.job.frost_may_come
+             ? fmt::format("Put the plants out by day, longer each day, in or covered by night, "
+                           "until {}.", until)
+             : fmt::format("Stand the plants outdoors, at first in shade and out of the wind, "
+                           "until {}.", until);
+}
+
+// Of roots and tubers; not of seedlings, nor of cuttings bought of a tuber's crop.
+std::string how_to_set_out(const Subject& of) {
+  const Method method = of.sowing.raised_by().method;
+  const bool is_root = method == Method::Bulb ||
+                       (method == Method::BoughtPlants && !is_planted(of.sheet.life_cycle));
+  return is_root ? how_to_plant(of.sheet) : "";
 }
 
 std::string plant_out(const Subject& of) {
-  std::string text = fmt::format("Plant out {} {}, {}. {}", of.plants(), in_rows(of.sowing),
-                                 at_place(of.job), cut_words(of));
+  std::string text = fmt::format("Plant out {} {}, {}.{} {}", of.plants(), in_rows(of.sowing),
+                                 at_place(of.job), how_to_set_out(of), cut_words(of));
   if (of.job.winter_takes_some) text += " Keep " + for_the_winter(of.sowing, "in pots") + ".";
   return text;
 }
 
 std::string plant(const Subject& of) {
   if (of.job.where != Raised::InPlace) {
-    return fmt::format("Pot up {} {}, to be planted out on {}.", bulbs(of),
+    return fmt::format("Pot up {} {}, to be planted out on {}.{}", bulbs(of),
                        word_of(kPlaces, of.sowing.raised_by().raised),
-                       short_day(of.sowing.in_ground));
+                       short_day(of.sowing.in_ground), how_to_plant(of.sheet));
   }
-  return fmt::format("Plant {} {}, {}, {}. {}", bulbs(of),
+  return fmt::format("Plant {} {}, {}, {}.{} {}", bulbs(of),
                      of.sheet.depth_mm ? depth_words(of.sheet) : "just under the surface",
-                     in_rows(of.sowing), at_place(of.job), cut_words(of));
+                     in_rows(of.sowing), at_place(of.job), how_to_plant(of.sheet), cut_words(of));
 }
 
 std::string thin(const Subject& of) {
@@ -195,9 +229,8 @@ std::string thin(const Subject& of) {
 
 std::string pinch(const Subject& of) {
   const Pinch& p = of.sheet.pinch;
-  const std::string at = !p.sign.empty() ? ", its sign: " + p.sign
-                         : p.at_cm       ? " at " + range_words(*p.at_cm, "cm")
-                                         : "";
+  const std::string at =
+      p.sign.empty() && p.at_cm ? " at " + range_words(*p.at_cm, "cm") : std::string();
   const std::string later = p.costs_days.high > 0
                                 ? ", " + range_words(p.costs_days, "days") + " later"
                             : p.cost_kd > 0 ? ", a week or two later"
@@ -206,9 +239,25 @@ std::string pinch(const Subject& of) {
 }
 
 std::string support(const Subject& of) {
-  return of.sheet.support == Sheet::Support::Light
-             ? "Give light support: twigs or one string round the patch."
-             : "Support it before the wind lays it flat: netting, or stakes and string.";
+  switch (of.sheet.support) {
+    case Sheet::Support::No:
+      return "";
+    case Sheet::Support::Light:
+      return "Give light support while it is low: twigs among the plants, or a string round the "
+             "patch.";
+    case Sheet::Support::Net:
+      return "Stretch netting over it while the plants are 15 to 20 cm high, so that they grow up "
+             "through it, and raise it as they grow.";
+    case Sheet::Support::Stakes:
+      return of.sowing.stands ? "Stake it as the shoots rise, and tie it in as it grows."
+                              : "Drive in the stakes first, so that none pierces a root or tuber "
+                                "later, and tie in as it grows.";
+    case Sheet::Support::Frame:
+      return "Put up the frame first: canes or netting as high as it grows. Tie in as it climbs.";
+    case Sheet::Support::Ring:
+      return "Set a ring or a wide mesh over it when the shoots are a hand high, 15 cm.";
+  }
+  return "";
 }
 
 std::string protect(const Subject& of) { return cover_words(of.plan.place, of.sowing); }
@@ -251,19 +300,80 @@ std::string cut_back(const Subject& of) {
                                : yearly(of);
 }
 
-std::string lift(const Subject& of) {
-  const std::string how =
-      is_planted(of.sheet.life_cycle)
-          ? fmt::format("Lift the {}s with the last stems", word_for_bulb(of.sheet.life_cycle))
-          : "Pull out and compost";
-  return how + (of.sowing.another_follows() ? ": the ground is wanted for the next crop."
-                                            : ": it has given what it had.");
+Date pods_ripe(const Subject& of) {
+  return of.sowing.timeline.first_cut.likely +
+         Days{std::lround(7 * of.sheet.pods->weeks_after_cut)};
 }
+
+// Of lifted bulbs, corms and tubers.
+std::string what_becomes(const Subject& of) {
+  if (of.sheet.lift_and_store) return " Dry them and store them free of frost.";
+  if (of.sheet.stays_under) {
+    return " Lay them in the shade with their leaves until these have yellowed, and keep them dry "
+           "until autumn.";
+  }
+  return " They seldom flower as well a second year: compost them.";
+}
+
+std::string lift(const Subject& of) {
+  const bool bulbs = is_planted(of.sheet.life_cycle);
+  const std::string how =
+      bulbs ? fmt::format("Lift the {}s with the last stems", word_for_bulb(of.sheet.life_cycle))
+            : "Pull out and compost";
+  const std::string why = of.sowing.another_follows() ? ": the ground is wanted for the next crop."
+                                                      : ": it has given what it had.";
+  const bool pods = of.sheet.pods && of.job.day >= pods_ripe(of);
+  return (pods ? "Cut the ripe pods. " : "") + how + why + (bulbs ? what_becomes(of) : "");
+}
+
+std::string let_die_down(const Subject& of) {
+  const auto& next = of.sowing.next_in_ground;
+  return fmt::format(
+      "Leave the {}s in the ground, they flower there for years: plant {} between them{}, and take "
+      "the leaves off when they have yellowed, about six weeks after the flowers.",
+      word_for_bulb(of.sheet.life_cycle),
+      of.sowing.next_sheet ? of.sowing.next_sheet->name : "the next crop",
+      next ? " on " + short_day(*next) : "");
+}
+
+std::string replant(const Subject& of) {
+  return fmt::format("Plant the dried {} again, where they can stay for years, {}.{}", bulbs(of),
+                     of.sheet.depth_mm ? depth_words(of.sheet) : "just under the surface",
+                     how_to_plant(of.sheet));
+}
+
+std::string look_at_stored(const Subject& of) {
+  return fmt::format(
+      "Look through what is stored once a month until {}: take out what is soft or mouldy, and "
+      "damp what shrivels.",
+      short_day(of.job.last));
+}
+
+std::string uncover(const Subject& of) {
+  return work::is_mulched(of.sheet)
+             ? "Draw the mulch off the crowns, so that the shoots come through."
+             : "Take the fleece off for good, on a dull, mild day.";
+}
+
+std::string disbud(const Subject& of) { return of.sheet.disbud ? of.sheet.disbud->text : ""; }
 
 std::string clear_and_feed(const Subject& of) {
   const auto& next = of.sowing.next_in_ground;
-  return fmt::format("Clear and feed the ground, {}{}.", at_place(of.job),
-                     next ? ": the next crop goes in on " + short_day(*next) : "");
+  const std::string goes_in = next ? ": the next crop goes in on " + short_day(*next) : "";
+  const std::string place = at_place(of.job);
+  switch (of.job.clearing) {
+    case work::Clearing::Feed:
+      return fmt::format("Clear and feed the ground, {}{}.", place, goes_in);
+    case work::Clearing::Lean:
+      return fmt::format("Clear the ground, {}{}. Do not feed it: {} flowers best in lean soil.",
+                         place, goes_in, of.sowing.next_sheet->name);
+    case work::Clearing::Rest:
+      return fmt::format("Clear the ground, {}{}. Feed it in spring, not now.", place, goes_in);
+    case work::Clearing::Cover:
+      return fmt::format("Clear the ground, {}, and cover it for the winter with compost or leaves; "
+                         "feed it in spring.", place);
+  }
+  return "";
 }
 
 std::string look_for_seedlings(const Subject& of) {
@@ -274,19 +384,19 @@ std::string look_for_seedlings(const Subject& of) {
 }
 
 std::string water_in(const Subject&) {
-  return "Water in well, today and in the next days if it stays dry.";
+  return "Water in well, and again in every dry week until it has rooted, about a month.";
 }
 
 std::string slugs(const Subject&) {
-  return "Look for slugs at dusk; seedlings and young plants go first.";
+  return "Look for slugs at dusk in the first month; seedlings and young plants go first.";
 }
 
 std::string pick(const Subject&) {
-  return "Pick through every two or three days from now on: the more is cut, the more comes.";
+  return "Pick through it every two or three days: the more is cut, the more comes.";
 }
 
 std::string dead_head(const Subject&) {
-  return "Dead-head what was not cut, so that it goes on flowering.";
+  return "Each time, dead-head what was not cut, so that it goes on flowering.";
 }
 
 // --- What each says of its window. ---
@@ -306,6 +416,8 @@ struct Wording {
   JobKind kind{};
   std::string (*text)(const Subject&) = nullptr;
   std::string (*window)(const Job&) = still_right;  // where it has more than a day
+  // What the day looks like for most crops that have no sign of their own (common practice).
+  std::string_view sign = "";
 };
 
 // By kind, in the order of the enumerators.
@@ -315,12 +427,12 @@ constexpr std::array<Wording, work::kTraits.size()> kWordings{{
     {JobKind::OrderPlants, order_plants},
     {JobKind::PreTreat, pre_treat},
     {JobKind::Sow, sow},
-    {JobKind::PrickOut, prick_out},
-    {JobKind::PotOn, pot_on},
+    {JobKind::PrickOut, prick_out, still_right, "the first true leaves show"},
+    {JobKind::PotOn, pot_on, still_right, "roots show below"},
     {JobKind::HardenOff, harden_off, said_already},
     {JobKind::PlantOut, plant_out},
     {JobKind::Plant, plant},
-    {JobKind::Thin, thin},
+    {JobKind::Thin, thin, still_right, "the seedlings touch"},
     {JobKind::Pinch, pinch},
     {JobKind::Support, support},
     {JobKind::Protect, protect},
@@ -337,6 +449,11 @@ constexpr std::array<Wording, work::kTraits.size()> kWordings{{
     {JobKind::Slugs, slugs},
     {JobKind::Pick, pick},
     {JobKind::DeadHead, dead_head},
+    {JobKind::Uncover, uncover},
+    {JobKind::Disbud, disbud},
+    {JobKind::LookAtStored, look_at_stored, said_already},
+    {JobKind::LetDieDown, let_die_down},
+    {JobKind::Replant, replant},
 }};
 
 // A kind without words, or with another's, does not compile.
@@ -348,9 +465,17 @@ consteval bool is_complete() {
 }
 static_assert(is_complete());
 
+const Wording& wording_of(JobKind kind) { return kWordings.at(static_cast<std::size_t>(kind)); }
+
+// " The sign: roots show below."
+std::string sign_words(const Subject& of) {
+  const std::string sign = sign_of(of.sheet, of.job.key.kind);
+  return sign.empty() ? "" : fmt::format(" The sign: {}.", sign);
+}
+
 std::string job_text(const Subject& of) {
-  const Wording& wording = kWordings.at(static_cast<std::size_t>(of.job.key.kind));
-  std::string text = wording.text(of);
+  const Wording& wording = wording_of(of.job.key.kind);
+  std::string text = wording.text(of) + sign_words(of);
   if (of.job.first != of.job.last) text += wording.window(of.job);
   if (of.job.note) text += " Noted: " + *of.job.note;
   return text;
@@ -372,6 +497,12 @@ std::string crop_words(const Subject& of) {
 
 }  // namespace
 
+std::string sign_of(const Sheet& sheet, JobKind kind) {
+  if (kind == JobKind::Pinch) return sheet.pinch.sign;
+  const auto own = sheet.signs.find(to_string(kind));
+  return own != sheet.signs.end() ? own->second : std::string(wording_of(kind).sign);
+}
+
 std::vector<JobRow> job_rows(const Plan& plan, const ground::Schedule& schedule,
                              const std::vector<Job>& jobs, const std::vector<std::string>& uids) {
   std::vector<JobRow> rows;
@@ -382,6 +513,12 @@ std::vector<JobRow> job_rows(const Plan& plan, const ground::Schedule& schedule,
     const bool handled = work::trait(jobs[i].key.kind).hands_on;
     rows.push_back({jobs[i], uids.empty() ? "" : uids[i], doing(of), crop_words(of), job_text(of),
                     handled ? caution_lines(of.sheet) : std::vector<std::string>{}});
+  }
+  for (const JobRow& row : rows) {
+    if (!row.told_with) continue;
+    const Sowing& sowing = schedule.at(row.sowing);
+    const Subject of{plan, sowing, *sowing.sheet, row};
+    rows[*row.told_with].text += " " + wording_of(row.key.kind).text(of) + sign_words(of);
   }
   return rows;
 }

@@ -22,7 +22,10 @@ struct JobRow : work::Job {
   std::string title() const { return doing + ": " + crop_words; }
 };
 
-// A row for each job, in their order; `uids` likewise, or none.
+// What to look for when a job is due, a clause; empty: nothing is told but its days.
+std::string sign_of(const Sheet& sheet, work::JobKind kind);
+
+// A row for each job, in their order; a major one's text tells of the minor ones with it; `uids` likewise, or none.
 std::vector<JobRow> job_rows(const Plan& plan, const ground::Schedule& schedule,
                              const std::vector<work::Job>& jobs,
                              const std::vector<std::string>& uids);

@@ -3,7 +3,9 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
+#include <cstddef>
 #include <map>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -31,6 +33,18 @@ std::string where_words(const work::Job& job) {
   if (!job.where || *job.where == Raised::InPlace) return "";
   if (*job.where == Raised::Heated) return "in warmth";
   return *job.where == Raised::NurseryBed ? "nursery" : std::string(to_string(*job.where));
+}
+
+// ", and 5 told with them" of those that a list leaves to the texts of others.
+std::string told_with_words(const JobsShown& jobs) {
+  const std::set<std::size_t> listed_ones(jobs.rows.begin(), jobs.rows.end());
+  const std::vector<JobRow>& rows = jobs.reckoned.rows;
+  int told = 0;
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    const auto& with = rows[i].told_with;
+    if (with && listed_ones.contains(*with) && !listed_ones.contains(i)) ++told;
+  }
+  return told == 0 ? "" : fmt::format(", and {} told with them (--full)", told);
 }
 
 CautionLines cautions_of(const JobsShown& jobs) {
@@ -88,10 +102,11 @@ std::string window_words(const JobRow& job) {
 
 std::string jobs_page(const JobsShown& jobs) {
   const Plan& plan = jobs.reckoned.plan;
-  std::string text = headline(plan.title,
-                              fmt::format(", flowering {}: {}", plan.flowering_year,
-                                          counted(static_cast<int>(jobs.rows.size()), "job")),
-                              jobs.style);
+  std::string text = headline(
+      plan.title,
+      fmt::format(", flowering {}: {}{}", plan.flowering_year,
+                  counted(static_cast<int>(jobs.rows.size()), "job"), told_with_words(jobs)),
+      jobs.style);
   if (const std::string note = trust_note(jobs.climate); !note.empty()) {
     text += indented(note, 0, jobs.style);
   }

@@ -69,6 +69,7 @@ Json job_json(const Plan& plan, const JobRow& job) {
   row["cautions"] = job.cautions;
   row["after"] = Json::array();
   row["reminder"] = reminder_json(plan, job);
+  row["told_with"] = nullptr;
   return row;
 }
 
@@ -76,6 +77,7 @@ Json job_json(const Reckoned& r, std::size_t index) {
   Json row = job_json(r.plan, r.rows[index]);
   if (!r.plan.garden) return row;
   for (const std::size_t i : r.rows[index].after) row["after"].push_back(r.rows[i].uid);
+  if (const auto& carrier = r.rows[index].told_with) row["told_with"] = r.rows[*carrier].uid;
   return row;
 }
 

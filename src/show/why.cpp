@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <optional>
+#include <set>
 #include <span>
 #include <string_view>
 #include <utility>
@@ -11,6 +12,7 @@
 #include "base/text.h"
 #include "climate/frost.h"
 #include "growth/crop_clock.h"
+#include "show/job_words.h"
 #include "show/refusal_words.h"
 #include "show/table.h"
 #include "show/why_facts.h"
@@ -272,6 +274,20 @@ std::string constants_list(const Sowing& sowing, Style style) {
   return "\nFigures and where they come from\n" + table.text(style);
 }
 
+// What to look for besides the date, a line for each job that has a sign.
+std::string signs(const Reckoned& reckoned, std::size_t planting, Style style) {
+  std::string text;
+  std::set<work::JobKind> told;
+  for (const JobRow& job : reckoned.rows) {
+    if (job.planting != planting || !told.insert(job.key.kind).second) continue;
+    const Sheet& sheet = *reckoned.schedule.at(job.sowing).sheet;
+    const std::string sign = sign_of(sheet, job.key.kind);
+    if (sign.empty()) continue;
+    text += hanging(fmt::format("{}: {}", work::trait(job.key.kind).words, sign), 2, 4, style);
+  }
+  return text.empty() ? "" : "\nSigns to look for\n" + text;
+}
+
 std::string way_words(const ground::WayReport& report, const Sheet& sheet, bool taken) {
   std::string words = sheet.ways[report.way].name;
   if (report.group) words += " (" + report.group->name + ")";
@@ -308,7 +324,8 @@ std::string why_page(const Reckoned& reckoned, std::size_t planting,
     if (sowing.number > 0) text += heading(sowing, sowings.size());
     text += Life(reckoned.plan, sowing, climate, style).text();
   }
-  return text + constants_list(first, style) + ways(weighed, sowings, style);
+  return text + signs(reckoned, planting, style) + constants_list(first, style) +
+         ways(weighed, sowings, style);
 }
 
 }  // namespace trug::show

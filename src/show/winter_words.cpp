@@ -18,9 +18,10 @@ std::string for_the_winter(const ground::Sowing& sowing, std::string_view what) 
 std::string cover_words(const Place& place, const ground::Sowing& sowing) {
   return fmt::format(
       "Lay {}: the usual coldest night here is {} degC and it survives {} degC bare. So covered, "
-      "{} live.",
+      "{} live.{}",
       work::is_mulched(*sowing.sheet) ? "a mulch a hand deep" : "fleece",
-      number(place.coldest_c.value_or(0)), number(sowing.sheet->survives_c), in_ten(sowing.alive));
+      number(place.coldest_c.value_or(0)), number(sowing.sheet->survives_c), in_ten(sowing.alive),
+      work::is_mulched(*sowing.sheet) ? "" : " Open it in mild spells.");
 }
 
 }  // namespace trug::show

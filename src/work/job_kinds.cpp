@@ -11,16 +11,12 @@ std::optional<JobKind> parse_job_kind(std::string_view word) {
   return found->kind;
 }
 
-const std::vector<KindGroup>& kind_groups() {
-  using enum JobKind;
-  static const std::vector<KindGroup> groups = {
-      {"buying", {OrderSeed, OrderBulbs, OrderPlants}},
-      {"raising", {PreTreat, Sow, PrickOut, PotOn, HardenOff}},
-      {"planting", {PlantOut, Plant, Thin, LookForSeedlings, WaterIn}},
-      {"tending", {Pinch, Support, Protect, WatchForFrost, Slugs}},
-      {"cutting", {FirstCut, CutBack, Pick, DeadHead}},
-      {"clearing", {Lift, LiftAndStore, ClearAndFeed, Divide, Prune}}};
-  return groups;
+std::vector<JobKind> kinds_in_group(std::string_view word) {
+  std::vector<JobKind> kinds;
+  for (const JobTrait& kind : kTraits) {
+    if (word_of(kJobGroups, kind.group) == word) kinds.push_back(kind.kind);
+  }
+  return kinds;
 }
 
 bool cannot_wait(JobKind kind, bool another_crop_follows) {

@@ -5,6 +5,7 @@
 #include <array>
 #include <cstddef>
 #include <optional>
+#include <span>
 #include <string_view>
 #include <vector>
 
@@ -40,11 +41,24 @@ enum class JobKind {
   WaterIn,
   Slugs,
   Pick,
-  DeadHead
+  DeadHead,
+  Uncover,
+  Disbud,
+  LookAtStored,
+  LetDieDown,
+  Replant
 };
 
 // Whether the year is spoilt when the day is missed: such jobs carry the one reminder by default.
 enum class Urgent { No, Yes, IfAnotherFollows };
+
+// Kinds that are asked for together.
+enum class JobGroup { Buying, Raising, Planting, Tending, Cutting, Clearing };
+inline constexpr Word<JobGroup> kJobGroups[] = {
+    {JobGroup::Buying, "buying"},     {JobGroup::Raising, "raising"},
+    {JobGroup::Planting, "planting"}, {JobGroup::Tending, "tending"},
+    {JobGroup::Cutting, "cutting"},   {JobGroup::Clearing, "clearing"}};
+static_assert(names_all(kJobGroups));
 
 // All that is known of a kind, whatever crop it is done to.
 struct JobTrait {
@@ -52,6 +66,7 @@ struct JobTrait {
   std::string_view word;   // "first-cut": the stable word in files and options
   std::string_view words;  // "first cut": for people
   std::string_view help;   // what is done, a sentence
+  JobGroup group = JobGroup::Tending;
   // Its place among the jobs of one day: first what frees the ground, then what goes into it, then
   // what tends it.
   int place_in_day = 0;
@@ -65,7 +80,14 @@ struct JobTrait {
   std::optional<Frost> frost;  // its day follows from this one, whatever the crop's windows say
   // The sheet's job that it is, where it comes every year at a time the frosts give.
   std::optional<YearlyJob> Sheet::*yearly = nullptr;
+  bool together = false;  // may be drawn to the day on which its kind is done in the bed anyway
+  // A minor job: the first of these that its sowing has tells of it, on its own day.
+  std::span<const JobKind> told_with = {};
 };
+
+inline constexpr JobKind kIntoTheBed[] = {JobKind::PlantOut, JobKind::Plant, JobKind::Sow};
+inline constexpr JobKind kWithFirstCut[] = {JobKind::FirstCut};
+inline constexpr JobKind kWithLifting[] = {JobKind::Lift};
 
 // By kind, in the order of the enumerators.
 inline constexpr auto kTraits = std::to_array<JobTrait>({
@@ -73,6 +95,7 @@ inline constexpr auto kTraits = std::to_array<JobTrait>({
      .word = "order-seed",
      .words = "order seed",
      .help = "Order the seed in time for its sowing.",
+     .group = JobGroup::Buying,
      .place_in_day = 0,
      .urgent = Urgent::Yes,
      .in_line = true},
@@ -80,6 +103,7 @@ inline constexpr auto kTraits = std::to_array<JobTrait>({
      .word = "order-bulbs",
      .words = "order bulbs",
      .help = "Order bulbs, corms or tubers in time for their planting.",
+     .group = JobGroup::Buying,
      .place_in_day = 1,
      .urgent = Urgent::Yes,
      .counted = true,
@@ -88,6 +112,7 @@ inline constexpr auto kTraits = std::to_array<JobTrait>({
      .word = "order-plants",
      .words = "order plants",
      .help = "Order young plants in time for their planting.",
+     .group = JobGroup::Buying,
      .place_in_day = 2,
      .urgent = Urgent::Yes,
      .counted = true,
@@ -97,6 +122,7 @@ inline constexpr auto kTraits = std::to_array<JobTrait>({
      .words = "pre-treat",
      .help =
          "What seed or bulbs want before sowing or planting: soaking, scratching, weeks of cold.",
+     .group = JobGroup::Raising,
      .place_in_day = 3,
      .urgent = Urgent::Yes,
      .in_line = true},
@@ -105,6 +131,7 @@ inline constexpr auto kTraits = std::to_array<JobTrait>({
      .words = "sow",
      .help =
          "Sow, where it is to flower or where it is raised; the job says how deep and how many.",
+     .group = JobGroup::Raising,
      .place_in_day = 13,
      .urgent = Urgent::Yes,
      .counted = true,
@@ -114,26 +141,33 @@ inline constexpr auto kTraits = std::to_array<JobTrait>({
      .word = "prick-out",
      .words = "prick out",
      .help = "Move seedlings from where they came up into modules or pots of their own.",
+     .group = JobGroup::Raising,
      .place_in_day = 14,
      .counted = true,
-     .in_line = true},
+     .in_line = true,
+     .together = true},
     {.kind = JobKind::PotOn,
      .word = "pot-on",
      .words = "pot on",
      .help = "Move plants into larger pots before they stand still.",
+     .group = JobGroup::Raising,
      .place_in_day = 15,
      .counted = true,
-     .in_line = true},
+     .in_line = true,
+     .together = true},
     {.kind = JobKind::HardenOff,
      .word = "harden-off",
      .words = "harden off",
      .help = "Get plants raised under cover used to the open: out by day, in or covered by night.",
+     .group = JobGroup::Raising,
      .place_in_day = 16,
-     .in_line = true},
+     .in_line = true,
+     .together = true},
     {.kind = JobKind::PlantOut,
      .word = "plant-out",
      .words = "plant out",
      .help = "Set raised or bought plants into their place in the bed.",
+     .group = JobGroup::Planting,
      .place_in_day = 17,
      .urgent = Urgent::Yes,
      .counted = true,
@@ -143,6 +177,7 @@ inline constexpr auto kTraits = std::to_array<JobTrait>({
      .word = "plant",
      .words = "plant",
      .help = "Plant bulbs, corms, tubers or roots.",
+     .group = JobGroup::Planting,
      .place_in_day = 18,
      .urgent = Urgent::Yes,
      .counted = true,
@@ -152,9 +187,11 @@ inline constexpr auto kTraits = std::to_array<JobTrait>({
      .word = "thin",
      .words = "thin",
      .help = "Take out seedlings until the rest stand at their distance.",
+     .group = JobGroup::Planting,
      .place_in_day = 21,
      .counted = true,
-     .in_line = true},
+     .in_line = true,
+     .together = true},
     {.kind = JobKind::Pinch,
      .word = "pinch",
      .words = "pinch",
@@ -166,7 +203,9 @@ inline constexpr auto kTraits = std::to_array<JobTrait>({
      .words = "support",
      .help = "Net, stake or tie it before wind and rain lay it flat.",
      .place_in_day = 23,
-     .forecast = true},
+     .forecast = true,
+     .together = true,
+     .told_with = kIntoTheBed},
     {.kind = JobKind::Protect,
      .word = "protect",
      .words = "protect",
@@ -174,7 +213,8 @@ inline constexpr auto kTraits = std::to_array<JobTrait>({
      .place_in_day = 25,
      .urgent = Urgent::Yes,
      .hands_on = false,
-     .frost = Frost::First},
+     .frost = Frost::First,
+     .together = true},
     {.kind = JobKind::WatchForFrost,
      .word = "watch-for-frost",
      .words = "watch for frost",
@@ -182,11 +222,13 @@ inline constexpr auto kTraits = std::to_array<JobTrait>({
      .place_in_day = 26,
      .urgent = Urgent::Yes,
      .hands_on = false,
-     .frost = Frost::Last},
+     .frost = Frost::Last,
+     .told_with = kIntoTheBed},
     {.kind = JobKind::FirstCut,
      .word = "first-cut",
      .words = "first cut",
      .help = "Begin to cut. It is a forecast: in eight years of ten it falls into the window.",
+     .group = JobGroup::Cutting,
      .place_in_day = 4,
      .in_line = true,
      .forecast = true},
@@ -194,6 +236,7 @@ inline constexpr auto kTraits = std::to_array<JobTrait>({
      .word = "cut-back",
      .words = "cut back",
      .help = "Cut the plant back: after its first flowers for a second flush, or once a year.",
+     .group = JobGroup::Cutting,
      .place_in_day = 7,
      .in_line = true,
      .forecast = true,
@@ -202,6 +245,7 @@ inline constexpr auto kTraits = std::to_array<JobTrait>({
      .word = "lift",
      .words = "lift",
      .help = "Take the crop out of the ground, most often for the next.",
+     .group = JobGroup::Clearing,
      .place_in_day = 9,
      .urgent = Urgent::IfAnotherFollows,
      .in_line = true,
@@ -210,31 +254,40 @@ inline constexpr auto kTraits = std::to_array<JobTrait>({
      .word = "lift-and-store",
      .words = "lift and store",
      .help = "Lift what would not survive the winter and keep it free of frost.",
+     .group = JobGroup::Clearing,
      .place_in_day = 10,
-     .yearly = &Sheet::lift_and_store},
+     .yearly = &Sheet::lift_and_store,
+     .together = true},
     {.kind = JobKind::ClearAndFeed,
      .word = "clear-and-feed",
      .words = "clear and feed",
-     .help = "Clear and feed the ground before the next crop.",
+     .help = "Clear the ground, and feed it unless winter or a crop of lean soil comes next.",
+     .group = JobGroup::Clearing,
      .place_in_day = 12,
      .in_line = true,
-     .frost = Frost::First},
+     .frost = Frost::First,
+     .told_with = kWithLifting},
     {.kind = JobKind::Divide,
      .word = "divide",
      .words = "divide",
      .help = "Split a perennial that has grown old in its place.",
+     .group = JobGroup::Clearing,
      .place_in_day = 11,
-     .yearly = &Sheet::divide},
+     .yearly = &Sheet::divide,
+     .together = true},
     {.kind = JobKind::Prune,
      .word = "prune",
      .words = "prune",
      .help = "The year's pruning of a shrub.",
+     .group = JobGroup::Clearing,
      .place_in_day = 8,
-     .yearly = &Sheet::prune},
+     .yearly = &Sheet::prune,
+     .together = true},
     {.kind = JobKind::LookForSeedlings,
      .word = "look-for-seedlings",
      .words = "look for seedlings",
      .help = "See whether it has come up; if not, it may still be sown again. With care = true.",
+     .group = JobGroup::Planting,
      .place_in_day = 20,
      .hands_on = false,
      .for_care = true},
@@ -242,31 +295,71 @@ inline constexpr auto kTraits = std::to_array<JobTrait>({
      .word = "water-in",
      .words = "water in",
      .help = "Water what was just sown or planted. With care = true.",
+     .group = JobGroup::Planting,
      .place_in_day = 19,
      .hands_on = false,
-     .for_care = true},
+     .for_care = true,
+     .told_with = kIntoTheBed},
     {.kind = JobKind::Slugs,
      .word = "slugs",
      .words = "slugs",
      .help = "Look for slugs at dusk. With care = true.",
      .place_in_day = 24,
      .hands_on = false,
-     .for_care = true},
+     .for_care = true,
+     .told_with = kIntoTheBed},
     {.kind = JobKind::Pick,
      .word = "pick",
      .words = "pick",
      .help =
          "Pick through every two or three days: the more is cut, the more comes. With care = true.",
+     .group = JobGroup::Cutting,
      .place_in_day = 5,
      .for_care = true,
-     .forecast = true},
+     .forecast = true,
+     .told_with = kWithFirstCut},
     {.kind = JobKind::DeadHead,
      .word = "dead-head",
      .words = "dead head",
      .help = "Take off what was not cut, so that it goes on flowering. With care = true.",
+     .group = JobGroup::Cutting,
      .place_in_day = 6,
      .for_care = true,
+     .forecast = true,
+     .told_with = kWithFirstCut},
+    {.kind = JobKind::Uncover,
+     .word = "uncover",
+     .words = "uncover",
+     .help = "Take off the fleece or the mulch of the winter, so that it grows on unhindered.",
+     .place_in_day = 27,
+     .hands_on = false,
+     .frost = Frost::Last,
+     .together = true},
+    {.kind = JobKind::Disbud,
+     .word = "disbud",
+     .words = "disbud",
+     .help = "Take off the side buds, so that the flower that stays grows large.",
+     .place_in_day = 28,
      .forecast = true},
+    {.kind = JobKind::LookAtStored,
+     .word = "look-at-stored",
+     .words = "look at stored",
+     .help = "Look through what is stored over the winter once a month, and take out what rots.",
+     .group = JobGroup::Clearing,
+     .place_in_day = 29},
+    {.kind = JobKind::LetDieDown,
+     .word = "let-die-down",
+     .words = "let die down",
+     .help = "Leave bulbs in the ground under the next crop, with their leaves until they yellow.",
+     .group = JobGroup::Clearing,
+     .place_in_day = 30,
+     .in_line = true},
+    {.kind = JobKind::Replant,
+     .word = "replant",
+     .words = "replant",
+     .help = "Plant bulbs again that were lifted and dried because the ground was wanted.",
+     .group = JobGroup::Planting,
+     .place_in_day = 31},
 });
 
 // Whether each kind has its row and its own place in the day: a row forgotten does not compile.
@@ -288,12 +381,8 @@ constexpr const JobTrait& trait(JobKind kind) { return kTraits.at(static_cast<st
 
 constexpr std::string_view to_string(JobKind kind) { return trait(kind).word; }
 std::optional<JobKind> parse_job_kind(std::string_view word);
-// Kinds that are asked for together: "buying", "raising". Each kind is in one of them.
-struct KindGroup {
-  std::string_view word;
-  std::vector<JobKind> kinds;
-};
-const std::vector<KindGroup>& kind_groups();
+// The kinds of a group by its word; empty: there is no such group.
+std::vector<JobKind> kinds_in_group(std::string_view word);
 bool cannot_wait(JobKind kind, bool another_crop_follows);
 // The job of the sheet that comes every year at a time the frosts give, whatever is chosen; null:
 // the kind is none for this crop. Cutting back for a second flush follows the first cut.

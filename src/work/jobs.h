@@ -26,6 +26,10 @@ struct JobKey {
   int repeat = 0;      // 0: the first of its kind in the planting
 };
 
+// What is done to ground that is cleared. Lean: not fed, the next crop wants it so. Cover, Rest: in
+// autumn, when rain washes out what it is fed; Rest where the next crop goes in before the winter.
+enum class Clearing { Feed, Lean, Cover, Rest };
+
 struct Job {
   JobKey key;
   std::size_t planting = 0;   // in the plan's list
@@ -48,13 +52,17 @@ struct Job {
   std::optional<double> spacing_cm;
   std::optional<int> depth_mm;
   std::optional<std::string> person;
+  bool frost_may_come = false;     // while it lasts
   std::optional<double> soil_c;    // sowing outdoors: what the soil may not hold yet
   std::optional<Date> sow_by;      // the last day on which what has not come up can be sown again
   bool winter_takes_some = false;  // more than the plants that are wanted must be started
+  Clearing clearing = Clearing::Feed;
   std::optional<double> alive_if_left;  // of what is lifted and stored: the share, under mulch
   bool reminder = false;                // of the jobs that cannot wait
   std::optional<std::string> note;      // recorded when it was done
   std::vector<std::size_t> after;       // jobs (by index in the list) that must come first
+  // The job whose event tells of this one too, on its day; absent: it has an event of its own.
+  std::optional<std::size_t> told_with;
 };
 
 }  // namespace trug::work

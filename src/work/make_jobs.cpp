@@ -10,6 +10,7 @@
 #include <utility>
 
 #include "growth/cover.h"
+#include "work/draw_together.h"
 #include "work/records.h"
 #include "work/rules.h"
 #include "work/told.h"
@@ -77,7 +78,7 @@ Job made(const JobDraft& draft, const Sowing& sowing, const RuleContext& context
   Job job = job_of(sowing, plan);
   const Window window = placed(draft, context);
   job.key.kind = draft.kind;
-  job.where = draft.where;
+  job.where = draft.where_it_stands ? standing(sowing, context, window.day).where : draft.where;
   job.day = window.day;
   job.first = window.first;
   job.last = window.last;
@@ -89,15 +90,18 @@ Job made(const JobDraft& draft, const Sowing& sowing, const RuleContext& context
   if (const auto& depth = sowing.sheet->depth_mm; into_soil && depth) {
     job.depth_mm = static_cast<int>(std::lround(*depth));
   }
+  job.frost_may_come = draft.frost_may_come;
   job.soil_c = draft.soil_c;
   job.sow_by = draft.sow_by;
   job.winter_takes_some = draft.winter_takes_some;
   job.alive_if_left = draft.alive_if_left;
+  job.clearing = draft.clearing;
   job.reminder = wants_reminder(draft.kind, sowing, plan.work.remind);
   return job;
 }
 
-// In the order in which they are done: under cover before out in the bed, then as in a life.
+// In the order in which they are done: under cover before out in the bed, there by their days, then
+// as in a life.
 std::vector<JobDraft> drafts_of(const Sowing& sowing, const RuleContext& context) {
   std::vector<JobDraft> drafts;
   for (const auto rules : {raising_rules(), tending_rules(), cutting_rules()}) {
@@ -108,8 +112,12 @@ std::vector<JobDraft> drafts_of(const Sowing& sowing, const RuleContext& context
     }
   }
   take_records(sowing, context, drafts);
-  std::stable_partition(drafts.begin(), drafts.end(),
-                        [](const JobDraft& draft) { return draft.where != Raised::InPlace; });
+  const auto in_bed =
+      std::stable_partition(drafts.begin(), drafts.end(),
+                            [](const JobDraft& draft) { return draft.where != Raised::InPlace; });
+  std::stable_sort(drafts.begin(), in_bed, [](const JobDraft& a, const JobDraft& b) {
+    return a.window.day < b.window.day;
+  });
   return drafts;
 }
 
@@ -133,6 +141,40 @@ void order_the_rest(Job& job, const Sowing& sowing, int there) {
   if (is_order(job.key.kind)) job.plants = sowing.plants - there;
 }
 
+// A minor job that a major one of its sowing tells of.
+bool is_minor(const JobDraft& draft) {
+  return !draft.apart && !draft.recorded && !draft.soonest && !trait(draft.kind).told_with.empty();
+}
+
+// The job, of those since `first`, that tells of it; nullopt: none.
+std::optional<std::size_t> carrier_of(const JobDraft& draft, const std::vector<Job>& jobs,
+                                      std::size_t first) {
+  for (const JobKind kind : trait(draft.kind).told_with) {
+    for (std::size_t i = first; i < jobs.size(); ++i) {
+      if (jobs[i].key.kind == kind) return i;
+    }
+  }
+  return std::nullopt;
+}
+
+// Whether the job that was to tell of it lies so far behind that it is told no more.
+bool is_untold(const JobDraft& draft, const std::vector<JobDraft>& drafts) {
+  const auto& carriers = trait(draft.kind).told_with;
+  return std::ranges::any_of(drafts, [&](const JobDraft& one) {
+    return std::ranges::find(carriers, one.kind) != carriers.end();
+  });
+}
+
+// On the day of the job that tells of it, from then on.
+void tell_with(const std::vector<Job>& jobs, std::size_t carrier, Job& job) {
+  const Job& with = jobs[carrier];
+  job.day = job.first = with.day;
+  job.last = std::max(job.last, job.day);
+  job.state = with.state == Job::State::Due ? Job::State::Due : Job::State::Assumed;
+  job.reminder = false;
+  job.told_with = carrier;
+}
+
 bool is_into_bed(const JobDraft& draft) {
   return trait(draft.kind).chosen && draft.where == Raised::InPlace;
 }
@@ -145,19 +187,27 @@ std::optional<std::size_t> add_jobs(const Schedule& schedule, std::size_t index,
                                     std::vector<Job>& jobs) {
   const Sowing& sowing = schedule.at(index);
   std::optional<std::size_t> before, frees;
+  const std::size_t begin = jobs.size();
   auto drafts = drafts_of(sowing, context);
   std::erase_if(drafts, [&](const JobDraft& one) { return is_in_hand(one.kind, sowing, there); });
   for (JobDraft& draft : drafts) {
     const JobTrait& kind = trait(draft.kind);
+    const auto carrier = is_minor(draft) ? carrier_of(draft, jobs, begin) : std::nullopt;
+    if (!carrier && is_minor(draft) && is_untold(draft, drafts)) continue;
     if (before) wait_for(draft, jobs[*before].day);
     Job job = made(draft, sowing, context);
-    if (!agree_with_told(sowing, draft, context, job)) continue;
+    if (carrier) {
+      tell_with(jobs, *carrier, job);
+    } else if (!agree_with_told(sowing, draft, context, job)) {
+      continue;
+    }
     order_the_rest(job, sowing, there);
     job.sowing = index;
     if (before) job.after.push_back(*before);
     if (ground_ready && is_into_bed(draft)) job.after.push_back(*ground_ready);
     if (kind.in_line) before = jobs.size();
-    if (draft.kind == JobKind::ClearAndFeed) frees = jobs.size();
+    const bool leaves = draft.kind == JobKind::ClearAndFeed || draft.kind == JobKind::LetDieDown;
+    if (leaves) frees = jobs.size();
     jobs.push_back(std::move(job));
   }
   return frees;
@@ -186,6 +236,7 @@ std::vector<Job> sorted(std::vector<Job> jobs) {
   result.reserve(jobs.size());
   for (const std::size_t i : order) {
     for (std::size_t& link : jobs[i].after) link = place[link];
+    if (jobs[i].told_with) jobs[i].told_with = place[*jobs[i].told_with];
     result.push_back(std::move(jobs[i]));
   }
   return result;
@@ -232,6 +283,7 @@ std::vector<Job> make_jobs(const Plan& plan, const Schedule& schedule,
                                 stands ? there[i] : 0, ready_for(sowing.planting), jobs);
     if (stands) freed[sowing.planting] = frees;
   }
+  draw_together(when.today, jobs);
   return sorted(std::move(jobs));
 }
 

@@ -64,8 +64,9 @@ bool is_over(const JobDraft& draft, const Sowing& sowing) {
   const ground::Begun& begun = sowing.begun;
   const Date day = draft.window.day;
   const bool frees = draft.kind == JobKind::Lift || draft.kind == JobKind::ClearAndFeed;
+  const bool in_store = draft.kind == JobKind::LookAtStored || draft.kind == JobKind::Replant;
   if (begun.failed) return frees || day > *begun.failed;
-  if (begun.lift && !frees) return day > *begun.lift;
+  if (begun.lift && !frees && !in_store) return day > *begun.lift;
   const bool in_pots = draft.where && *draft.where != Raised::InPlace;
   return in_pots && begun.way && begun.in_ground && day > *begun.in_ground;
 }

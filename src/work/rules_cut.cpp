@@ -16,14 +16,26 @@ using ground::Sowing;
 namespace {
 
 constexpr int kClearLater = 35, kLiftLater = 28;
+// What is fed later than four weeks before the first frost is washed out by the rains of winter
+// before a crop takes it up; what goes in within two months stands through it (common practice).
+constexpr int kFedBeforeFrost = 28, kGoesInSoon = 60;
+constexpr int kLookAtStoredAfter = 30;
 
 // Whether anything is cut of it this year.
 bool is_worth_cutting(const Sowing& sowing) { return sowing.is_cut() && sowing.gives_stems(); }
+
+// Whether the bulbs stay where they are under what is set out between them. What is sown there wants
+// the ground raked.
+bool dies_down(const Sowing& sowing, const RuleContext& context) {
+  const bool told = sowing.begun.lift || context.asked(sowing).pins.lift_on;
+  return sowing.sheet->stays_under && sowing.another_follows() && !sowing.next_is_sown && !told;
+}
 
 // Whether the end of the sowing frees its ground.
 bool is_lifted(const Sowing& sowing, const RuleContext& context) {
   const Sheet& sheet = *sowing.sheet;
   if (stays_in_ground(sheet.life_cycle)) return false;
+  if (dies_down(sowing, context)) return false;
   const bool kept =
       sheet.lift_and_store || (context.asked(sowing).keep && is_planted(sheet.life_cycle));
   return sowing.another_follows() || !kept;
@@ -37,22 +49,24 @@ std::optional<JobDraft> first_cut(const Sowing& sowing, const RuleContext&) {
                   .where = Raised::InPlace};
 }
 
+// As long as it is cut.
+std::optional<JobDraft> while_cut(JobKind kind, const Sowing& sowing) {
+  const Date first = sowing.timeline.first_cut.likely;
+  return JobDraft{.kind = kind,
+                  .window = {first, first, std::max(first, sowing.last_cut())},
+                  .where = Raised::InPlace};
+}
+
 std::optional<JobDraft> pick(const Sowing& sowing, const RuleContext&) {
   if (sowing.sheet->habit != Habit::CutAndComeAgain || !is_worth_cutting(sowing)) {
     return std::nullopt;
   }
-  return JobDraft{.kind = JobKind::Pick,
-                  .window = around(sowing.timeline.first_cut.likely + Days{7}, 4, 7),
-                  .where = Raised::InPlace};
+  return while_cut(JobKind::Pick, sowing);
 }
 
 std::optional<JobDraft> dead_head(const Sowing& sowing, const RuleContext&) {
-  if (sowing.sheet->habit != Habit::CutAndComeAgain || !is_worth_cutting(sowing)) {
-    return std::nullopt;
-  }
-  return JobDraft{.kind = JobKind::DeadHead,
-                  .window = around(sowing.timeline.first_cut.likely + Days{21}, 7, 14),
-                  .where = Raised::InPlace};
+  if (!sowing.sheet->dead_head || !is_worth_cutting(sowing)) return std::nullopt;
+  return while_cut(JobKind::DeadHead, sowing);
 }
 
 // For a second flush, where it stands until that comes; else when the sheet says.
@@ -82,18 +96,60 @@ std::optional<JobDraft> lift(const Sowing& sowing, const RuleContext& context) {
 std::optional<JobDraft> lift_and_store(const Sowing& sowing, const RuleContext& context) {
   if (sowing.another_follows()) return std::nullopt;
   auto job = in_its_window(JobKind::LiftAndStore, sowing, context);
+  double bare = 0;
   const auto& coldest_c = context.plan.place.coldest_c;
   if (job && coldest_c) {
-    job->alive_if_left =
+    const growth::Survival left =
         growth::in_bed(context.season.climate(), *sowing.sheet, *coldest_c,
-                       growth::cover_gain(sowing.cover, sowing.raised_by()).coldest_c)
-            .covered;
+                       growth::cover_gain(sowing.cover, sowing.raised_by()).coldest_c);
+    job->alive_if_left = left.covered;
+    bare = left.bare;
   }
-  if (stays_in_ground(sowing.sheet->life_cycle) &&
-      (!job || job->alive_if_left.value_or(1) >= growth::kUsuallyAlive)) {
+  const bool stays = stays_in_ground(sowing.sheet->life_cycle);
+  if (stays && (!job || job->alive_if_left.value_or(1) >= growth::kUsuallyAlive)) {
     return std::nullopt;
   }
+  // Nor are tubers and corms lifted where no winter takes them bare.
+  if (bare >= growth::kUsuallyAlive) return std::nullopt;
   return job;
+}
+
+std::optional<JobDraft> let_die_down(const Sowing& sowing, const RuleContext& context) {
+  if (!dies_down(sowing, context)) return std::nullopt;
+  return JobDraft{.kind = JobKind::LetDieDown,
+                  .window = {sowing.lift, sowing.lift,
+                             std::max(sowing.lift, *sowing.next_in_ground - Days{1})},
+                  .where = Raised::InPlace};
+}
+
+// Of what would have stayed, in the next season of its way.
+std::optional<JobDraft> replant(const Sowing& sowing, const RuleContext& context) {
+  const Way& way = sowing.raised_by();
+  const bool would_stay = sowing.sheet->stays_under && sowing.another_follows();
+  if (!would_stay || !is_lifted(sowing, context) || !way.window) return std::nullopt;
+  DateRange days = context.season.window_days(*way.window, way.flowers);
+  while (days.from <= sowing.lift) days = {days.from + Days{365}, days.until + Days{365}};
+  const Date middle = days.from + Days{days_between(days.from, days.until) / 2};
+  return JobDraft{.kind = JobKind::Replant, .window = {middle, days.from, days.until - Days{1}}};
+}
+
+// Monthly, from a month after it is stored to a month before it may go out again.
+std::optional<JobDraft> look_at_stored(const Sowing& sowing, const RuleContext& context) {
+  if (!sowing.sheet->lift_and_store) return std::nullopt;
+  const auto stored = lift_and_store(sowing, context);
+  const auto lifted = is_planted(sowing.sheet->life_cycle) ? lift(sowing, context) : std::nullopt;
+  if (!stored && !lifted) return std::nullopt;
+  const Date day = (stored ? stored : lifted)->window.day + Days{kLookAtStoredAfter};
+  Date until = context.season.frosts().last - Days{kLookAtStoredAfter};
+  while (until <= day) until += Days{365};
+  return JobDraft{.kind = JobKind::LookAtStored, .window = {day, day, until}};
+}
+
+Clearing clearing_of(const Sowing& sowing, Date lifted, const RuleContext& context) {
+  if (sowing.next_sheet != nullptr && sowing.next_sheet->lean_soil) return Clearing::Lean;
+  if (lifted < context.season.frosts().first - Days{kFedBeforeFrost}) return Clearing::Feed;
+  const auto& next = sowing.next_in_ground;
+  return next && *next < lifted + Days{kGoesInSoon} ? Clearing::Rest : Clearing::Cover;
 }
 
 // On the day on which it is lifted.
@@ -105,11 +161,12 @@ std::optional<JobDraft> clear_and_feed(const Sowing& sowing, const RuleContext& 
       sowing.another_follows() ? *sowing.next_in_ground - Days{1} : lifted + Days{kClearLater};
   return JobDraft{.kind = JobKind::ClearAndFeed,
                   .window = {lifted, lifted, std::max(lifted, last)},
-                  .where = Raised::InPlace};
+                  .where = Raised::InPlace,
+                  .clearing = clearing_of(sowing, lifted, context)};
 }
 
-constexpr Rule* kRules[] = {first_cut,      pick, dead_head,     cut_back,
-                            lift_and_store, lift, clear_and_feed};
+constexpr Rule* kRules[] = {first_cut, pick,         dead_head,      cut_back, lift_and_store,
+                            lift,      let_die_down, clear_and_feed, replant,  look_at_stored};
 
 }  // namespace
 

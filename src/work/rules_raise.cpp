@@ -5,6 +5,7 @@
 #include <optional>
 #include <span>
 
+#include "climate/frost.h"
 #include "climate/soil.h"
 #include "ground/candidates.h"
 #include "work/rules.h"
@@ -22,8 +23,11 @@ struct OrderDays {
 constexpr OrderDays kOrderSeed{28, 84, 14};
 constexpr OrderDays kOrderBulbs{70, 120, 21};
 constexpr OrderDays kOrderPlants{42, 120, 14};
-constexpr int kHardenBefore = 8, kHardenFirst = 10, kHardenLast = 7;
+// Hardening off takes ten to fourteen days (common practice), of what is up for some days.
+constexpr int kHardenBefore = 12, kHardenFirst = 14, kHardenLast = 10, kHardenAtLeast = 4;
 constexpr int kWorthPottingOn = 10;  // days in the larger pot (memory)
+constexpr int kDefaultGermination = 14;
+constexpr double kWatchRisk = 0.05;  // until one year in twenty
 constexpr int kSoilAdviceDays = 21;  // after the soil is likely warm, it surely is
 
 // Bought and begun so; not what stands there already, nor young plants that are there.
@@ -82,6 +86,56 @@ Window around(Date day, int before, int after) {
   return {day, day - Days{before}, day + Days{after}};
 }
 
+int days_to_come_up(const Sheet& sheet) {
+  return sheet.germination_days ? static_cast<int>(std::lround(sheet.germination_days->high))
+                                : kDefaultGermination;
+}
+
+std::optional<Date> frost_safe_day(const RuleContext& context) {
+  return climate::frost_safe_day(context.season.frosts().last, climate::kSpringSpreadDays,
+                                 kWatchRisk);
+}
+
+std::optional<Date> hardened_from(const Sowing& sowing) {
+  const Way& way = sowing.raised_by();
+  if (sowing.stands || sowing.young_plants || way.raised != Raised::Heated ||
+      !way.weeks_under_cover) {
+    return std::nullopt;
+  }
+  const Date out = sowing.in_ground;
+  const Date up = sowing.start + Days{days_to_come_up(*sowing.sheet)};
+  return std::clamp(up, out - Days{kHardenBefore}, out - Days{kHardenAtLeast});
+}
+
+Standing standing(const Sowing& sowing, const RuleContext& context, Date day) {
+  if (sowing.stands || day >= sowing.in_ground) {
+    return {Raised::InPlace, {sowing.in_ground, std::max(day, sowing.lift) + Days{1}}};
+  }
+  const Raised raised = sowing.raised_by().raised;
+  Date warm_until = sowing.in_ground;
+  if (const auto hardened = hardened_from(sowing)) {
+    const bool has_frame = context.plan.shelter.frame_m2 > 0;
+    if (day >= *hardened) {
+      return {has_frame ? std::optional(Raised::Frame) : std::nullopt,
+              {*hardened, sowing.in_ground}};
+    }
+    warm_until = *hardened;
+    if (const auto cool = grown_cool_from(*sowing.sheet, sowing.start); cool && *cool < *hardened) {
+      if (day >= *cool) return {Raised::Frame, {*cool, *hardened}};
+      warm_until = *cool;
+    }
+  }
+  return {raised, {sowing.start, warm_until}};
+}
+
+JobDraft where_it_stands(JobKind kind, Window window, const Sowing& sowing,
+                         const RuleContext& context) {
+  const auto& [where, days] = standing(sowing, context, window.day);
+  window.first = std::max(window.first, std::min(days.from, window.day));
+  window.last = std::min(window.last, days.until - Days{1});
+  return {.kind = kind, .window = window, .where = where, .where_it_stands = true};
+}
+
 namespace {
 
 std::optional<JobDraft> order_seed(const Sowing& sowing, const RuleContext&) {
@@ -136,44 +190,48 @@ std::optional<JobDraft> plant(const Sowing& sowing, const RuleContext& context) 
       .kind = JobKind::Plant, .window = raising_window(sowing, context), .where = way.raised};
 }
 
-std::optional<JobDraft> prick_out(const Sowing& sowing, const RuleContext&) {
+std::optional<JobDraft> prick_out(const Sowing& sowing, const RuleContext& context) {
   const Way& way = sowing.raised_by();
-  if (sowing.stands || sowing.young_plants || !way.prick_out_weeks) return std::nullopt;
-  return JobDraft{.kind = JobKind::PrickOut,
-                  .window = around(sowing.start + Days{7 * *way.prick_out_weeks}, 4, 7),
-                  .where = way.raised};
+  // What is potted up from the nursery bed is not lined out there before.
+  const bool potted_up = way.raised == Raised::NurseryBed && way.pot_on_weeks;
+  if (sowing.stands || sowing.young_plants || potted_up || !way.prick_out_weeks) {
+    return std::nullopt;
+  }
+  return where_it_stands(JobKind::PrickOut,
+                         around(sowing.start + Days{7 * *way.prick_out_weeks}, 4, 7), sowing,
+                         context);
 }
 
 // Where warmth tells its age: on the day its module is too small for it, if it stands in that for
 // long enough after to be worth the work; else by the way's weeks.
-std::optional<JobDraft> pot_on(const Sowing& sowing, const RuleContext&) {
+std::optional<JobDraft> pot_on(const Sowing& sowing, const RuleContext& context) {
   const Way& way = sowing.raised_by();
   if (sowing.stands || sowing.young_plants) return std::nullopt;
   const growth::Forecast& forecast = sowing.timeline.forecast;
-  if (sowing.sheet->pot && !forecast.stages.empty()) {
-    const auto& day = forecast.outgrows_module;
-    if (!day || *day + Days{kWorthPottingOn} > sowing.in_ground) return std::nullopt;
-    return JobDraft{.kind = JobKind::PotOn, .window = around(*day, 7, 7), .where = way.raised};
+  std::optional<Date> day;
+  const bool in_soil = way.raised == Raised::NurseryBed;
+  if (sowing.sheet->pot && !forecast.stages.empty() && !in_soil) {
+    day = forecast.outgrows_module;
+    if (day && *day + Days{kWorthPottingOn} > sowing.in_ground) return std::nullopt;
+  } else if (way.pot_on_weeks) {
+    day = sowing.start + Days{7 * *way.pot_on_weeks};
   }
-  if (!way.pot_on_weeks) return std::nullopt;
-  return JobDraft{.kind = JobKind::PotOn,
-                  .window = around(sowing.start + Days{7 * *way.pot_on_weeks}, 7, 7),
-                  .where = way.raised};
+  if (!day || *day >= hardened_from(sowing).value_or(sowing.in_ground)) return std::nullopt;
+  return where_it_stands(JobKind::PotOn, around(*day, 7, 7), sowing, context);
 }
 
 // In the frame, where there is one; else it is carried out and in.
 std::optional<JobDraft> harden_off(const Sowing& sowing, const RuleContext& context) {
-  const Way& way = sowing.raised_by();
-  if (sowing.stands || sowing.young_plants || way.raised != Raised::Heated ||
-      !way.weeks_under_cover) {
-    return std::nullopt;
-  }
+  const auto from = hardened_from(sowing);
+  if (!from) return std::nullopt;
   const Date out = sowing.in_ground;
-  const bool has_frame = context.plan.shelter.frame_m2 > 0;
-  return JobDraft{
-      .kind = JobKind::HardenOff,
-      .window = {out - Days{kHardenBefore}, out - Days{kHardenFirst}, out - Days{kHardenLast}},
-      .where = has_frame ? std::optional(Raised::Frame) : std::nullopt};
+  const bool is_whole = *from == out - Days{kHardenBefore};
+  const auto safe = frost_safe_day(context);
+  return JobDraft{.kind = JobKind::HardenOff,
+                  .window = {*from, is_whole ? out - Days{kHardenFirst} : *from,
+                             std::max(*from, out - Days{kHardenLast})},
+                  .where = standing(sowing, context, *from).where,
+                  .frost_may_come = !safe || *from < *safe};
 }
 
 std::optional<JobDraft> plant_out(const Sowing& sowing, const RuleContext& context) {

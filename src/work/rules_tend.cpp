@@ -5,7 +5,6 @@
 #include <optional>
 #include <span>
 
-#include "climate/frost.h"
 #include "work/rules.h"
 
 namespace trug::work {
@@ -14,13 +13,17 @@ using ground::Sowing;
 
 namespace {
 
-constexpr double kWatchRisk = 0.05;  // until one year in twenty
-constexpr int kHalfHardyEarlier = 30;
-constexpr int kDefaultGermination = 14;
 constexpr int kThinAfterEmergence = 21;
 constexpr int kPinchInPots = 35, kPinchAfterPlanting = 14, kPinchAfterWinter = 28;
-constexpr int kSupportBeforeFlower = 42, kSupportLast = 21;
+// A net goes over plants of 15 to 20 cm, a ring round shoots of a hand: six to seven weeks before
+// they flower, of what is just planted or up some weeks later (memory).
+constexpr int kSupportBeforeFlower = 49, kSupportLast = 21;
+constexpr int kSupportAfterPlanting = 14, kSupportAfterComingUp = 28;
 constexpr int kFleeceAfterFrost = 28;
+constexpr int kYoungDays = 28;  // in which slugs and drought take it (common practice)
+// In March (south September), or eight weeks before the last frost where that is later; and a
+// fortnight before it flowers (common practice).
+constexpr int kUncoverIntoYear = 60, kUncoverBeforeFrost = 56, kUncoverBeforeFlower = 14;
 
 bool is_sown_there(const Sowing& sowing) {
   return !sowing.stands && is_sown_in_place(sowing.raised_by());
@@ -30,12 +33,6 @@ bool is_sown_there(const Sowing& sowing) {
 bool is_planted_out(const Sowing& sowing) {
   const Way& way = sowing.raised_by();
   return !sowing.stands && (way.method == Method::BoughtPlants || way.raised != Raised::InPlace);
-}
-
-// Days until it is up, at the latest.
-int days_to_come_up(const Sheet& sheet) {
-  return sheet.germination_days ? static_cast<int>(std::lround(sheet.germination_days->high))
-                                : kDefaultGermination;
 }
 
 // Jobs of every few years come when it has stood for so many, or twice or three times as many.
@@ -64,18 +61,13 @@ std::optional<JobDraft> in_its_window(JobKind kind, const Sowing& sowing,
 
 namespace {
 
+// Only what a light frost kills: the half-hardy bear it.
 std::optional<JobDraft> watch_for_frost(const Sowing& sowing, const RuleContext& context) {
-  const FrostClass hardiness = frost_class(*sowing.sheet);
-  if (hardiness == FrostClass::Hardy || sowing.stands) {
-    return std::nullopt;
-  }
-  const Date last = context.season.frosts().last;
-  const auto safe = climate::frost_safe_day(last, climate::kSpringSpreadDays, kWatchRisk);
-  if (!safe) return std::nullopt;
-  const Date until = *safe - Days{hardiness == FrostClass::HalfHardy ? kHalfHardyEarlier : 0};
-  if (sowing.in_ground >= until) return std::nullopt;
+  const auto until = frost_safe_day(context);
+  const bool tender = frost_class(*sowing.sheet) == FrostClass::Tender;
+  if (!tender || sowing.stands || !until || sowing.in_ground >= *until) return std::nullopt;
   return JobDraft{.kind = JobKind::WatchForFrost,
-                  .window = {sowing.in_ground, sowing.in_ground, until},
+                  .window = {sowing.in_ground, sowing.in_ground, *until},
                   .where = Raised::InPlace};
 }
 
@@ -101,14 +93,15 @@ std::optional<JobDraft> thin(const Sowing& sowing, const RuleContext& context) {
 
 std::optional<JobDraft> water_in(const Sowing& sowing, const RuleContext&) {
   if (!is_planted_out(sowing)) return std::nullopt;
-  return JobDraft{
-      .kind = JobKind::WaterIn, .window = around(sowing.in_ground, 0, 2), .where = Raised::InPlace};
+  return JobDraft{.kind = JobKind::WaterIn,
+                  .window = around(sowing.in_ground, 0, kYoungDays),
+                  .where = Raised::InPlace};
 }
 
 std::optional<JobDraft> slugs(const Sowing& sowing, const RuleContext&) {
   if (!is_sown_there(sowing) && !is_planted_out(sowing)) return std::nullopt;
   return JobDraft{.kind = JobKind::Slugs,
-                  .window = around(sowing.in_ground + Days{5}, 2, 9),
+                  .window = around(sowing.in_ground, 0, kYoungDays),
                   .where = Raised::InPlace};
 }
 
@@ -128,30 +121,41 @@ Date usual_pinch_day(const Sowing& sowing, const RuleContext& context) {
   return day;
 }
 
-// Where the plan or the sheet wants it; when it is far enough on, and not so late that it flowers
-// at once.
+// Where the plan or the sheet wants it; when it is far enough on, not in the dark of the winter,
+// when it would not branch, and not so late that it flowers at once.
 std::optional<JobDraft> pinch(const Sowing& sowing, const RuleContext& context) {
   if (!sowing.pinched) return std::nullopt;
   const growth::Forecast& forecast = sowing.timeline.forecast;
   const bool by_heat = sowing.sheet->pinch.at_kd && !forecast.stages.empty();
   if (by_heat && !forecast.pinched) return std::nullopt;
-  const Date day = std::min(by_heat ? *forecast.pinched : usual_pinch_day(sowing, context),
-                            sowing.timeline.first_flower.likely - Days{28});
-  JobDraft draft{.kind = JobKind::Pinch, .window = around(day, 4, 10), .where = Raised::InPlace};
-  if (day < sowing.in_ground) {
-    draft.where = sowing.raised_by().raised;
-    draft.window.last = std::min(draft.window.last, sowing.in_ground);
-  }
-  return draft;
+  const Date latest = sowing.timeline.first_flower.likely - Days{28};
+  Date day = std::min(by_heat ? *forecast.pinched : usual_pinch_day(sowing, context), latest);
+  const auto& winter = context.season.winter();
+  if (winter && winter->contains(day)) day = winter->until;
+  if (day > latest) return std::nullopt;
+  return where_it_stands(JobKind::Pinch, around(day, 4, 10), sowing, context);
 }
 
+// Stakes and frames stand before roots and tubers are there to be pierced, nets and rings before
+// what they hold is tall.
 std::optional<JobDraft> support(const Sowing& sowing, const RuleContext&) {
-  if (sowing.sheet->support == Sheet::Support::No) return std::nullopt;
+  using enum Sheet::Support;
+  const Sheet::Support kind = sowing.sheet->support;
+  if (kind == No) return std::nullopt;
+  if (!sowing.stands && (kind == Stakes || kind == Frame)) {
+    return JobDraft{.kind = JobKind::Support,
+                    .window = around(sowing.in_ground, 0, 0),
+                    .where = Raised::InPlace};
+  }
   const Date flower = sowing.timeline.first_flower.likely;
-  const Date day = std::max(sowing.in_ground + Days{7}, flower - Days{kSupportBeforeFlower});
+  const int low_for = is_sown_there(sowing)
+                          ? days_to_come_up(*sowing.sheet) + kSupportAfterComingUp
+                          : kSupportAfterPlanting;
+  const Date day = std::max(sowing.in_ground + Days{low_for}, flower - Days{kSupportBeforeFlower});
   return JobDraft{.kind = JobKind::Support,
                   .window = {day, day - Days{7}, std::max(day, flower - Days{kSupportLast})},
-                  .where = Raised::InPlace};
+                  .where = Raised::InPlace,
+                  .apart = true};
 }
 
 std::optional<JobDraft> protect(const Sowing& sowing, const RuleContext& context) {
@@ -159,6 +163,28 @@ std::optional<JobDraft> protect(const Sowing& sowing, const RuleContext& context
   const Date frost = context.season.frosts(FlowersIn::NextYear).first;
   return JobDraft{.kind = JobKind::Protect,
                   .window = around(frost + Days{kFleeceAfterFrost}, kFleeceAfterFrost, 28),
+                  .where = Raised::InPlace};
+}
+
+std::optional<JobDraft> uncover(const Sowing& sowing, const RuleContext& context) {
+  const auto covered = protect(sowing, context);
+  if (!covered) return std::nullopt;
+  Date day = std::max(context.season.range().from + Days{kUncoverIntoYear},
+                      context.season.frosts().last - Days{kUncoverBeforeFrost});
+  day = std::min(day, sowing.timeline.first_flower.likely - Days{kUncoverBeforeFlower});
+  day = std::max({day, sowing.in_ground, covered->window.last + Days{1}});
+  return JobDraft{
+      .kind = JobKind::Uncover, .window = around(day, 0, 21), .where = Raised::InPlace};
+}
+
+std::optional<JobDraft> disbud(const Sowing& sowing, const RuleContext&) {
+  const auto& advice = sowing.sheet->disbud;
+  if (!advice || !sowing.is_cut() || !sowing.gives_stems()) return std::nullopt;
+  const Date cut = sowing.timeline.first_cut.likely;
+  const Date day =
+      std::max(cut - Days{std::lround(7 * advice->weeks_before_cut)}, sowing.in_ground);
+  return JobDraft{.kind = JobKind::Disbud,
+                  .window = {day, std::max(day - Days{7}, sowing.in_ground), cut},
                   .where = Raised::InPlace};
 }
 
@@ -172,7 +198,8 @@ std::optional<JobDraft> divide(const Sowing& sowing, const RuleContext& context)
 }
 
 constexpr Rule* kRules[] = {water_in, watch_for_frost, slugs,   thin,  look_for_seedlings,
-                            pinch,    support,         protect, prune, divide};
+                            pinch,    support,         protect, uncover, disbud,
+                            prune,    divide};
 
 }  // namespace
 

@@ -1104,7 +1104,7 @@ const Row kRows[] = {
      "plan.toml:23:1: error: unknown key 'supplier' under [[bed.stretch.crop]]\n"
      "  | supplier = \"market\"\n"
      "  | ^\n"
-     "  hint: under [[bed.stretch.crop]] may stand crop, variety, group, id, plants, spacing_cm, colours, keep, pinch, successions, leave, gap_weeks, person, since, way, start_on, plant_on, lift_on and not_before\n"},
+     "  hint: under [[bed.stretch.crop]] may stand crop, variety, group, id, plants, spacing_cm, colours, keep, pods, pinch, successions, leave, gap_weeks, person, since, way, start_on, plant_on, lift_on and not_before\n"},
     {"NameUnderThePlace",
      "latitude = 52.5",
      "latitude = 52.5\n"

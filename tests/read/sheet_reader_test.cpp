@@ -395,7 +395,7 @@ TEST(SheetReader, KnowsEveryWord) {
        {"hardy annual", "half-hardy annual", "tender annual", "biennial", "perennial", "bulb",
         "corm", "tuber", "shrub"}},
       {"habit = \"limited\"", {"single", "limited", "cut-and-come-again"}},
-      {"support = \"light\"", {"no", "light", "yes"}},
+      {"support = \"light\"", {"no", "light", "net", "stakes", "frame", "ring", "yes"}},
       {"light = \"dark\"", {"light", "dark", "cover"}},
       {"advice = \"yes\"", {"yes", "optional", "no"}},
       {"kind = \"pre-sprout\"", {"chill", "soak", "pre-sprout", "cold storage"}},

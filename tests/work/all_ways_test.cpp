@@ -148,6 +148,11 @@ TEST(AllWays, PutTheJobsOfAPlantInAPossibleOrder) {
       {Sow, Thin, Pinch, FirstCut},
       {Sow, Thin, Support, FirstCut},
       {Sow, Slugs, FirstCut},
+      {OrderBulbs, Plant, LetDieDown, Replant},
+      {Plant, Lift, Replant},
+      {FirstCut, LiftAndStore, LookAtStored},
+      {Protect, Uncover, FirstCut},
+      {PlantOut, Disbud, FirstCut},
       {Plant, Support, FirstCut, LiftAndStore},
       {PlantOut, WatchForFrost, Lift}};
   for (const Everything& all : gardens()) {
@@ -187,6 +192,101 @@ TEST(AllWays, AskForNothingBeforeThePlantsAreThere) {
       }
       if (job.where && job.where != Raised::InPlace) {
         EXPECT_LE(job.day, sowing.in_ground) << all.name(job);
+      }
+    }
+  }
+}
+
+// A minor job is told on the day of the job that tells of it, by its sowing's own.
+TEST(AllWays, TellMinorJobsWithTheirMajorOnes) {
+  std::size_t minor = 0;
+  for (const Everything& all : gardens()) {
+    for (const Job& job : all.jobs) {
+      if (!job.told_with) continue;
+      ++minor;
+      const Job& with = all.jobs[*job.told_with];
+      EXPECT_EQ(with.sowing, job.sowing) << all.name(job);
+      EXPECT_EQ(with.day, job.day) << all.name(job);
+      EXPECT_FALSE(with.told_with) << all.name(job);
+      EXPECT_FALSE(job.reminder) << all.name(job);
+      const auto& carriers = trait(job.key.kind).told_with;
+      EXPECT_NE(std::ranges::find(carriers, with.key.kind), carriers.end()) << all.name(job);
+    }
+  }
+  EXPECT_GT(minor, 2000u);
+}
+
+// A tray is where its plants are: in warmth until it is hardened off, then in the frame or carried
+// out and in, in the bed from the day it is set out.
+TEST(AllWays, SayWhereThePlantsStandThatDay) {
+  std::size_t in_warmth = 0, hardened = 0;
+  for (const Everything& all : gardens()) {
+    std::map<std::size_t, Date> hardening;
+    for (const Job& job : all.jobs) {
+      if (job.key.kind == HardenOff) hardening[job.sowing] = job.day;
+    }
+    for (const Job& job : all.jobs) {
+      if (job.key.kind != PrickOut && job.key.kind != PotOn && job.key.kind != Pinch) continue;
+      const Sowing& sowing = all.schedule.sowings[job.sowing];
+      EXPECT_EQ(job.where == Raised::InPlace, sowing.stands || sowing.in_ground <= job.day)
+          << all.name(job);
+      const auto from = hardening.find(job.sowing);
+      if (from == hardening.end()) continue;
+      if (job.where == Raised::Heated) {
+        ++in_warmth;
+        EXPECT_LE(job.day, from->second) << all.name(job);
+      } else if (job.day < sowing.in_ground && job.where == std::nullopt) {
+        ++hardened;
+        EXPECT_LE(sowing.in_ground - Days{14}, job.day) << all.name(job);
+      }
+    }
+  }
+  EXPECT_GT(in_warmth, 200u);
+  EXPECT_GT(hardened, 10u);
+}
+
+// Ten to fourteen days that end on the day out, but of what is up for less.
+TEST(AllWays, HardenOffForTenToFourteenDays) {
+  for (const Everything& all : gardens()) {
+    for (const Job& job : all.jobs) {
+      if (job.key.kind != HardenOff) continue;
+      const Sowing& sowing = all.schedule.sowings[job.sowing];
+      const int up = static_cast<int>(
+          sowing.sheet->germination_days.value_or(Range{14, 14}).high);
+      const int days = days_between(job.day, sowing.in_ground);
+      EXPECT_LE(days, 14) << all.name(job);
+      const int under_cover = days_between(sowing.start, sowing.in_ground);
+      EXPECT_GE(days, std::min(10, std::max(4, under_cover - up - 1))) << all.name(job);
+    }
+  }
+}
+
+TEST(AllWays, PinchNothingInTheDarkOfTheWinter) {
+  std::size_t pinched = 0;
+  for (const Everything& all : gardens()) {
+    const auto climate = climate::Climate::from(all.plan.place);
+    const climate::Season season(climate, all.plan.flowering_year);
+    for (const Job& job : all.jobs) {
+      if (job.key.kind != Pinch) continue;
+      ++pinched;
+      EXPECT_FALSE(season.winter() && season.winter()->contains(job.day)) << all.name(job);
+    }
+  }
+  EXPECT_GT(pinched, 100u);
+}
+
+// Stakes and frames before the roots they would pierce.
+TEST(AllWays, SupportBeforeItIsNeeded) {
+  for (const Everything& all : gardens()) {
+    for (const Job& job : all.jobs) {
+      if (job.key.kind != Support) continue;
+      const Sowing& sowing = all.schedule.sowings[job.sowing];
+      const bool first = sowing.sheet->support == Sheet::Support::Stakes ||
+                         sowing.sheet->support == Sheet::Support::Frame;
+      if (first && !sowing.stands) {
+        EXPECT_EQ(job.day, sowing.in_ground) << all.name(job);
+      } else {
+        EXPECT_LE(job.day, sowing.timeline.first_cut.likely) << all.name(job);
       }
     }
   }

@@ -111,9 +111,24 @@ TEST(Jobs, OnlyThoseThatCannotWaitRemindUnlessAsked) {
     for (const Job& job : p.jobs) {
       const bool follows = job.crop == "tulip";
       const bool expected =
-          remind == "all" || (remind == "must" && cannot_wait(job.key.kind, follows));
+          !job.told_with &&
+          (remind == "all" || (remind == "must" && cannot_wait(job.key.kind, follows)));
       EXPECT_EQ(job.reminder, expected) << remind << " " << std::string(to_string(job.key.kind));
     }
+  }
+}
+
+// The day on which the tulips go is the day their ground is cleared, and one event.
+TEST(Jobs, ClearingIsToldWithTheLifting) {
+  const Planned p = planned("", kBeds);
+  const auto cleared = p.of_kind(JobKind::ClearAndFeed);
+  ASSERT_FALSE(cleared.empty());
+  for (const Job* job : cleared) {
+    ASSERT_TRUE(job->told_with);
+    const Job& with = p.jobs[*job->told_with];
+    EXPECT_EQ(with.key.kind, JobKind::Lift);
+    EXPECT_EQ(with.planting, job->planting);
+    EXPECT_EQ(with.day, job->day);
   }
 }
 

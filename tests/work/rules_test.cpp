@@ -158,6 +158,7 @@ TEST_F(Rules, PrickOutAndPotOnBySheet) {
   EXPECT_EQ(told(PrickOut), "none");
   EXPECT_EQ(told(PotOn), "none");
   raise(Raised::Frame, {8, 10});
+  live("2027-04-10", "2027-06-12", "2027-08-01", "2027-09-20");
   way().prick_out_weeks = 3;
   way().pot_on_weeks = 7;
   EXPECT_EQ(told(PrickOut), "2027-05-01, 2027-04-27 to 2027-05-08, frame");
@@ -169,9 +170,51 @@ TEST_F(Rules, HardenOffWhatStoodInWarmth) {
   EXPECT_EQ(told(HardenOff), "none");
   way().raised = Raised::Heated;
   live("2027-03-20", "2027-05-22", "2027-07-01", "2027-09-01");
-  EXPECT_EQ(told(HardenOff), "2027-05-14, 2027-05-12 to 2027-05-15") << "out and in again";
+  EXPECT_EQ(told(HardenOff), "2027-05-10, 2027-05-08 to 2027-05-12") << "out and in again";
+  EXPECT_TRUE(draft(HardenOff)->frost_may_come);
   plan_.shelter.frame_m2 = 1;
-  EXPECT_EQ(told(HardenOff), "2027-05-14, 2027-05-12 to 2027-05-15, frame");
+  EXPECT_EQ(told(HardenOff), "2027-05-10, 2027-05-08 to 2027-05-12, frame");
+  live("2027-06-01", "2027-06-26", "2027-08-10", "2027-09-20");
+  EXPECT_EQ(told(HardenOff), "2027-06-15, 2027-06-15 to 2027-06-16, frame") << "it is not up before";
+  EXPECT_FALSE(draft(HardenOff)->frost_may_come);
+}
+
+TEST_F(Rules, StandsWhereItIsThatDay) {
+  raise(Raised::Heated, {8, 10});
+  way().prick_out_weeks = 3;
+  live("2027-03-20", "2027-05-22", "2027-07-01", "2027-09-01");
+  sheet_.life_cycle = LifeCycle::HalfHardyAnnual;
+  EXPECT_EQ(told(PrickOut), "2027-04-10, 2027-04-06 to 2027-04-17, heated");
+  sheet_.life_cycle = LifeCycle::HardyAnnual;
+  sheet_.germination_days = Range{7, 10};  // grown on cool from 30 March
+  EXPECT_EQ(told(PrickOut), "2027-04-10, 2027-04-06 to 2027-04-17, frame");
+  sheet_.life_cycle = LifeCycle::HalfHardyAnnual;
+  sheet_.pinch.at_kd = 300;
+  sowing_.pinched = true;
+  sowing_.timeline.forecast.stages = {growth::Stage{}};
+  const std::pair<const char*, const char*> days[] = {
+      {"2027-05-03", "2027-05-03, 2027-04-29 to 2027-05-09, heated"},
+      {"2027-05-12", "2027-05-12, 2027-05-10 to 2027-05-21"},  // hardened off from the tenth
+      {"2027-05-24", "2027-05-24, 2027-05-22 to 2027-06-03, in place"}};
+  for (const auto& [pinched, expected] : days) {
+    sowing_.timeline.forecast.pinched = day(pinched);
+    EXPECT_EQ(told(Pinch), expected);
+  }
+}
+
+TEST_F(Rules, PinchNothingInTheDarkOfTheWinter) {
+  raise(Raised::Frame, {20, 28});
+  live("2026-09-12", "2027-03-27", "2027-06-01", "2027-07-01");
+  sowing_.pinched = true;
+  sheet_.pinch.at_kd = 300;
+  sowing_.timeline.forecast.stages = {growth::Stage{}};
+  sowing_.timeline.forecast.pinched = day("2026-12-05");
+  const auto climate = climate::Climate::from(plan_.place);
+  const Date spring = climate::Season(climate, 2027).winter()->until;
+  EXPECT_EQ(draft(Pinch)->window.day, spring);
+  EXPECT_EQ(draft(Pinch)->where, Raised::Frame);
+  live("2026-09-12", "2026-10-27", "2027-03-01", "2027-07-01");
+  EXPECT_EQ(told(Pinch), "none") << "it flowers as soon as it grows again";
 }
 
 TEST_F(Rules, PlantOutWhatWasRaisedOrBought) {
@@ -192,15 +235,15 @@ TEST_F(Rules, PlantOutWhatWasRaisedOrBought) {
 TEST_F(Rules, WaterInWhatIsSetOut) {
   EXPECT_EQ(told(WaterIn), "none");
   way().method = Method::BoughtPlants;
-  EXPECT_EQ(told(WaterIn), "2027-04-10, 2027-04-10 to 2027-04-12, in place");
+  EXPECT_EQ(told(WaterIn), "2027-04-10, 2027-04-10 to 2027-05-08, in place");
 }
 
 TEST_F(Rules, WatchForFrostUntilOneYearInTwenty) {
   sheet_.survives_c = 0;
   // 15 May + 1.645 x 13 days, rounded up.
   EXPECT_EQ(told(WatchForFrost), "2027-04-10, 2027-04-10 to 2027-06-06, in place");
-  sheet_.survives_c = -3;  // half-hardy: 30 days earlier
-  EXPECT_EQ(told(WatchForFrost), "2027-04-10, 2027-04-10 to 2027-05-07, in place");
+  sheet_.survives_c = -3;
+  EXPECT_EQ(told(WatchForFrost), "none") << "half-hardy: a light frost does it no harm";
   sheet_.survives_c = -15;
   EXPECT_EQ(told(WatchForFrost), "none");
   sheet_.survives_c = 0;
@@ -228,7 +271,7 @@ TEST_F(Rules, ThinThreeWeeksAfterTheyAreUpAndNeverInWinter) {
 }
 
 TEST_F(Rules, LookForSlugsWhileThePlantsAreYoung) {
-  EXPECT_EQ(told(Slugs), "2027-04-15, 2027-04-13 to 2027-04-24, in place");
+  EXPECT_EQ(told(Slugs), "2027-04-10, 2027-04-10 to 2027-05-08, in place");
   way().method = Method::Bulb;
   EXPECT_EQ(told(Slugs), "none");
 }
@@ -266,14 +309,40 @@ TEST_F(Rules, PotOnWhenItsModuleIsTooSmall) {
 
 TEST_F(Rules, SupportWhatFallsOver) {
   EXPECT_EQ(told(Support), "none");
-  sheet_.support = Sheet::Support::Yes;
-  EXPECT_EQ(told(Support), "2027-05-20, 2027-05-13 to 2027-06-10, in place");
+  // Three weeks up after 14 days, then a week: 22 May, six weeks before its flower.
+  for (const auto kind : {Sheet::Support::Net, Sheet::Support::Light, Sheet::Support::Ring}) {
+    sheet_.support = kind;
+    EXPECT_EQ(told(Support), "2027-05-22, 2027-05-15 to 2027-06-10, in place");
+  }
+  live("2027-04-10", "2027-04-10", "2027-08-01", "2027-09-01");
+  EXPECT_EQ(told(Support), "2027-06-13, 2027-06-06 to 2027-07-11, in place") << "seven weeks";
+}
+
+TEST_F(Rules, StakesAndFramesStandBeforeWhatTheyHold) {
+  for (const auto kind : {Sheet::Support::Stakes, Sheet::Support::Frame}) {
+    sheet_.support = kind;
+    EXPECT_EQ(told(Support), "2027-04-10, 2027-04-10 to 2027-04-10, in place");
+  }
+  sowing_.stands = true;
+  EXPECT_EQ(told(Support), "2027-05-13, 2027-05-06 to 2027-06-10, in place")
+      << "what stands already as its shoots rise";
 }
 
 TEST_F(Rules, ProtectWhatStandsUnderFleeceInTheWinterBefore) {
   EXPECT_EQ(told(Protect), "none");
   sowing_.under_fleece = true;
   EXPECT_EQ(told(Protect), "2026-11-12, 2026-10-15 to 2026-12-10, in place");
+}
+
+// In March, or eight weeks before the last frost; a fortnight before it flowers.
+TEST_F(Rules, UncoverWhenTheWinterIsOver) {
+  EXPECT_EQ(told(Uncover), "none");
+  sowing_.under_fleece = true;
+  EXPECT_EQ(told(Uncover), "2027-04-10, 2027-04-10 to 2027-05-01, in place") << "not there before";
+  live("2026-09-20", "2026-09-20", "2027-06-01", "2027-07-01");
+  EXPECT_EQ(told(Uncover), "2027-03-20, 2027-03-20 to 2027-04-10, in place");
+  live("2026-09-20", "2026-09-20", "2027-03-20", "2027-07-01");
+  EXPECT_EQ(told(Uncover), "2027-03-06, 2027-03-06 to 2027-03-27, in place");
 }
 
 TEST_F(Rules, PruneAndDivideInTheirWindows) {
@@ -309,18 +378,31 @@ TEST_F(Rules, FirstCutAsForecast) {
   EXPECT_EQ(told(FirstCut), "2027-07-08, 2027-06-17 to 2027-07-29, in place");
 }
 
-TEST_F(Rules, PickAndDeadHeadWhatComesAgain) {
-  EXPECT_EQ(told(Pick), "2027-07-15, 2027-07-11 to 2027-07-22, in place");
-  EXPECT_EQ(told(DeadHead), "2027-07-29, 2027-07-22 to 2027-08-12, in place");
+TEST_F(Rules, PickWhatComesAgainAndDeadHeadWhatFlowersAgain) {
+  sowing_.timeline.shares.assign(40, 1.0 / 40);
+  EXPECT_EQ(told(Pick), "2027-07-08, 2027-07-08 to 2027-08-16, in place") << "as long as it is cut";
+  EXPECT_EQ(told(DeadHead), "none");
+  sheet_.dead_head = true;
+  EXPECT_EQ(told(DeadHead), "2027-07-08, 2027-07-08 to 2027-08-16, in place");
   sheet_.habit = Habit::Single;
   EXPECT_EQ(told(Pick), "none");
-  EXPECT_EQ(told(DeadHead), "none");
+}
+
+TEST_F(Rules, DisbudWeeksBeforeTheCut) {
+  EXPECT_EQ(told(Disbud), "none");
+  sheet_.disbud = trug::Disbud{.weeks_before_cut = 3, .text = "Take off the side buds."};
+  EXPECT_EQ(told(Disbud), "2027-06-17, 2027-06-10 to 2027-07-08, in place");
+  live("2027-06-15", "2027-06-20", "2027-07-01", "2027-09-01");
+  EXPECT_EQ(told(Disbud), "2027-06-20, 2027-06-20 to 2027-07-08, in place");
+  sowing_.stem_factor = 0;
+  EXPECT_EQ(told(Disbud), "none") << "it is too young to be cut";
 }
 
 TEST_F(Rules, WhatIsLiftedBeforeItsFirstCutIsNotCut) {
   sheet_.habit = Habit::CutAndComeAgain;
   sheet_.second_flush = SecondFlush{.weeks_after = 3};
   live("2027-04-10", "2027-04-10", "2027-07-01", "2027-07-07");
+  sheet_.dead_head = true;
   for (const JobKind kind : {FirstCut, Pick, DeadHead, CutBack}) EXPECT_EQ(told(kind), "none");
   live("2027-04-10", "2027-04-10", "2027-07-01", "2027-07-08");
   for (const JobKind kind : {FirstCut, Pick, DeadHead}) EXPECT_NE(told(kind), "none");
@@ -372,6 +454,76 @@ TEST_F(Rules, KeptBulbsAreLiftedOnlyForTheNextCrop) {
   EXPECT_EQ(told(Lift), "none");
   sowing_.next_in_ground = day("2027-09-20");
   EXPECT_NE(told(Lift), "none");
+}
+
+TEST_F(Rules, BulbsThatStayForYearsDieDownUnderWhatIsSetOutBetweenThem) {
+  sheet_.life_cycle = LifeCycle::Bulb;
+  sheet_.stays_under = true;
+  way().window = weeks_from(Frost::First, -6, 2);
+  way().flowers = FlowersIn::NextYear;
+  EXPECT_EQ(told(LetDieDown), "none") << "nothing follows";
+  sowing_.next_in_ground = day("2027-09-20");
+  EXPECT_EQ(told(LetDieDown), "2027-09-01, 2027-09-01 to 2027-09-19, in place");
+  for (const JobKind kind : {Lift, ClearAndFeed, Replant}) EXPECT_EQ(told(kind), "none");
+  sowing_.next_is_sown = true;  // on ground that is raked
+  EXPECT_EQ(told(LetDieDown), "none");
+  EXPECT_NE(told(Lift), "none");
+  // Six weeks before 15 October to two after, each year.
+  EXPECT_EQ(told(Replant), "2027-10-01, 2027-09-03 to 2027-10-29");
+  sowing_.next_is_sown = false;
+  plan_.plantings[0].asked.pins.lift_on = day("2027-09-01");
+  EXPECT_NE(told(Lift), "none") << "the plan wants them out";
+}
+
+TEST_F(Rules, LookAtWhatIsStoredUntilItGoesOutAgain) {
+  EXPECT_EQ(told(LookAtStored), "none");
+  sheet_.life_cycle = LifeCycle::Tuber;
+  sheet_.lift_and_store = YearlyJob{.window = weeks_from(Frost::First, 0, 3)};
+  EXPECT_EQ(told(LookAtStored), "2027-11-25, 2027-11-25 to 2028-04-14");
+  sowing_.next_in_ground = day("2027-09-20");  // it is lifted for the next crop on 1 September
+  EXPECT_EQ(told(LookAtStored), "2027-10-01, 2027-10-01 to 2028-04-14");
+}
+
+TEST_F(Rules, LiftNoTubersWhereNoWinterTakesThem) {
+  sheet_.life_cycle = LifeCycle::Tuber;
+  sheet_.survives_c = -5;
+  sheet_.lift_and_store = YearlyJob{.window = weeks_from(Frost::First, 0, 3)};
+  plan_.place.coldest_c = -8;
+  EXPECT_NE(told(LiftAndStore), "none");
+  plan_.place.coldest_c = 3;
+  for (const JobKind kind : {LiftAndStore, Lift, LookAtStored}) EXPECT_EQ(told(kind), "none");
+}
+
+TEST_F(Rules, FeedWhatGrowsNextButNoLeanSoilAndNothingForTheWinter) {
+  EXPECT_EQ(draft(ClearAndFeed)->clearing, Clearing::Feed);
+  const Sheet lean = [] {
+    Sheet sheet;
+    sheet.lean_soil = true;
+    return sheet;
+  }();
+  sowing_.next_sheet = &lean;
+  EXPECT_EQ(draft(ClearAndFeed)->clearing, Clearing::Lean);
+  sowing_.next_sheet = nullptr;
+  live("2027-04-10", "2027-04-10", "2027-07-01", "2027-09-18");  // 27 days before the first frost
+  EXPECT_EQ(draft(ClearAndFeed)->clearing, Clearing::Cover);
+  sowing_.next_in_ground = day("2027-10-01");
+  EXPECT_EQ(draft(ClearAndFeed)->clearing, Clearing::Rest);
+  sowing_.next_in_ground = day("2028-04-01");
+  EXPECT_EQ(draft(ClearAndFeed)->clearing, Clearing::Cover);
+}
+
+TEST_F(Rules, WhatIsPottedUpFromTheNurseryBedIsNotLinedOutThere) {
+  raise(Raised::NurseryBed, {12, 16});
+  live("2027-05-10", "2027-08-28", "2028-06-01", "2028-07-01");
+  way().prick_out_weeks = 5;
+  EXPECT_EQ(told(PrickOut), "2027-06-14, 2027-06-10 to 2027-06-21, nursery bed");
+  sheet_.pot = PotLimits{450, 900};
+  sowing_.timeline.forecast.stages = {growth::Stage{}};
+  sowing_.timeline.forecast.outgrows_module = day("2027-07-01");
+  EXPECT_EQ(told(PotOn), "none") << "it stands in soil";
+  way().pot_on_weeks = 8;
+  EXPECT_EQ(told(PrickOut), "none");
+  EXPECT_EQ(told(PotOn), "2027-07-05, 2027-06-28 to 2027-07-12, nursery bed");
 }
 
 TEST_F(Rules, LiftAndStoreInsteadOfLifting) {
