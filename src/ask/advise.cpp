@@ -263,7 +263,7 @@ class Adviser {
       for (const Change& change : from_bought_plants(garden_, now_.schedule, sowing.planting)) {
         const Difference found = ask(garden_, now_, change);
         const double missing = missing_stems(found.after.findings);
-        if (found.weeks < 0 || missing >= fewest) continue;
+        if (found.weeks <= 0 || missing >= fewest) continue;
         fewest = missing;
         best = Remedy{.change = change, .costs_stems = -found.stems, .gives_weeks = found.weeks};
       }

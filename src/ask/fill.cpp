@@ -2,6 +2,7 @@
 #include "ask/fill.h"
 
 #include <algorithm>
+#include <functional>
 #include <utility>
 
 #include "ask/ask.h"
@@ -113,6 +114,8 @@ std::vector<Filler> Filling::fill(const Ground& ground, const std::vector<Date>&
     }
     fillers.push_back(std::move(filler));
   }
+  // What gives most weeks their vases first.
+  std::ranges::stable_sort(fillers, std::greater{}, &Filler::weeks);
   return fillers;
 }
 

@@ -191,6 +191,7 @@ std::optional<AboveWish> above_wish(const View& view, std::size_t planting) {
 }
 
 std::optional<TooManyPlants> too_many_plants(const View& view, std::size_t planting) {
+  if (!view.plan().plantings[planting].patch) return std::nullopt;  // it takes no ground here
   const ground::Layout& layout = view.weighed(planting).layout;
   if (layout.plants <= layout.room()) return std::nullopt;
   return TooManyPlants{layout.plants, layout.room(), layout.spacing_cm};

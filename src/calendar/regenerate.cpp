@@ -237,6 +237,21 @@ void require_sound(const std::string& bytes) {
   if (!defects.empty()) throw std::logic_error("the calendar is not sound: " + defects.front());
 }
 
+// The lines of other years, and of what had begun and is in the plan no more: should it come back,
+// it is known how it was begun.
+void keep_lines(const std::vector<PlantingLine>& before, const Run& run,
+                std::vector<PlantingLine>& now) {
+  const std::size_t planned = now.size();
+  for (const PlantingLine& line : before) {
+    const bool other_year = run.flowering_years.count(line.flowering_year) == 0;
+    const auto last = now.begin() + static_cast<std::ptrdiff_t>(planned);
+    const bool is_gone =
+        line.start.start < run.today &&
+        std::find_if(now.begin(), last, [&](const auto& one) { return one.id == line.id; }) == last;
+    if (other_year || is_gone) now.push_back(line);
+  }
+}
+
 }  // namespace
 
 int Regenerated::count(ChangeKind kind) const {
@@ -262,9 +277,7 @@ Regenerated regenerate(const std::vector<Event>& wanted, CalendarHead head,
   }
   Merge merge = merged(wanted, head, memory, run);
   Counters counters = merge.counters();
-  for (PlantingLine& line : memory.plantings) {
-    if (run.flowering_years.count(line.flowering_year) == 0) head.plantings.push_back(line);
-  }
+  keep_lines(memory.plantings, run, head.plantings);
   const std::string next_head = head_content(render_head(head, run.profile, counters));
   Regenerated result;
   const bool as_before = lasting(head.facts) == lasting(memory.facts.value_or(Facts()));

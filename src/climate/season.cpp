@@ -14,6 +14,8 @@ constexpr int kHardyAfterFrost = 31;
 constexpr double kLeastForBuds = 4;  // degC
 constexpr Days kAroundColdest{42};
 constexpr Days kUsualSeason{160};  // between the frosts
+constexpr Days kFrostAfterMidsummer{116};
+constexpr Days kHalfYear{182};
 
 Date offset_day(const FrostOffset& offset, const SeasonFrosts& frosts) {
   const Date from = offset.from == Frost::Last ? frosts.last : frosts.first;
@@ -79,17 +81,33 @@ Date Season::coldest_day() const {
   return coldest;
 }
 
-std::optional<DateRange> Season::usual_days(const Way& way, FrostClass frost_class) const {
+Days Season::later_than_usual(FlowersIn flowers) const {
+  const Date frost = frosts(flowers).first;
+  const Date midsummer = longest_day(year_of(frost - kHalfYear), climate_->southern());
+  return std::max(Days{0}, frost - midsummer - kFrostAfterMidsummer);
+}
+
+std::optional<DateRange> Season::usual_days(const Way& way, const Sheet& sheet) const {
   if (way.window) {
     DateRange days = window_days(*way.window, way.flowers);
     const bool after_frost =
         way.flowers == FlowersIn::SameYear && way.window->latest.from == Frost::Last;
-    if (after_frost && frost_class == FrostClass::Tender) days.until += longer_than_usual();
+    if (after_frost && frost_class(sheet) == FrostClass::Tender) days.until += longer_than_usual();
+    const bool before_frost =
+        way.flowers != FlowersIn::SameYear && way.window->earliest.from == Frost::First;
+    const bool in_cool_soil = way.method == Method::Seed || sheet.life_cycle == LifeCycle::Corm;
+    if (before_frost && in_cool_soil) days.from -= later_than_usual(way.flowers);
     return days;
   }
   if (!way.pre_chilled || !climate_->has_temperatures()) return std::nullopt;
   const Date coldest = coldest_day();
   return DateRange{coldest - kAroundColdest, coldest + kAroundColdest + Days{1}};
+}
+
+Date Season::mild_from(double mean_c) const {
+  Date day = coldest_day();
+  while (day < range_.until && climate_->average_c(day) < mean_c) day += Days{1};
+  return day;
 }
 
 DateRange Season::light_days(double below_h) const {

@@ -38,7 +38,10 @@ class Season {
   // than 160 days lie between the frosts, as in the gardens the windows describe, a tender crop may
   // be begun as many days longer: its autumn comes later (memory). nullopt: there is no window, or
   // no temperatures to tell that day from.
-  std::optional<DateRange> usual_days(const Way& way, FrostClass frost_class) const;
+  // Where the first frost comes later after midsummer than there (116 days), what is sown in autumn
+  // or planted as a corm may be begun as many days earlier: its winter is the sooner through
+  // (memory).
+  std::optional<DateRange> usual_days(const Way& way, const Sheet& sheet) const;
 
   // The days under ten hours before this season's growth, and after it; nullopt: no day is so
   // short.
@@ -56,6 +59,9 @@ class Season {
   DateRange cold_months() const;
   // The coldest of them on average. Only with temperatures.
   Date coldest_day() const;
+  // The first day after the coldest on which the average is so many degrees. Only with
+  // temperatures.
+  Date mild_from(double mean_c) const;
   // The days on which a crop ruled by light comes on: from the longest day of this season, or from
   // the first after it of at most `below_h` hours from sunrise to sunset, up to the first whose
   // average falls under 4 degC (memory). Only with temperatures.
@@ -66,6 +72,7 @@ class Season {
 
  private:
   Days longer_than_usual() const;
+  Days later_than_usual(FlowersIn flowers) const;
 
   const Climate* climate_;
   int flowering_year_;

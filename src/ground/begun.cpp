@@ -111,7 +111,8 @@ void give_young_plants(const Plan& plan, const std::vector<const Sheet*>& sheets
       int& left = there[asked.crop];
       if (left <= 0 || last->way || asked.since) continue;
       last->young_plants = true;
-      left -= plants;
+      last->plants = std::min(left, plants);
+      left -= *last->plants;
     }
   }
 }

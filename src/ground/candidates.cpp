@@ -18,8 +18,8 @@ namespace {
 
 constexpr double kWeeksOff = 2;  // a pinned start may leave the usual weeks by this
 
-// So much later than its window it may go into the ground. What should have begun by now is as right
-// as a pin.
+// So much later than its window it may go into the ground. What should have begun by now is as
+// right as a pin.
 int late_weeks(const Way& way, const Begun& begun) {
   if (way.pre_chilled) return 0;
   const bool due = begun.start_from || begun.in_ground_from;

@@ -10,8 +10,9 @@
 namespace trug::ground {
 namespace {
 
-constexpr double kStarved = 0.6;  // of the stems of what stood too long in its pot (memory)
-constexpr int kLeafDays = 42;     // bulbs kept: until the leaves have died (common practice)
+constexpr double kBudsAtRisk = 0.6;  // of what is far on before the winter (memory)
+constexpr double kStarved = 0.6;     // of the stems of what stood too long in its pot (memory)
+constexpr int kLeafDays = 42;        // bulbs kept: until the leaves have died (common practice)
 
 // What is not yet cut in full for its age gives a share; the figures of young plants that a way
 // has of its own allow for it.
@@ -63,7 +64,7 @@ void set_stems(const Case& of, Candidate& c, const Way& way) {
   c.stems_per_plant = CropSpec(of.sheet, of.group).stems_per_plant(way).middle();
   const double lived = std::min(1.0, c.alive / growth::kUsuallyAlive);
   c.stem_factor = years_share(of, way) * c.cold_share() * lived * (c.small_rosette ? 0.5 : 1) *
-                  (c.starved ? kStarved : 1);
+                  (c.starved ? kStarved : 1) * (c.too_early ? kBudsAtRisk : 1);
 }
 
 }  // namespace

@@ -130,7 +130,8 @@ class Sower {
     result.plants = plants_of_sowing(ground, count, i);
     const Begun* known = standing(weighed_.begun, count > 1 ? i + 1 : 0);
     if (known && known->plants) {
-      result.plants = known->way ? *known->plants : std::max(*known->plants, result.plants);
+      const bool just_so = known->way || known->young_plants;
+      result.plants = just_so ? *known->plants : std::max(*known->plants, result.plants);
     }
     result.rows = ground.rows / count;
     result.spacing_cm = ground.spacing_cm;

@@ -20,9 +20,9 @@ int days_outside(Date day, const DateRange& window) {
 }
 
 // Days by which they miss the way's usual weeks.
-int days_off(const Way& way, FrostClass frost_class, const StartDays& days,
+int days_off(const Way& way, const Sheet& sheet, const StartDays& days,
              const climate::Season& season) {
-  const DateRange window = *season.usual_days(way, frost_class);
+  const DateRange window = *season.usual_days(way, sheet);
   const auto out = days.planted_out ? days.planted_out : days.planted;
   if (!way.weeks_under_cover) return days_outside(out ? *out : *days.sown, window);
   const int low = static_cast<int>(std::lround(7 * way.weeks_under_cover->low));
@@ -159,9 +159,9 @@ std::optional<std::size_t> way_of(const Planting& planting, const Sheet& sheet,
   int least = std::numeric_limits<int>::max();
   for (std::size_t i = 0; i < sheet.ways.size(); ++i) {
     const Way& way = sheet.ways[i];
-    if (!season.usual_days(way, frost_class(sheet)) || !agrees(way, days)) continue;
+    if (!season.usual_days(way, sheet) || !agrees(way, days)) continue;
     const bool pinned = planting.asked.pins.way == way.name;
-    const int off = pinned ? -1 : days_off(way, frost_class(sheet), days, season);
+    const int off = pinned ? -1 : days_off(way, sheet, days, season);
     if (off >= least) continue;
     least = off;
     best = i;

@@ -14,6 +14,7 @@
 namespace trug::growth {
 namespace {
 
+constexpr double kMildEnoughC = 6;       // on average, for annuals and biennials to open (memory)
 constexpr int kFirstCutAfterFlower = 7;  // a useful handful (memory)
 constexpr int kWindowSpread = 21;        // without temperatures or constants (growth models, 3)
 constexpr int kHeatLoverSpread = 35;
@@ -49,6 +50,10 @@ CropClock::CropClock(const climate::Season& season, const CropSpec& crop, Rules 
                     .pot = sheet().pot,
                     .pinch_at_kd = crop.pinched() ? sheet().pinch.at_kd : std::nullopt};
   forecaster_.emplace(climate(), model, season.lives(), rules);
+  const LifeCycle life_cycle = sheet().life_cycle;
+  if (life_cycle == LifeCycle::HardyAnnual || life_cycle == LifeCycle::Biennial) {
+    spring_ = season.mild_from(kMildEnoughC);
+  }
   if (growth->after_light) light_days_ = season.light_days(growth->after_light->below_h);
 }
 
@@ -154,6 +159,8 @@ std::optional<Date> CropClock::forecast_flower(const Way& way, Date start, Date 
                    : light_days_         ? Basis::Light
                                          : Basis::Heat;
     flower = forecast->first_flower;
+    // Whatever heat the winter gave, buds wait for spring.
+    if (flower && spring_ && start < *spring_) flower = std::max(*flower, *spring_);
     result.forecast = std::move(*forecast);
   } else {
     flower = window_flower(*season_, crop_, way, in_ground);

@@ -88,7 +88,7 @@ class CropClock {
     return season_->window_days(window, flowers);
   }
   std::optional<DateRange> usual_days(const Way& way) const {
-    return season_->usual_days(way, crop_.frost_class());
+    return season_->usual_days(way, sheet());
   }
   // The cold of the winter before, for what stands in it from `planted`.
   std::optional<Cold> winter_cold(Date planted) const;
@@ -117,6 +117,7 @@ class CropClock {
   Rules rules_;
   std::optional<Forecaster> forecaster_;
   std::optional<DateRange> light_days_;
+  std::optional<Date> spring_;  // before it nothing opens that was begun before it
   std::vector<double> curve_;
 };
 

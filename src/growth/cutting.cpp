@@ -5,6 +5,7 @@
 #include <array>
 #include <cmath>
 #include <cstddef>
+#include <numeric>
 
 #include "growth/summer.h"
 
@@ -15,6 +16,7 @@ constexpr double kAutumnPace = 0.4;
 constexpr double kPaceAfterHeat = 0.7;
 constexpr double kHalvingDays = 28;
 constexpr int kWalkDays = 84;  // three halvings on, an eighth of the stems is not worth the walk
+constexpr int kSeason = 366;
 constexpr int kWalkDaysToSeed = 28;  // hardy annuals set seed and die (memory)
 
 // What is left of a day's stems so many days on; a halving every four weeks.
@@ -29,23 +31,6 @@ const std::array<double, kWalkDays + 1>& halvings() {
   return all;
 }
 
-// A curve and what follows it.
-class Curve {
- public:
-  Curve(const std::vector<double>& shares, int walk_days)
-      : shares_(shares), days_(static_cast<int>(shares.size()) + walk_days) {}
-  bool ends_before(int day) const { return day >= days_; }
-  double on(int day) const {
-    const int beyond = day - static_cast<int>(shares_.size()) + 1;
-    if (beyond <= 0) return shares_[static_cast<std::size_t>(day)];
-    return shares_.back() * halvings()[static_cast<std::size_t>(beyond)];
-  }
-
- private:
-  const std::vector<double>& shares_;
-  int days_;
-};
-
 // Days after its weeks on which it is still cut. Bulbs and corms die back, whatever the season
 // still holds.
 int walk_days(const Sheet& sheet) {
@@ -53,6 +38,31 @@ int walk_days(const Sheet& sheet) {
   if (sheet.habit != Habit::CutAndComeAgain || sheet.second_flush || dies_back) return 0;
   return sheet.life_cycle == LifeCycle::HardyAnnual ? kWalkDaysToSeed : kWalkDays;
 }
+
+// A curve and what follows it. Tubers give as much to the end of the season (common practice:
+// dahlias are at their best in the weeks before frost).
+class Curve {
+ public:
+  Curve(const std::vector<double>& shares, const Sheet& sheet)
+      : shares_(shares), days_(static_cast<int>(shares.size()) + walk_days(sheet)) {
+    if (sheet.life_cycle != LifeCycle::Tuber || shares.empty()) return;
+    level_ =
+        std::accumulate(shares.begin(), shares.end(), 0.0) / static_cast<double>(shares.size());
+    days_ = kSeason;
+  }
+  bool ends_before(int day) const { return day >= days_; }
+  double on(int day) const {
+    const int beyond = day - static_cast<int>(shares_.size()) + 1;
+    if (level_ && 2 * day >= static_cast<int>(shares_.size())) return *level_;
+    if (beyond <= 0) return shares_[static_cast<std::size_t>(day)];
+    return shares_.back() * halvings()[static_cast<std::size_t>(beyond)];
+  }
+
+ private:
+  const std::vector<double>& shares_;
+  int days_;
+  std::optional<double> level_;  // of its later half and of all days after it
+};
 
 // From the first day of autumn all is slower.
 Date autumn(const climate::Season& season) {
@@ -103,7 +113,7 @@ Date cutting_end(const climate::Season& season, const CropSpec& crop) {
 Cutting cut_through(const climate::Season& season, const CropSpec& crop,
                     const std::vector<double>& curve, Date first, Date end) {
   const Sheet& sheet = crop.sheet();
-  const Curve plant(curve, walk_days(sheet));
+  const Curve plant(curve, sheet);
   Cutting cutting{.from = first};
   std::vector<DateRange> hot = too_hot(season, sheet, first);
   if (!hot.empty() && sheet.when_hot == WhenHot::Ends && hot.front().from <= end) {

@@ -27,9 +27,10 @@ Date cutting_end(const climate::Season& season, const CropSpec& crop);
 
 // Cuts the curve of one plant (harvest_curve()) from its first useful cut on. What is cut again and
 // again, but for bulbs and corms, goes on until the season ends it, the rate of its last day
-// halving every four weeks, for twelve weeks at most, hardy annuals, which set seed and die, for four
-// (memory). While heat pauses it nothing is lost, but afterwards it goes on at seven tenths of its pace (memory); from October on (south
-// April) at two fifths (common practice: a third to half).
+// halving every four weeks, for twelve weeks at most, hardy annuals, which set seed and die, for
+// four (memory); tubers as much to the end of the season. While heat pauses it nothing is lost, but
+// afterwards it goes on at seven tenths of its pace (memory); from October on (south April) at two
+// fifths (common practice: a third to half).
 Cutting cut_through(const climate::Season& season, const CropSpec& crop,
                     const std::vector<double>& curve, Date first, Date end);
 

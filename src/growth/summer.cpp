@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "growth/summer.h"
 
+#include <algorithm>
 #include <optional>
 
 #include "climate/soil.h"
@@ -10,6 +11,8 @@ namespace {
 
 constexpr int kGerminationDays = 10;
 constexpr double kFrameGain = 2.5;
+constexpr double kShadeC = 3;         // cooler in it (memory)
+constexpr double kShadedAboveC = 15;  // trays stand in the shade then (common practice)
 constexpr int kHeldDays = 7;
 constexpr double kCooler = 3;  // memory
 
@@ -42,7 +45,10 @@ std::optional<Date> held_above(const climate::Climate& climate, double limit, Da
 double soil_after_sowing_c(const climate::Climate& climate, Raised raised, Date sown) {
   double sum = 0;
   for (int i = 1; i <= kGerminationDays; ++i) sum += climate::soil_c(climate, sown + Days{i});
-  return sum / kGerminationDays + (raised == Raised::Frame ? kFrameGain : 0);
+  const double mean = sum / kGerminationDays;
+  if (raised == Raised::InPlace) return mean;
+  if (mean > kShadedAboveC) return std::max(kShadedAboveC, mean - kShadeC);
+  return raised == Raised::Frame ? std::min(mean + kFrameGain, kShadedAboveC) : mean;
 }
 
 bool too_warm_to_sow(const climate::Climate& climate, const Sheet& sheet, const Way& way,

@@ -14,7 +14,8 @@ namespace trug::growth {
 inline constexpr double kGuessedMaximaC = 2;
 
 // The mean of the soil over the ten days after a sowing, degrees Celsius; in a frame 2.5 degrees
-// more. Only with temperatures.
+// more, up to 15; above that seed raised elsewhere than in its place stands in the shade, three
+// degrees cooler. Only with temperatures.
 double soil_after_sowing_c(const climate::Climate& climate, Raised raised, Date sown);
 // Whether seed (or a corm) begun then lies in soil too warm for it to grow. Raised in warmth, the
 // room's temperature counts and nothing is said.

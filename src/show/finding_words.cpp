@@ -222,10 +222,11 @@ std::string words(const ask::ShortSeason& f, const About& about) {
 Numbers numbers(const ask::ShortSeason& f) { return {{"frost_free_weeks", f.frost_free_weeks}}; }
 
 std::string words(const ask::SeasonOver& f, const About& about) {
-  return fmt::format(
-      "{}: flowering_year = {} in this plan makes the next season of it{}",
-      f.wish_past ? "the weeks of the wish are past" : "nothing of this plan can be begun any more",
-      f.next_year, about.plan.calendar ? ", and its calendar keeps what was done" : "");
+  return fmt::format("{}: flowering_year = {} in this plan makes the next season of it{}",
+                     f.wish_past ? "the weeks of the wish are past"
+                                 : "nothing of this plan, as it is, can be begun any more",
+                     f.next_year,
+                     about.plan.calendar ? ", and its calendar keeps what was done" : "");
 }
 Numbers numbers(const ask::SeasonOver& f) { return {{"next_year", f.next_year}}; }
 

@@ -185,15 +185,20 @@ std::string harden_off(const Subject& of) {
   const std::string until = short_day(of.sowing.in_ground);
   if (of.job.where == Raised::Frame) {
     return fmt::format(
-        "Move the plants to the cold frame: open it by day, longer each day, and in the last nights "
+        "Move the plants to the cold frame: open it by day, longer each day, and in the last "
+        "nights "
         "too{}, until {}.",
         of.job.frost_may_come ? " unless frost is forecast" : "", until);
   }
   return of.job.frost_may_come
-             ? fmt::format("Put the plants out by day, longer each day, in or covered by night, "
-                           "until {}.", until)
-             : fmt::format("Stand the plants outdoors, at first in shade and out of the wind, "
-                           "until {}.", until);
+             ? fmt::format(
+                   "Put the plants out by day, longer each day, in or covered by night, "
+                   "until {}.",
+                   until)
+             : fmt::format(
+                   "Stand the plants outdoors, at first in shade and out of the wind, "
+                   "until {}.",
+                   until);
 }
 
 // Of roots and tubers; not of seedlings, nor of cuttings bought of a tuber's crop.
@@ -370,8 +375,10 @@ std::string clear_and_feed(const Subject& of) {
     case work::Clearing::Rest:
       return fmt::format("Clear the ground, {}{}. Feed it in spring, not now.", place, goes_in);
     case work::Clearing::Cover:
-      return fmt::format("Clear the ground, {}, and cover it for the winter with compost or leaves; "
-                         "feed it in spring.", place);
+      return fmt::format(
+          "Clear the ground, {}, and cover it for the winter with compost or leaves; "
+          "feed it in spring.",
+          place);
   }
   return "";
 }

@@ -156,6 +156,21 @@ std::string advice(const ask::Instead& change, const Plan& plan) {
                      asked(plan, change.planting).crop);
 }
 Toml toml(const ask::Instead& change, const Plan& plan) {
+  const auto& patch = plan.plantings[change.planting].patch;
+  std::vector<CropEntry> before, crops;
+  if (patch) {
+    for (const std::size_t i : crops_on(plan, patch->bed, patch->stretch)) {
+      before.push_back(asked(plan, i));
+      crops.push_back(i == change.planting ? change.asked : before.back());
+    }
+  }
+  if (short_form(before)) {
+    const std::string place = place_of(plan, patch->bed, patch->stretch);
+    if (const Toml line = short_form(crops)) return fmt::format("# {}:\n{}", place, *line);
+    std::string entries;
+    for (const CropEntry& crop : crops) entries += "[[bed.stretch.crop]]\n" + long_form(crop);
+    return in_the_place_of_crops(place, entries);
+  }
   return fmt::format("# in the place of {}:\n{}", asked(plan, change.planting).crop,
                      long_form(change.asked));
 }

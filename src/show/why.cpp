@@ -112,7 +112,7 @@ class Life {
   std::string window() const {
     const DateRange& window = sowing_.window;
     return row("usual time", fmt::format("{} to {}: {}", plain_day(window.from),
-                                             plain_day(window.until - Days{1}), place_in_window()));
+                                         plain_day(window.until - Days{1}), place_in_window()));
   }
 
   std::string place_in_window() const {

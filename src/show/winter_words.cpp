@@ -11,8 +11,8 @@ namespace trug::show {
 std::string for_the_winter(const ground::Sowing& sowing, std::string_view what) {
   const int spare = work::spare_plants(sowing);
   if (spare == 0) return fmt::format("a tenth to a fifth more {}: the winter takes some", what);
-  return fmt::format("{} more {}: {} live through the winter here", counted(spare, "plant"),
-                     what, in_ten(sowing.alive));
+  return fmt::format("{} more {}: {} live through the winter here", counted(spare, "plant"), what,
+                     in_ten(sowing.alive));
 }
 
 std::string cover_words(const Place& place, const ground::Sowing& sowing) {

@@ -3,6 +3,8 @@
 
 #include <gtest/gtest.h>
 
+#include <tuple>
+
 namespace trug::climate {
 namespace {
 
@@ -55,14 +57,34 @@ TEST(Season, TenderCropsAreBegunLongerWhereAutumnComesLater) {
                           Case{November / 4, FrostClass::HalfHardy, "2027-06-06"},
                           Case{November / 4, FrostClass::Hardy, "2027-06-06"}}) {
     const auto climate = Climate::from(place(45, May / 15, one.first_frost));
-    const auto days = Season(climate, 2027).usual_days(way, one.frost_class);
+    Sheet sheet;
+    sheet.frost_class = one.frost_class;
+    const auto days = Season(climate, 2027).usual_days(way, sheet);
     EXPECT_EQ(iso(days.value().from), "2027-05-15");
     EXPECT_EQ(iso(days.value().until), one.until);
   }
-  const auto climate = Climate::from(place(45, May / 15, November / 4));
-  way.window = FrostWindow{{-8, Frost::First}, {-4, Frost::First}};  // it counts from autumn itself
-  EXPECT_EQ(iso(Season(climate, 2027).usual_days(way, FrostClass::Tender).value().until),
-            "2027-10-08");
+}
+
+// The same for autumn: 15 October is 116 days after midsummer, 4 November twenty days more. Bulbs
+// wait for the cold.
+TEST(Season, AutumnBeginsEarlierWhereFrostComesLate) {
+  Way way;
+  way.window = FrostWindow{{-4, Frost::First}, {0, Frost::First}};
+  way.flowers = FlowersIn::NextYear;
+  Sheet sheet;
+  for (const auto& [first, method, life_cycle, from] :
+       {std::tuple{October / 15, Method::Seed, LifeCycle::HardyAnnual, "2026-09-17"},
+        std::tuple{November / 4, Method::Seed, LifeCycle::HardyAnnual, "2026-09-17"},
+        std::tuple{November / 4, Method::Bulb, LifeCycle::Corm, "2026-09-17"},
+        std::tuple{November / 4, Method::Bulb, LifeCycle::Bulb, "2026-10-07"}}) {
+    way.method = method;
+    sheet.life_cycle = life_cycle;
+    const auto climate = Climate::from(place(45, May / 15, first));
+    const Season season(climate, 2027);
+    const auto days = season.usual_days(way, sheet);
+    EXPECT_EQ(iso(days.value().from), from);
+    EXPECT_EQ(days.value().until, season.frosts(FlowersIn::NextYear).first + Days{1});
+  }
 }
 
 // The days under ten hours are PyEphem's (see day_length_test); at 28 degrees there are none.
