@@ -13,6 +13,7 @@
 
 #include "app/command_facts.h"
 #include "app/option_values.h"
+#include "app/start_questions.h"
 #include "app/version.h"
 #include "base/text.h"
 #include "show/format.h"
@@ -229,6 +230,34 @@ void add_order(Line line) {
   form_options(app, line, show::kListFormats, "the list");
 }
 
+void add_start(Line line) {
+  CLI::App& app =
+      command(line, "start", "a first plan: asks for it, or takes it by options", "start");
+  for (const Question& question : start_questions()) {
+    const std::string name = "--" + std::string(question.name);
+    const std::string help(question.help);
+    if (question.shape == Shape::YesNo) {
+      app.add_flag_callback(
+          name, [line, &question] { line.options.answers[std::string(question.name)] = "yes"; },
+          help);
+      continue;
+    }
+    CLI::Option* option = app.add_option_function<std::string>(
+        name,
+        [line, &question](const std::string& text) {
+          line.options.answers[std::string(question.name)] = text;
+        },
+        help);
+    option->type_name(std::string(question.value));
+    if (!question.usual.empty()) option->default_str(std::string(question.usual));
+  }
+  app.add_option("--seed", line.options.seed, "make the garden's identity of TEXT, not by chance")
+      ->type_name("TEXT")
+      ->excludes(app.get_option("--garden"));
+  output_option(app, line, "the plan; - is the standard output")->default_str("garden.toml");
+  plan_options(app, line);
+}
+
 void add_why(Line line) {
   CLI::App& app = command(line, "why", "the reckoning behind one planting's dates",
                           "why garden.toml \"west bed\" zinnia");
@@ -392,8 +421,9 @@ CommandLine::CommandLine()
   app_.footer(std::string(kAfterHelp));
   const Line line{app_, options_, days_};
   shown_options(app_, line);
-  for (const auto add : {add_check, add_jobs, add_calendar, add_weeks, add_ground, add_mend,
-                         add_order, add_why, add_chart, add_crop, add_frost, add_feed, add_help}) {
+  for (const auto add :
+       {add_start, add_check, add_jobs, add_calendar, add_weeks, add_ground, add_mend, add_order,
+        add_why, add_chart, add_crop, add_frost, add_feed, add_help}) {
     add(line);
   }
 }

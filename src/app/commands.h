@@ -13,6 +13,7 @@ int run_weeks(const Options& options, const Environment& environment);
 int run_ground(const Options& options, const Environment& environment);
 int run_mend(const Options& options, const Environment& environment);
 int run_order(const Options& options, const Environment& environment);
+int run_start(const Options& options, const Environment& environment);
 int run_calendar(const Options& options, const Environment& environment);
 int run_chart(const Options& options, const Environment& environment);
 int run_feed(const Options& options, const Environment& environment);

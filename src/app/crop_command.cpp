@@ -52,9 +52,7 @@ bool is_wanted(const Sheet& sheet, const WantedCrops& wanted) {
   if (wanted.petals && std::ranges::find(sheet.colours, *wanted.petals) == sheet.colours.end()) {
     return false;
   }
-  return !wanted.safe || std::ranges::all_of(sheet.cautions, [](const Caution& caution) {
-    return caution.kind == Caution::Kind::Invasive;
-  });
+  return !wanted.safe || is_harmless(sheet);
 }
 
 // Keeps what is likely cut in the month at the place of a plan, in its flowering year and raised in

@@ -6,6 +6,7 @@
 #include <chrono>
 #include <cstdint>
 #include <functional>
+#include <istream>
 #include <ostream>
 #include <string>
 #include <vector>
@@ -34,6 +35,7 @@ struct Environment {
   // `today` and `now` at the time of the call, for the command that goes on for days.
   std::function<Moment()> clock;
   const Inputs* inputs = nullptr;  // what run() has read; set by it
+  std::istream* in = nullptr;      // answers to questions; null: nobody answers
 };
 
 // The same with other files and streams.

@@ -94,9 +94,8 @@ int run_nothing(const Environment& environment) {
   environment.err
       << "trug reckons the year's jobs of a cut-flower bed and writes them as a calendar.\n\n"
       << (here.empty()
-              ? "First write the bed down, in a file such as garden.toml: trug help plan shows "
-                "a small one.\n"
-                "Then:\n"
+              ? "First a plan: trug start asks for place, beds and wish and writes one that keeps "
+                "it.\n(Or write it yourself: trug help plan shows a small one.) Then:\n"
               : fmt::format("Here lies {}. Next:\n", here))
       << fmt::format("  trug check {0}\n  trug jobs {0}\n  trug calendar {0} -o {1}.ics\n\n", plan,
                      stem)

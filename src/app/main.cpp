@@ -80,6 +80,7 @@ int main(int count, char** words) {
                                            .colour = terminal.colour,
                                            .width = terminal.width,
                                            .random = random_octets,
-                                           .clock = moment};
+                                           .clock = moment,
+                                           .in = &std::cin};
   return trug::app::run({words + 1, words + count}, environment);
 }

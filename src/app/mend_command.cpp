@@ -1,6 +1,4 @@
 // SPDX-License-Identifier: MIT
-#include <fmt/format.h>
-
 #include "app/commands.h"
 #include "app/inputs.h"
 #include "app/new_plan.h"
@@ -13,15 +11,6 @@ namespace trug::app {
 namespace {
 
 constexpr const char* kFormat = "trug.mend/1";
-
-// On a terminal, where one waits.
-ask::Progress progress(const Environment& environment) {
-  if (!environment.colour) return {};
-  return [&environment](int number) {
-    environment.err << fmt::format("\rlooking for addition {} ... ", number);
-    environment.err.flush();
-  };
-}
 
 bool stays_short(const ask::Mended& mended) {
   return harvest::count(mended.after.weeks, harvest::WeekState::Full) <
@@ -38,11 +27,10 @@ int run_mend(const Options& options, const Environment& environment) {
   if (to_file) require_writable(environment, options.output);
   const ground::Sheets sheets = all_sheets(*r);
   const ask::Garden garden{r->plan, sheets, r->climate, today(options, environment), r->weather};
-  const auto mended = ask::mend(garden, *r, options.replant, progress(environment));
+  const auto mended = ask::mend(garden, *r, options.replant, additions_told(environment));
   if (environment.colour) environment.err << "\r";
   if (to_file) {
-    const int code = write_new_plan(environment, options.output, show::plan_toml(mended.plan));
-    if (code != kDone) return code;
+    write_new_plan(environment, options.output, show::plan_toml(mended.plan));
   }
   const show::MendFacts facts{r->plan, r->weeks, mended};
   if (options.output == kStandardStream) {

@@ -3,22 +3,27 @@
 
 #include <fmt/format.h>
 
+#include "app/inputs.h"
 #include "app/output_file.h"
 
 namespace trug::app {
 
-int write_new_plan(const Environment& environment, const std::string& path,
-                   const std::string& text) {
+void write_new_plan(const Environment& environment, const std::string& path,
+                    const std::string& text) {
   OutputFile file(path);
   if (file.previous()) {
-    environment.err << fmt::format(
-        "error: {} stays as it is: a plan is never written over\n  hint: name another file\n",
-        path);
-    return kRefused;
+    throw BadOutput(fmt::format("{} stays as it is: a plan is never written over", path));
   }
   file.replace(text);
   environment.err << fmt::format("wrote {}\n", path);
-  return kDone;
+}
+
+ask::Progress additions_told(const Environment& environment) {
+  if (!environment.colour) return {};
+  return [&environment](int number) {
+    environment.err << fmt::format("\rlooking for addition {} ... ", number);
+    environment.err.flush();
+  };
 }
 
 }  // namespace trug::app

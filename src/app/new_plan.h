@@ -5,11 +5,14 @@
 #include <string>
 
 #include "app/environment.h"
+#include "ask/mend.h"
 
 namespace trug::app {
 
-// The exit code; says on `err` where it was not written, and why. Throws IoError.
-int write_new_plan(const Environment& environment, const std::string& path,
-                   const std::string& text);
+// Throws BadOutput where a file stands there, IoError where the world refuses.
+void write_new_plan(const Environment& environment, const std::string& path,
+                    const std::string& text);
+// Tells on a terminal, where one waits, which crop is looked for.
+ask::Progress additions_told(const Environment& environment);
 
 }  // namespace trug::app

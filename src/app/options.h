@@ -9,6 +9,7 @@
 #include <string_view>
 #include <vector>
 
+#include "app/start_questions.h"
 #include "base/date.h"
 #include "feed/address.h"
 #include "garden/sheet.h"
@@ -61,6 +62,9 @@ struct Options {
   bool force = false;
   // mend
   bool replant = false;
+  // start
+  Answers answers;  // given by options
+  std::optional<std::string> seed;
   // help
   std::vector<std::string> words;
   // crop, why, jobs

@@ -21,6 +21,7 @@ int dispatch(const Options& options, const Environment& environment) {
   if (options.command == "ground") return run_ground(options, environment);
   if (options.command == "mend") return run_mend(options, environment);
   if (options.command == "order") return run_order(options, environment);
+  if (options.command == "start") return run_start(options, environment);
   if (options.command == "calendar") return run_calendar(options, environment);
   if (options.command == "chart") return run_chart(options, environment);
   if (options.command == "feed") return run_feed(options, environment);
@@ -76,7 +77,8 @@ Environment with(const Environment& environment, const FileReader& files, std::o
           .width = environment.width,
           .random = environment.random,
           .clock = environment.clock,
-          .inputs = environment.inputs};
+          .inputs = environment.inputs,
+          .in = environment.in};
 }
 
 int run(const std::vector<std::string>& arguments, const Environment& environment) {

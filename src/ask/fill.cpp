@@ -101,7 +101,7 @@ std::vector<Filler> Filling::fill(const Ground& ground, const std::vector<Date>&
   const auto weeks = kinds_of(now_);
   for (const Idea& idea : ideas(garden_, now_, free, growings_, rules)) {
     if (fillers.size() == kFillers) break;
-    Filler filler{.change = change_of(garden_, *idea.plot, idea.growing->sheet->name),
+    Filler filler{.change = change_of(garden_, *idea.plot, *idea.growing->sheet),
                   .crop = idea.growing->sheet->name,
                   .in_ground = idea.growing->ground.from,
                   .cautions = idea.growing->sheet->cautions};

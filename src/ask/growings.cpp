@@ -107,9 +107,13 @@ std::vector<Growing> growings(const Garden& garden, const Sheet& sheet,
 
 std::vector<const Sheet*> wished_sheets(const Garden& garden) {
   const Wish& wish = *garden.plan.wish;
+  const auto among = [](const std::vector<std::string>& crops, const std::string& name) {
+    return std::ranges::find(crops, name) != crops.end();
+  };
   std::vector<const Sheet*> result;
   for (const auto& [name, sheet] : garden.sheets) {
-    const bool liked = std::ranges::find(wish.like, name) != wish.like.end();
+    if (among(wish.dislike, name) || (wish.safe && !is_harmless(*sheet))) continue;
+    const bool liked = among(wish.like, name);
     if (wish.like.empty() ? has_colour(*sheet, wish.colours) : liked) result.push_back(sheet);
   }
   return result;

@@ -32,7 +32,7 @@ std::vector<Growing> growings(const Garden& garden, const Sheet& sheet,
                               const std::vector<Date>& mondays);
 
 // Of `garden.sheets` those the wish likes; where it names none, those in its colours, foliage with
-// all. The plan has a wish.
+// all. Never what it dislikes, and where it is to be safe nothing that harms. The plan has a wish.
 std::vector<const Sheet*> wished_sheets(const Garden& garden);
 std::vector<Date> wish_mondays(const Garden& garden);
 // The days on which bare ground counts: a month before either frost.

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <functional>
+#include <iterator>
 
 #include "ground/schedule.h"
 #include "ground/starts.h"
@@ -36,6 +37,18 @@ std::optional<std::string> id_for(const Plan& plan, std::size_t bed, const std::
   int number = 2;
   while (taken(crop + " " + std::to_string(number))) ++number;
   return crop + " " + std::to_string(number);
+}
+
+// Those of its colours that are wished for, where not all are.
+std::vector<std::string> colours_to_buy(const Plan& plan, const Sheet& sheet) {
+  if (!plan.wish || sheet.roles.front() == Role::Foliage) return {};
+  const std::vector<std::string>& wished = plan.wish->colours;
+  std::vector<std::string> result;
+  std::ranges::copy_if(sheet.colours, std::back_inserter(result), [&](const std::string& colour) {
+    return std::ranges::find(wished, colour) != wished.end();
+  });
+  if (result.size() == sheet.colours.size()) result.clear();
+  return result;
 }
 
 // Weighs every start on a plot beside all that grows.
@@ -127,9 +140,10 @@ double Weighing::of(const std::vector<Kinds>& weeks) const {
   return sum;
 }
 
-Change change_of(const Garden& garden, const Plot& plot, const std::string& crop) {
-  const CropEntry asked{.crop = crop,
-                        .id = id_for(garden.plan, plot.bed, crop),
+Change change_of(const Garden& garden, const Plot& plot, const Sheet& sheet) {
+  const CropEntry asked{.crop = sheet.name,
+                        .id = id_for(garden.plan, plot.bed, sheet.name),
+                        .colours = colours_to_buy(garden.plan, sheet),
                         .pins = {.not_before = garden.adds_from()}};
   if (plot.instead_of) return Instead{*plot.instead_of, asked};
   if (!plot.stretch) return AddStretch{plot.bed, plot.length, asked};

@@ -38,8 +38,9 @@ struct Weighing {
 inline constexpr int kFewestOfAKind = 3;  // plants (common practice)
 int plants_on(const Plot& plot, const Sheet& sheet);
 
-// What plants a crop there, under a name that no other of its bed has.
-Change change_of(const Garden& garden, const Plot& plot, const std::string& crop);
+// What plants a crop there, in the colours wished for and under a name that no other of its bed
+// has.
+Change change_of(const Garden& garden, const Plot& plot, const Sheet& sheet);
 
 // Whether a start has the ground: between its neighbours, and with no longer a wait than the choice
 // allows. `summer`: the days on which bare ground counts.

@@ -40,9 +40,9 @@ class Mender {
     }
   }
 
-  Mended run(const Progress& progress) {
+  Mended run(const Progress& progress, int most) {
     Mended result{.additions = {}, .plan = {}, .after = {}, .bounds = bounds()};
-    for (int number = 1; number <= kMostAdditions; ++number) {
+    for (int number = 1; number <= most; ++number) {
       if (progress) progress(number);
       auto found = best_addition();
       if (!found) break;
@@ -103,7 +103,7 @@ class Mender {
     std::optional<Difference> taken;
     double most = weighing().of(kinds_of(now_)) + kLeastGain;
     for (const Idea& idea : list) {
-      const Change change = change_of(garden, *idea.plot, idea.growing->sheet->name);
+      const Change change = change_of(garden, *idea.plot, *idea.growing->sheet);
       Difference found = ask(garden, now_, change);
       const double value = weighing().of(kinds_of(found.after));
       if (value < most || !holds(found)) continue;
@@ -156,8 +156,9 @@ class Mender {
 
 }  // namespace
 
-Mended mend(const Garden& garden, const Outcome& now, bool replant, const Progress& progress) {
-  return Mender(garden, now, replant).run(progress);
+Mended mend(const Garden& garden, const Outcome& now, bool replant, const Progress& progress,
+            int most) {
+  return Mender(garden, now, replant).run(progress, most);
 }
 
 }  // namespace trug::ask

@@ -44,7 +44,8 @@ using Progress = std::function<void(int)>;
 // Adds one crop after another, each time that which fills the weeks most, of `garden.sheets` as
 // the wish likes: on ground that lies free, and with `replant` in the place of annuals that are not
 // begun. What is planted stays; no week goes emptier, nothing breaks that held. Bounded by steps.
-// The plan has a wish. `now`: of the garden.
-Mended mend(const Garden& garden, const Outcome& now, bool replant, const Progress& progress = {});
+// The plan has a wish. `now`: of the garden; `most`: additions.
+Mended mend(const Garden& garden, const Outcome& now, bool replant, const Progress& progress = {},
+            int most = kMostAdditions);
 
 }  // namespace trug::ask

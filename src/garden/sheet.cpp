@@ -47,6 +47,12 @@ std::optional<Date> grown_cool_from(const Sheet& sheet, Date sown) {
   return sown + Days{static_cast<int>(std::ceil(up))};
 }
 
+bool is_harmless(const Sheet& sheet) {
+  return std::ranges::all_of(sheet.cautions, [](const Caution& caution) {
+    return caution.kind == Caution::Kind::Invasive;
+  });
+}
+
 bool is_sown_in_place(const Way& way) {
   return way.method == Method::Seed && way.raised == Raised::InPlace;
 }

@@ -367,6 +367,9 @@ FrostClass frost_class_of(double survives_c);
 FrostClass frost_class(const Sheet& sheet);
 // Bulbs, corms and tubers, planted rather than sown.
 bool is_planted(LifeCycle life_cycle);
+// Whether nothing is known of it that poisons, irritates or wounds; it may spread. No such list is
+// complete.
+bool is_harmless(const Sheet& sheet);
 // Seed that goes straight to its place in the bed: it is never planted out.
 bool is_sown_in_place(const Way& way);
 // Whether the trade begins the crop that way: bought plants only where it starts from plants, roots

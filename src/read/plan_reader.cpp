@@ -18,6 +18,7 @@
 #include "read/text_file.h"
 #include "read/toml_table.h"
 #include "read/units.h"
+#include "read/wish_reader.h"
 
 namespace trug::read {
 namespace {
@@ -60,6 +61,8 @@ constexpr KeyHome kHomes[] = {
     {"colours", "[wish]"},
     {"mixed", "[wish]"},
     {"like", "[wish]"},
+    {"dislike", "[wish]"},
+    {"safe", "[wish]"},
     {"colours", kCrop},
     {"days", "[work]"},
     {"remind_days_before", "[work]"},
@@ -137,12 +140,6 @@ constexpr Bounds kMonthMean{-60, 45};
 constexpr Bounds kMonthMaximum{-60, 55};
 constexpr Bounds kYearMean{-60, 40};
 
-// Days from the first of the month `season_start` to a day, in a year without 29 February.
-int days_since(MonthDay season_start, MonthDay day) {
-  const int days = days_between(on(season_start, 2027), on(day, 2027));
-  return days < 0 ? days + 365 : days;
-}
-
 // "sheds/garden.toml": "garden".
 std::string stem_of(const std::string& path) {
   const std::string name = path.substr(path.rfind('/') + 1);
@@ -173,18 +170,6 @@ void check_coldest(const Place& place, TomlTable& table) {
       celsius ? "in degrees Fahrenheit? then write coldest_f" : "");
 }
 
-// A wish lies within one flowering year: from 1 January, in the south from 1 July.
-void check_wish(const Wish& wish, const Place& place, TomlTable& table) {
-  const bool southern = is_southern(place);
-  const MonthDay start{std::chrono::month{southern ? 7u : 1u}, std::chrono::day{1}};
-  if (days_since(start, wish.from) <= days_since(start, wish.to)) return;
-  table.error("to",
-              fmt::format("the wish ends on {}, before it begins on {}", short_day(wish.to),
-                          short_day(wish.from)),
-              southern ? "south of the equator a flowering year runs from July to June"
-                       : "a flowering year runs from January to December");
-}
-
 class PlanReader {
  public:
   PlanReader(TomlTable& file, SheetLibrary& sheets, Diagnostics& diagnostics)
@@ -200,7 +185,7 @@ class PlanReader {
     plan_.began = file_.date("began");
     plan_.calendar = file_.text("calendar", kOptional, kLongestPath);
     if (auto place = file_.table("place", required(kPlaceExample))) read_place(*place);
-    if (auto wish = file_.table("wish")) read_wish(*wish);
+    if (auto wish = file_.table("wish")) read_wish(*wish, sheets_, diagnostics_, kHomes, plan_);
     if (auto work = file_.table("work")) read_work(*work);
     refuse_for_now(file_, "years", "write one plan for each flowering year");
     if (auto shelter = file_.table("shelter")) read_shelter(*shelter, kHomes, plan_);
@@ -256,7 +241,8 @@ class PlanReader {
   void check_frosts(TomlTable& table) {
     const Place& place = plan_.place;
     const MonthDay start{std::chrono::month{is_southern(place) ? 1u : 7u}, std::chrono::day{24}};
-    if (days_since(start, place.first_frost) <= days_since(start, place.last_frost)) return;
+    if (days_into_season(start, place.first_frost) <= days_into_season(start, place.last_frost))
+      return;
     table.error("last_frost",
                 fmt::format("the last frost, {}, and the first, {}, seem to be swapped",
                             short_day(place.last_frost), short_day(place.first_frost)),
@@ -328,31 +314,6 @@ class PlanReader {
       break;
     }
     return result;
-  }
-
-  void read_wish(TomlTable& table) {
-    Wish wish;
-    wish.at = table.at();
-    wish.vases_per_week =
-        table.number("vases_per_week", kOptional, {0.1, 1000}).value_or(wish.vases_per_week);
-    wish.stems_per_vase =
-        table.whole_number("stems_per_vase", kOptional, {1, 1000}).value_or(wish.stems_per_vase);
-    const auto from = table.month_day("from", required("from = \"10 May\""));
-    const auto to = table.month_day("to", required("to = \"10 October\""));
-    wish.from = from.value_or(MonthDay{});
-    wish.to = to.value_or(MonthDay{});
-    if (from && to) check_wish(wish, plan_.place, table);
-    for (const PlacedText& colour : table.strings("colours")) wish.colours.push_back(colour.text);
-    for (const PlacedText& crop : table.strings("like")) {
-      CropEntry entry{.crop = crop.text};
-      resolve_crop(entry, crop.at, sheets_, diagnostics_);
-      if (std::ranges::find(wish.like, entry.crop) == wish.like.end()) {
-        wish.like.push_back(entry.crop);
-      }
-    }
-    wish.mixed = table.boolean("mixed").value_or(true);
-    table.finish(kHomes);
-    plan_.wish = std::move(wish);
   }
 
   void read_work(TomlTable& table) {

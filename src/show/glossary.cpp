@@ -63,6 +63,8 @@ constexpr GlossaryEntry kGlossary[] = {
     {"width", Key, "Of a bed, across it."},
     {"cover", Key, "What covers a bed: \"none\", \"fleece\" or \"tunnel\"."},
     {"like", Key, "Crops you would like to grow: `trug ground` tells how much ground the wish takes with them."},
+    {"dislike", Key, "Crops that `trug ground`, `mend` and `check` are not to propose."},
+    {"safe", Key, "true: only crops are proposed of which nobody knows that they poison or irritate people or pets. No such list is complete."},
     {"since", Key, "The year in which a plant that stands there was planted. Without it, it is planted like anything else."},
     {"person", Key, "Who does the jobs of a bed or a crop; 'trug calendar --split person' makes a calendar for each."},
     {"crops", Key, "The crops of a stretch in their order, [\"tulip\", \"cosmos\"]: the short form of [[bed.stretch.crop]]."},

@@ -98,6 +98,10 @@ Json row_json(const Plan& plan, const Purchase& item) {
 
 }  // namespace
 
+std::string purchase_words(const Purchase& item) {
+  return fmt::format("{}, {}", name_words(item), amount_words(item));
+}
+
 std::string order_page(const Plan& plan, const std::vector<Purchase>& purchases, Style style) {
   std::string text = headline(
       plan.title, purchases.empty() ? ": nothing more is to be bought." : ": what is to be bought",

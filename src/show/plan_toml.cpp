@@ -30,9 +30,6 @@ std::string list(const Values& values, Text text) {
   for (const auto& value : values) result += (result.empty() ? "" : ", ") + text(value);
   return "[" + result + "]";
 }
-std::string texts(const std::vector<std::string>& words) {
-  return list(words, [](const std::string& word) { return toml_text(word); });
-}
 template <class Numbers>
 std::string figures(const Numbers& numbers) {
   return list(numbers, [](double value) { return figure(value); });
@@ -70,7 +67,7 @@ class Writer {
   }
   void words(std::string_view name, const std::vector<std::string>& values,
              std::string_view remark = {}) {
-    if (!values.empty()) key(name, texts(values), remark);
+    if (!values.empty()) key(name, toml_texts(values), remark);
   }
   std::string take() { return std::move(text_); }
 
@@ -140,6 +137,8 @@ void write_wish(Writer& out, const std::optional<Wish>& wish) {
   out.word("to", short_day(wish->to));
   out.words("colours", wish->colours);
   out.words("like", wish->like);
+  out.words("dislike", wish->dislike);
+  if (wish->safe) out.key("safe", "true", "nothing known to poison or irritate");
   if (!wish->mixed) out.key("mixed", "false");
 }
 
@@ -196,7 +195,8 @@ void write_crop(Writer& out, const CropEntry& crop) {
 
 void write_stretch(Writer& out, const Stretch& stretch, const std::vector<CropEntry>& crops) {
   out.entry("bed.stretch");
-  out.key("length_m", metres(stretch.length));
+  out.key("length_m", metres(stretch.length),
+          stretch.offset == Millimetres{} ? "stretches lie end to end along the bed" : "");
   std::vector<std::string> names;
   for (const CropEntry& crop : crops) {
     if (crop == CropEntry{.crop = crop.crop, .at = crop.at}) names.push_back(crop.crop);
@@ -256,6 +256,10 @@ std::string toml_text(std::string_view text) {
     result += c;
   }
   return result + '"';
+}
+
+std::string toml_texts(const std::vector<std::string>& texts) {
+  return list(texts, [](const std::string& text) { return toml_text(text); });
 }
 
 std::string plan_toml(const Plan& plan, bool commented) {

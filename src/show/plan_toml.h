@@ -4,6 +4,7 @@
 
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "garden/plan.h"
 
@@ -11,6 +12,9 @@ namespace trug::show {
 
 // A basic string of TOML.
 std::string toml_text(std::string_view text);
+
+// A list of them.
+std::string toml_texts(const std::vector<std::string>& texts);
 
 // The whole file. `commented`: beside the keys that a beginner asks about stands what they mean.
 std::string plan_toml(const Plan& plan, bool commented = false);

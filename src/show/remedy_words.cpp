@@ -41,6 +41,7 @@ std::string not_before(const std::optional<Date>& day) {
 std::string long_form(const CropEntry& crop) {
   return fmt::format("crop = {}\n", toml_text(crop.crop)) +
          (crop.id ? fmt::format("id = {}\n", toml_text(*crop.id)) : "") +
+         (crop.colours.empty() ? "" : fmt::format("colours = {}\n", toml_texts(crop.colours))) +
          not_before(crop.pins.not_before);
 }
 

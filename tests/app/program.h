@@ -55,12 +55,14 @@ class Program : public testing::Test {
 
   // Runs the program; words that begin with "@" are names in the folder. What it prints shows them
   // so too.
-  Answer run(std::vector<std::string> words) const {
+  // `typed`: what is answered to its questions.
+  Answer run(std::vector<std::string> words, const std::string& typed = "") const {
     for (std::string& word : words) {
       if (word.starts_with('@')) word = path(word.substr(1));
     }
     const RealFiles files;
     std::ostringstream out, err;
+    std::istringstream in(typed);
     const int exit =
         app::run(words, {.files = files,
                          .out = out,
@@ -68,7 +70,8 @@ class Program : public testing::Test {
                          .today = now_.today,
                          .now = now_.now,
                          .random = [this] { return std::array<std::uint8_t, 16>{++octet_}; },
-                         .clock = [this] { return now_; }});
+                         .clock = [this] { return now_; },
+                         .in = &in});
     return {exit, shown(out.str()), shown(err.str())};
   }
 

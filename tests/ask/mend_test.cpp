@@ -5,6 +5,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <set>
 #include <string>
 #include <variant>
 #include <vector>
@@ -80,6 +81,34 @@ TEST(Mend, FillsMoreWeeksAndBreaksNone) {
       EXPECT_NE(std::ranges::find(like, one.sheet->name), like.end()) << one.sheet->name;
     }
   }
+}
+
+// In the wish's colours, as they are to be bought; nothing it dislikes, nothing that harms.
+TEST(Mend, AddsWhatTheWishAllows) {
+  const auto wish = [](const std::string& more) {
+    return "[wish]\nstems_per_vase = 10\nfrom = \"1 July\"\nto = \"5 September\"\n" + more +
+           bed("");
+  };
+  const auto crops = [](const Mended& mended) {
+    std::set<std::string> names;
+    for (const Addition& one : mended.additions) names.insert(one.sheet->name);
+    return names;
+  };
+  const Case c = garden(wish("colours = [\"white\"]\nsafe = true\n"));
+  const Mended safe = mend(c.garden(), c.p, false);
+  ASSERT_FALSE(safe.additions.empty());
+  for (const Addition& one : safe.additions)
+    EXPECT_TRUE(is_harmless(*one.sheet)) << one.sheet->name;
+  for (const Planting& planting : safe.plan.plantings) {
+    const Sheet& sheet = *c.sheets.at(planting.asked.crop);
+    const bool is_plain = sheet.colours.size() == 1 || sheet.roles.front() == Role::Foliage;
+    const std::vector<std::string> white{"white"};
+    EXPECT_TRUE(is_plain || planting.asked.colours == white) << sheet.name;
+  }
+  const std::string first = safe.additions.front().sheet->name;
+  const Case other =
+      garden(wish("colours = [\"white\"]\nsafe = true\ndislike = [\"" + first + "\"]\n"));
+  EXPECT_FALSE(crops(mend(other.garden(), other.p, false)).contains(first));
 }
 
 // What stood in the plan stands in it still, in its place and grown.

@@ -273,6 +273,19 @@ TEST(PlanReader, TakesAWishOverTheSouthernSummer) {
   EXPECT_TRUE(read_text(text).plan);
 }
 
+// A wish contradicts itself where it likes what it dislikes, or what harms though it is to be safe.
+TEST(PlanReader, ReadsWhatAWishLikesAndWhatNot) {
+  const std::string wish = kSmallPlan + "\n[wish]\nfrom = \"1 June\"\nto = \"1 August\"\n";
+  const auto plan =
+      read_text(wish + "like = [\"Zinnia\"]\ndislike = [\"Tulip\"]\nsafe = true\n").plan;
+  ASSERT_TRUE(plan);
+  EXPECT_EQ(plan->wish->like, std::vector<std::string>{"zinnia"});
+  EXPECT_EQ(plan->wish->dislike, std::vector<std::string>{"tulip"});
+  EXPECT_TRUE(plan->wish->safe);
+  EXPECT_FALSE(read_text(wish + "like = [\"tulip\"]\nsafe = true\n").plan);
+  EXPECT_FALSE(read_text(wish + "like = [\"zinnia\"]\ndislike = [\"zinnia\"]\n").plan);
+}
+
 TEST(PlanReader, TakesAWishWithoutBedsAndABedWithoutCrops) {
   const std::string place =
       "flowering_year = 2027\n[place]\nlatitude = 52.5\nlast_frost = \"10 May\"\n"

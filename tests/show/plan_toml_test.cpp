@@ -47,6 +47,8 @@ from = "10 November"
 to = "5 April"
 colours = ["white", "plum"]
 like = ["cosmos", "zinnia"]
+dislike = ["dahlia"]
+safe = true
 mixed = false
 
 [work]
