@@ -37,22 +37,29 @@ std::optional<JobDraft> first_cut(const Sowing& sowing, const RuleContext&) {
                   .where = Raised::InPlace};
 }
 
+// In the bed, while it stands there; nullopt: it is out by then.
+std::optional<JobDraft> while_it_stands(JobKind kind, const Sowing& sowing, Window window) {
+  if (!stays_in_ground(sowing.sheet->life_cycle)) {
+    if (window.day >= sowing.lift) return std::nullopt;
+    window.last = std::min(window.last, sowing.lift);
+  }
+  return JobDraft{.kind = kind, .window = window, .where = Raised::InPlace};
+}
+
 std::optional<JobDraft> pick(const Sowing& sowing, const RuleContext&) {
   if (sowing.sheet->habit != Habit::CutAndComeAgain || !is_worth_cutting(sowing)) {
     return std::nullopt;
   }
-  return JobDraft{.kind = JobKind::Pick,
-                  .window = around(sowing.timeline.first_cut.likely + Days{7}, 4, 7),
-                  .where = Raised::InPlace};
+  return while_it_stands(JobKind::Pick, sowing,
+                         around(sowing.timeline.first_cut.likely + Days{7}, 4, 7));
 }
 
 std::optional<JobDraft> dead_head(const Sowing& sowing, const RuleContext&) {
   if (sowing.sheet->habit != Habit::CutAndComeAgain || !is_worth_cutting(sowing)) {
     return std::nullopt;
   }
-  return JobDraft{.kind = JobKind::DeadHead,
-                  .window = around(sowing.timeline.first_cut.likely + Days{21}, 7, 14),
-                  .where = Raised::InPlace};
+  return while_it_stands(JobKind::DeadHead, sowing,
+                         around(sowing.timeline.first_cut.likely + Days{21}, 7, 14));
 }
 
 // For a second flush, where it stands until that comes; else when the sheet says.
