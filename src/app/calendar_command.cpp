@@ -11,6 +11,7 @@
 #include "app/commands.h"
 #include "app/events.h"
 #include "app/inputs.h"
+#include "app/many_gardens.h"
 #include "app/output_file.h"
 #include "app/reckoning.h"
 #include "app/remembered.h"
@@ -158,9 +159,7 @@ std::string output_of(const Options& given, const Plan& plan, const Environment&
   return path;
 }
 
-}  // namespace
-
-int run_calendar(const Options& given, const Environment& environment) {
+int run_one_calendar(const Options& given, const Environment& environment) {
   const bool whole = given.split.empty() && given.only.empty() && given.output != kStandardStream;
   auto r = reckon(given, environment, "trug.calendar/1", whole ? given.output : "");
   if (!r) return kBadInput;
@@ -181,6 +180,13 @@ int run_calendar(const Options& given, const Environment& environment) {
   environment.out.flush();
   environment.err << show::findings_line(r->findings, r->plan.file);
   return exit_code(options, *r);
+}
+
+}  // namespace
+
+int run_calendar(const Options& options, const Environment& environment) {
+  if (options.out_folder.empty()) return run_one_calendar(options, environment);
+  return each_garden(options, environment, run_one_calendar);
 }
 
 }  // namespace trug::app

@@ -177,14 +177,28 @@ void add_jobs(Line line) {
   form_options(app, line, show::kListFormats, "the jobs");
 }
 
+// Many gardens at once, a file for each.
+void out_folder_option(CLI::App& app, Line line, CLI::Option* output) {
+  app.add_option("--out-dir", line.options.out_folder,
+                 "a folder for the calendars of many plans, garden.ics for garden.toml; the plan - "
+                 "is then a list of plans on the standard input, a line each")
+      ->type_name("DIR")
+      ->excludes(output);
+}
+
 void add_calendar(Line line) {
   CLI::App& app = command(line, "calendar", "write the jobs as an iCalendar file",
                           "calendar garden.toml -o garden.ics");
-  plan_argument(app, line);
-  output_option(
+  app.add_option("plan", line.options.plans,
+                 "the plan, a TOML file, with --out-dir any number; - is the standard input")
+      ->type_name("")
+      ->required();
+  plan_options(app, line);
+  CLI::Option* output = output_option(
       app, line,
       "the file, brought up to date if it is there; - is the standard output; absent: the "
       "plan's calendar");
+  out_folder_option(app, line, output);
   word_option(
       app, "--for", "USE", [line](const std::string& word) { line.options.feed = word == "feed"; },
       "import: for a file people open; feed: for a file clients fetch again and again")

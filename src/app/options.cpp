@@ -77,6 +77,21 @@ void check_streams(const CommandLine& line) {
   }
 }
 
+// Many gardens have a folder for their calendars.
+void check_many(const CommandLine& line) {
+  const Options& options = line.options();
+  if (line.app().get_subcommands().empty()) return;
+  if (line.app().get_subcommands().front()->get_name() != "calendar") return;
+  if (options.out_folder.empty() && options.plans.size() > 1) {
+    throw CLI::ValidationError("plan", "several plans want a folder: --out-dir DIR");
+  }
+  if (options.out_folder.empty()) return;
+  for (const auto& [option, given] :
+       {std::pair("--split", !options.split.empty()), std::pair("--json", options.is_json())}) {
+    if (given) throw CLI::ValidationError(option, "is for one plan, and --out-dir for many");
+  }
+}
+
 // CLI11 words most errors well.
 ParsedOptions usage(const CommandLine& line, const std::string& message, std::ostream& err) {
   const auto used = line.app().get_subcommands();
@@ -144,6 +159,7 @@ ParsedOptions parse_options(const std::vector<std::string>& arguments, Date toda
     line.app().parse(std::vector<std::string>(arguments.rbegin(), arguments.rend()));
     read_days(line, today);
     check_streams(line);
+    check_many(line);
   } catch (const CLI::CallForHelp&) {
     out << line.app().help();  // of the command that was named, where one was
     return {std::nullopt, kDone};

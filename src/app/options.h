@@ -55,6 +55,7 @@ struct Options {
   bool cautions = false;    // what each caution says
   // calendar, chart
   std::string output;
+  std::string out_folder;  // a file in it for each plan
   bool feed = false;
   std::string split;  // "", "bed", "person", "kind"
   bool dry_run = false;

@@ -1,13 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include <exception>
-#include <new>
 #include <ostream>
 #include <string>
-#include <system_error>
 #include <vector>
 
 #include "app/commands.h"
 #include "app/environment.h"
+#include "app/guarded.h"
 #include "app/inputs.h"
 #include "app/safe_text.h"
 
@@ -45,25 +43,6 @@ int parse_and_dispatch(const std::vector<std::string>& arguments, const Environm
   return dispatch(*parsed.options, with(environment, environment.files, out, environment.err));
 }
 
-int guarded(const std::vector<std::string>& arguments, const Environment& environment) {
-  try {
-    return parse_and_dispatch(arguments, environment);
-  } catch (const BadOutput& error) {
-    environment.err << "error: " << error.what() << "\n  hint: name another file\n";
-    return kBadInput;
-  } catch (const std::system_error& error) {  // the world refuses
-    environment.err << "error: " << error.what() << "\n";
-    return kRefused;
-  } catch (const std::bad_alloc&) {
-    environment.err << "error: there is not enough memory\n";
-    return kRefused;
-  } catch (const std::exception& error) {
-    environment.err << "error: this is a defect of trug, please report it with your plan: "
-                    << error.what() << "\n";
-    return kOurBug;
-  }
-}
-
 }  // namespace
 
 Environment with(const Environment& environment, const FileReader& files, std::ostream& out,
@@ -87,7 +66,7 @@ int run(const std::vector<std::string>& arguments, const Environment& environmen
   std::ostream err(&safe);
   Environment whole = with(environment, inputs, environment.out, err);
   whole.inputs = &inputs;
-  const int code = guarded(arguments, whole);
+  const int code = guarded(whole, [&] { return parse_and_dispatch(arguments, whole); });
   environment.out.flush();
   if (environment.out || (code != kDone && code != kFindings)) return code;
   err << "error: the standard output did not take all that was written to it\n";

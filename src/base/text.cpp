@@ -32,6 +32,12 @@ bool each_code_point(std::string_view text, Visit visit) {
   return true;
 }
 
+// Most text is: nothing is to be composed in it, and only capitals to be folded.
+bool is_ascii(std::string_view text) {
+  return std::ranges::all_of(text,
+                             [](char c) { return (static_cast<unsigned char>(c) & 0x80) == 0; });
+}
+
 // A character that cannot be seen and does something.
 bool is_hidden(utf8proc_int32_t point) {
   return point < 0x20 || (point >= 0x7f && point < 0xa0) || point == 0xad || point == 0x200b ||
@@ -62,7 +68,7 @@ std::string mapped(std::string_view text, int options) {
 }  // namespace
 
 bool is_valid_utf8(std::string_view text) {
-  return each_code_point(text, [](utf8proc_int32_t) {});
+  return is_ascii(text) || each_code_point(text, [](utf8proc_int32_t) {});
 }
 
 bool has_control_character(std::string_view text) {
@@ -89,9 +95,18 @@ std::string printable(std::string_view text, bool colours) {
   return result;
 }
 
-std::string nfc(std::string_view text) { return mapped(text, UTF8PROC_STABLE | UTF8PROC_COMPOSE); }
+std::string nfc(std::string_view text) {
+  return is_ascii(text) ? std::string(text) : mapped(text, UTF8PROC_STABLE | UTF8PROC_COMPOSE);
+}
 
 std::string folded(std::string_view text) {
+  if (is_ascii(text)) {
+    std::string result(text);
+    for (char& c : result) {
+      if ('A' <= c && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
+    }
+    return result;
+  }
   return mapped(text, UTF8PROC_STABLE | UTF8PROC_COMPOSE | UTF8PROC_CASEFOLD);
 }
 

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "base/uuid.h"
 
-#include <fmt/format.h>
 #include <nettle/sha1.h>
 #include <nettle/sha2.h>
 
@@ -18,8 +17,13 @@ std::optional<unsigned> hex_value(char c) {
 }
 
 std::string hex(std::span<const std::uint8_t> bytes) {
+  constexpr std::string_view kDigits = "0123456789abcdef";
   std::string text;
-  for (const std::uint8_t byte : bytes) text += fmt::format("{:02x}", byte);
+  text.reserve(2 * bytes.size());
+  for (const std::uint8_t byte : bytes) {
+    text += kDigits[byte >> 4];
+    text += kDigits[byte & 0x0f];
+  }
   return text;
 }
 

@@ -14,6 +14,20 @@ constexpr double kShortDayHours = 10;
 double sin_deg(double degrees) { return std::sin(degrees * kDegree); }
 double cos_deg(double degrees) { return std::cos(degrees * kDegree); }
 
+// The first day of which it is true, where it is true of all after it too; the end: of none.
+template <class True>
+Date first_day(DateRange days, const True& is_true) {
+  while (days.from < days.until) {
+    const Date middle = days.from + Days{days_between(days.from, days.until) / 2};
+    if (is_true(middle)) {
+      days.until = middle;
+    } else {
+      days.from = middle + Days{1};
+    }
+  }
+  return days.from;
+}
+
 double depression(Horizon horizon) { return horizon == Horizon::SunriseToSunset ? 0.8333 : 6; }
 
 }  // namespace
@@ -51,17 +65,20 @@ bool days_lengthen(Date day, bool southern) {
 }
 
 std::optional<DateRange> under_ten_hours(double latitude, int winter_year) {
-  // From one summer to the next, so that a winter is never cut in two.
-  const unsigned summer = latitude < 0 ? 1 : 7;
-  const Date until = make_date(winter_year + 1, summer, 1);
-  const auto is_short = [&](Date day) {
-    return day_length_hours(latitude, day, Horizon::SunriseToSunset) < kShortDayHours;
+  const auto hours = [&](Date day) {
+    return day_length_hours(latitude, day, Horizon::SunriseToSunset);
   };
-  Date first = make_date(winter_year, summer, 1);
-  while (first < until && !is_short(first)) first += Days{1};
-  if (first == until) return std::nullopt;
-  Date after = first;
-  while (after < until && is_short(after)) after += Days{1};
+  // The solstice falls on the 20th to the 23rd. Days grow shorter up to the shortest, from the
+  // summer before, and longer after it, up to the next.
+  const bool southern = latitude < 0;
+  Date shortest = make_date(winter_year, southern ? 6 : 12, 19);
+  while (hours(shortest + Days{1}) < hours(shortest)) shortest += Days{1};
+  if (hours(shortest) >= kShortDayHours) return std::nullopt;
+  const unsigned summer = southern ? 1 : 7;
+  const Date first = first_day({make_date(winter_year, summer, 1), shortest},
+                               [&](Date day) { return hours(day) < kShortDayHours; });
+  const Date after = first_day({shortest, make_date(winter_year + 1, summer, 1)},
+                               [&](Date day) { return hours(day) >= kShortDayHours; });
   return DateRange{first, after};
 }
 

@@ -9,7 +9,7 @@ install(FILES ${documents}/trug.1.gz DESTINATION ${CMAKE_INSTALL_MANDIR}/man1)
 install(FILES ${documents}/trug.bash DESTINATION ${CMAKE_INSTALL_DATADIR}/bash-completion/completions RENAME trug)
 install(FILES ${documents}/trug.fish DESTINATION ${CMAKE_INSTALL_DATADIR}/fish/vendor_completions.d)
 install(DIRECTORY ${PROJECT_SOURCE_DIR}/examples/ DESTINATION ${CMAKE_INSTALL_DOCDIR}/examples
-  FILES_MATCHING PATTERN *.toml PATTERN *.svg PATTERN *.conf PATTERN *.service)
+  FILES_MATCHING PATTERN *.toml PATTERN *.svg PATTERN *.conf PATTERN *.service PATTERN update.sh)
 install(FILES ${PROJECT_SOURCE_DIR}/src/packaging/copyright ${PROJECT_SOURCE_DIR}/README.md
               ${documents}/changelog.gz
   DESTINATION ${CMAKE_INSTALL_DOCDIR})

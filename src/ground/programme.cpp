@@ -13,7 +13,10 @@ namespace {
 constexpr int kDaysPerWeek = 7;
 constexpr int kNone = -1;
 
-std::int64_t hundredths(double stems) { return std::llround(100 * stems); }
+// Rounded to the nearest. The library's own rounding costs as much as all else of a lift day.
+std::int64_t hundredths(double stems) {
+  return static_cast<std::int64_t>(100 * stems + (stems < 0 ? -0.5 : 0.5));
+}
 
 // The best of crops 1..i with the ground falling free on one day, and how it was reached.
 struct State {
@@ -125,10 +128,13 @@ class Programme {
     base.value -= bare(option.in_ground) + price(option.strips_wait_days);
     Counter counter(asked, option, worths_[crop]);
     for (int lift = option.lift_from; lift <= option.lift_to; ++lift) {
-      Score score = base;
-      score.value += hundredths(counter.up_to(lift));
-      score.taste = base.taste + taste(option, lift);
+      const std::int64_t value = base.value + hundredths(counter.up_to(lift));
       State& state = at(row, std::min(lift + ground_.gap, last_day_));
+      // Most days end here: fewer stems, whatever the taste.
+      const bool no_better = state.reached && base.left_out >= state.score.left_out;
+      if (no_better && (base.left_out > state.score.left_out || value < state.score.value))
+        continue;
+      const Score score{base.left_out, value, base.taste + taste(option, lift)};
       if (!state.reached || score > state.score) state = {true, score, Pick{index, lift}, before};
     }
   }
@@ -193,25 +199,28 @@ Counter::Counter(const StretchCrop& crop, const Option& option, const WeekWorths
       worths_(worths),
       stems_(crop.plants * option.stems_per_plant * option.weight),
       first_cut_(option.first_cut),
-      day_(option.first_cut),
-      week_(option.first_cut / kDaysPerWeek) {}
+      day_(option.first_cut) {
+  open_week();
+}
+
+void Counter::open_week() {
+  const int week = day_ / kDaysPerWeek;
+  week_end_ = (week + 1) * kDaysPerWeek;
+  const auto index = static_cast<std::size_t>(week);
+  worth_ = index < worths_.size() ? &worths_[index] : nullptr;
+  in_week_ = 0;
+}
 
 double Counter::up_to(int lift) {
   const int end = std::min(lift + 1, first_cut_ + static_cast<int>(curve_.size()));
   for (; day_ < end; ++day_) {
-    if (day_ / kDaysPerWeek != week_) {
+    if (day_ == week_end_) {
       closed_ += gain();
-      week_ = day_ / kDaysPerWeek;
-      in_week_ = 0;
+      open_week();
     }
     in_week_ += stems_ * curve_[static_cast<std::size_t>(day_ - first_cut_)];
   }
   return closed_ + gain();
-}
-
-double Counter::gain() const {
-  const auto week = static_cast<std::size_t>(week_);
-  return week < worths_.size() ? worths_[week].gain(in_week_) : harvest::kStemWorth * in_week_;
 }
 
 double bare_before(const StretchGround& ground, int free, const Option& option) {

@@ -100,14 +100,18 @@ class Counter {
   double up_to(int lift);
 
  private:
-  double gain() const;
+  void open_week();
+  double gain() const {
+    return worth_ != nullptr ? worth_->gain(in_week_) : harvest::kStemWorth * in_week_;
+  }
 
   const std::vector<double>& curve_;
   const WeekWorths& worths_;
   double stems_;
   int first_cut_;
   int day_;
-  int week_;
+  int week_end_ = 0;
+  const harvest::Beside* worth_ = nullptr;  // of the week; null: beyond those that are weighed
   double in_week_ = 0;
   double closed_ = 0;
 };

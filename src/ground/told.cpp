@@ -60,8 +60,10 @@ std::optional<Earlier> earlier_of(const Told& told, const Planting& planting, co
   }
   const ToldStart& start = *told.start;
   const bool in_bed = start.start == start.in_ground;
+  // What stands was put there once, in whichever way.
+  const bool stands = planting.asked.since.has_value();
   const auto is_such = [&](const Way& way, bool by_name) {
-    return way.method == start.method && way.weeks_under_cover.has_value() != in_bed &&
+    return way.method == start.method && (stands || way.weeks_under_cover.has_value() != in_bed) &&
            (by_name ? way.name == start.way : way.raised == start.raised);
   };
   for (const bool by_name : {true, false}) {

@@ -55,9 +55,14 @@ class Adder {
   }
 
  private:
-  // The degree-days of one day, before its light counts.
+  // What the air of one day is worth in one place, before its light counts.
+  struct AirDay {
+    double heat = 0, chill = 0;
+  };
+  // What follows from the temperature of one day alone.
   struct DayHeats {
-    double open = 0, frame = 0, under_cover = 0, age = 0;
+    AirDay open, frame, under_cover;
+    double age = 0, light = 0;
   };
 
   const Growth& growth() const { return model_.growth; }
@@ -78,41 +83,49 @@ class Adder {
   DayHeats heats_of(Date day) const {
     const double mean = climate_.mean_c(day);
     const double spread = climate_.spread_c(day);
-    const auto heat = [&](const AirSums& air) {
-      return climate::capped_excess(mean + air.gain_c, growth().base_c, growth().top_c, spread);
+    const auto in_air = [&](const AirSums& air) {
+      const double c = mean + air.gain_c;
+      return AirDay{climate::capped_excess(c, growth().base_c, growth().top_c, spread),
+                    growth().vernal_days ? climate::vernalisation(c) : 0};
     };
-    DayHeats heats{.open = heat(sums_.open), .frame = heat(sums_.frame)};
-    if (is_covered()) heats.under_cover = heat(sums_.under_cover);
+    DayHeats heats{.open = in_air(sums_.open), .frame = in_air(sums_.frame)};
+    if (is_covered()) heats.under_cover = in_air(sums_.under_cover);
     if (model_.pot) {
       heats.age = climate::expected_excess(mean + sums_.frame.gain_c, kPotBase, spread);
+    }
+    if (growth().after_light) {
+      heats.light = climate::effective_day(*growth().after_light, mean + sums_.under_cover.gain_c);
     }
     return heats;
   }
 
-  void add_day(Date day, const DayHeats& heats) {
+  double pace_of(Date day) const {
+    const DayLengthResponse& response = growth().day_length;
+    if (response.kind == DayLengthResponse::Kind::Neutral) return 1;
     const Horizon horizon =
-        growth().day_length.sunrise_to_sunset ? Horizon::SunriseToSunset : Horizon::CivilTwilight;
-    const double hours = climate_.day_hours(day, Horizon::SunriseToSunset);
-    const double light = growth().slows_under_ten_hours ? climate::light_factor(hours) : 1;
-    const double pace =
-        climate::day_length_pace(growth().day_length, climate_.day_hours(day, horizon),
-                                 climate::days_lengthen(day, climate_.southern()));
-    const double mean_c = climate_.mean_c(day);
-    const auto add_air = [&](AirSums& air, double heat) {
-      add(air.heat, light * heat);
-      add(air.last, light * heat * pace);
-      if (growth().vernal_days) add(air.chill, climate::vernalisation(mean_c + air.gain_c));
+        response.sunrise_to_sunset ? Horizon::SunriseToSunset : Horizon::CivilTwilight;
+    return climate::day_length_pace(response, climate_.day_hours(day, horizon),
+                                    climate::days_lengthen(day, climate_.southern()));
+  }
+
+  void add_day(Date day, const DayHeats& heats) {
+    const double light =
+        growth().slows_under_ten_hours
+            ? climate::light_factor(climate_.day_hours(day, Horizon::SunriseToSunset))
+            : 1;
+    const double pace = pace_of(day);
+    const auto add_air = [&](AirSums& air, const AirDay& worth) {
+      add(air.heat, light * worth.heat);
+      add(air.last, light * worth.heat * pace);
+      if (growth().vernal_days) add(air.chill, worth.chill);
     };
-    const double bed_c = mean_c + sums_.under_cover.gain_c;
     add_air(sums_.open, heats.open);
     add_air(sums_.frame, heats.frame);
     if (is_covered()) add_air(sums_.under_cover, heats.under_cover);
     add(sums_.days, 1);
     add(sums_.pace, pace);
     if (model_.pot) add(sums_.pot_age, light * heats.age);
-    if (growth().after_light) {
-      add(sums_.light, climate::effective_day(*growth().after_light, bed_c));
-    }
+    if (growth().after_light) add(sums_.light, heats.light);
     if (const auto& shoots = model_.emergence) {
       const double soil_c = climate::soil_c(climate_, day) + sums_.under_cover.gain_c;
       add(sums_.soil, std::max(0.0, soil_c - shoots->base_c));

@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include <mutex>
 #include <span>
 #include <utility>
 
@@ -44,12 +45,43 @@ std::string name_that_holds(std::string_view word, std::span<const std::string> 
 
 }  // namespace
 
-SheetLibrary::SheetLibrary() {
-  for (const EmbeddedSheet& sheet : embedded_sheets()) {
-    items_[compared(sheet.name)] = {fmt::format("built-in {}.toml", sheet.name),
-                                    std::string(sheet.text), false, std::nullopt};
+struct SheetLibrary::Item {
+  Item(std::string compared_name, std::string file, std::string content)
+      : name(std::move(compared_name)), path(std::move(file)), text(std::move(content)) {}
+
+  const std::string name;  // compared
+  const std::string path;
+  const std::string text;
+  std::once_flag once;  // for what follows
+  std::optional<Sheet> sheet;
+
+  // Says what is wrong with it.
+  std::optional<Sheet> read(Diagnostics& diagnostics) const {
+    auto result = read_sheet(text, path, diagnostics);
+    if (!result || compared(result->name) == name) return result;
+    // The file's name finds a sheet without opening the others; the two must agree.
+    diagnostics.error({path, 0, 0},
+                      fmt::format("this is the sheet of '{}', but the file is named for '{}'",
+                                  result->name, name),
+                      "give the file the name of its crop");
+    return std::nullopt;
   }
+};
+
+const SheetLibrary::Items& SheetLibrary::built_in() {
+  static const Items kItems = [] {
+    Items items;
+    for (const EmbeddedSheet& sheet : embedded_sheets()) {
+      const std::string name = compared(sheet.name);
+      items[name] = std::make_shared<Item>(name, fmt::format("built-in {}.toml", sheet.name),
+                                           std::string(sheet.text));
+    }
+    return items;
+  }();
+  return kItems;
 }
+
+SheetLibrary::SheetLibrary() : items_(built_in()) {}
 
 bool SheetLibrary::add_folder(const FileReader& files, const std::string& folder,
                               Diagnostics& diagnostics) {
@@ -60,25 +92,18 @@ bool SheetLibrary::add_folder(const FileReader& files, const std::string& folder
     auto text = read_bytes(files, path, diagnostics);
     if (!text) continue;
     const std::string name = compared(file.substr(0, file.size() - kEnding.size()));
-    items_[name] = {path, std::move(*text), false, std::nullopt};
+    items_[name] = std::make_shared<Item>(name, path, std::move(*text));
   }
   other_names_.reset();
   return true;
 }
 
-const Sheet* SheetLibrary::read(const std::string& name, Item& item, Diagnostics& diagnostics) {
-  if (!item.is_read) {
-    item.is_read = true;
-    item.sheet = read_sheet(item.text, item.path, diagnostics);
-    if (item.sheet && compared(item.sheet->name) != name) {
-      // The file's name finds a sheet without opening the others; the two must agree.
-      diagnostics.error({item.path, 0, 0},
-                        fmt::format("this is the sheet of '{}', but the file is named for '{}'",
-                                    item.sheet->name, name),
-                        "give the file the name of its crop");
-      item.sheet.reset();
-    }
-  }
+const Sheet* SheetLibrary::read(Item& item, Diagnostics& diagnostics) {
+  std::call_once(item.once, [&item] {
+    Diagnostics told_below;
+    item.sheet = item.read(told_below);
+  });
+  if (!item.sheet && told_.insert(&item).second) item.read(diagnostics);
   return item.sheet ? &*item.sheet : nullptr;
 }
 
@@ -86,7 +111,7 @@ const SheetLibrary::OtherNames& SheetLibrary::other_names(Diagnostics& diagnosti
   if (!other_names_) {
     other_names_.emplace();
     for (auto& [name, item] : items_) {
-      const Sheet* sheet = read(name, item, diagnostics);
+      const Sheet* sheet = read(*item, diagnostics);
       if (!sheet) continue;
       for (const std::string& alias : sheet->aliases) {
         (*other_names_)[compared(alias)].push_back(name);
@@ -106,7 +131,7 @@ const Sheet* SheetLibrary::find(std::string_view name, Diagnostics& diagnostics)
     if (other == others.end() || other->second.size() > 1) return nullptr;
     found = items_.find(other->second.front());
   }
-  return read(found->first, found->second, diagnostics);
+  return read(*found->second, diagnostics);
 }
 
 bool SheetLibrary::has(std::string_view name) const { return items_.contains(compared(name)); }

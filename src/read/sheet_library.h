@@ -3,7 +3,9 @@
 #pragma once
 
 #include <map>
+#include <memory>
 #include <optional>
+#include <set>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -14,8 +16,8 @@
 
 namespace trug::read {
 
-// A sheet is read when it is first asked for. Names are compared without regard to case; '_' and
-// '-' count as blanks.
+// A sheet is read when it is first asked for, one compiled into the program once for all libraries,
+// on whichever thread. Names are compared without regard to case; '_' and '-' count as blanks.
 class SheetLibrary {
  public:
   // With the sheets compiled into the program.
@@ -35,18 +37,16 @@ class SheetLibrary {
   std::string what_to_write(std::string_view name, Diagnostics& diagnostics);
 
  private:
-  struct Item {
-    std::string path;
-    std::string text;
-    bool is_read = false;
-    std::optional<Sheet> sheet;
-  };
+  struct Item;  // a sheet's text, and what was read of it
+  using Items = std::map<std::string, std::shared_ptr<Item>>;  // by compared name
 
-  const Sheet* read(const std::string& name, Item& item, Diagnostics& diagnostics);
+  static const Items& built_in();
+  const Sheet* read(Item& item, Diagnostics& diagnostics);
   using OtherNames = std::map<std::string, std::vector<std::string>>;  // -> compared names
   const OtherNames& other_names(Diagnostics& diagnostics);
 
-  std::map<std::string, Item> items_;  // by compared name
+  Items items_;
+  std::set<const Item*> told_;  // whose errors are reported
   std::optional<OtherNames> other_names_;
 };
 

@@ -6,6 +6,7 @@
 #include <algorithm>
 
 #include "base/text.h"
+#include "ground/strip_cm.h"
 
 namespace trug::show {
 namespace {
@@ -50,7 +51,7 @@ ChartBlock block_of(const Plan& plan, const Sowing& sowing) {
   ChartBlock block;
   block.bed = planting.patch->bed;
   block.at_cm = whole_cm(sowing.offset);
-  block.length_cm = whole_cm(sowing.length);
+  block.length_cm = ground::length_cm(sowing);
   block.in_ground = {sowing.in_ground, sowing.lift};
   block.stood_before = sowing.stands;
   block.stays = stays_in_ground(sheet.life_cycle);

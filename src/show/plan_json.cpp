@@ -5,6 +5,7 @@
 #include <utility>
 #include <variant>
 
+#include "ground/strip_cm.h"
 #include "show/caution_words.h"
 #include "show/finding_words.h"
 #include "show/remedy_words.h"
@@ -125,7 +126,7 @@ Json sowing_json(const Reckoned& r, const ground::Sowing& sowing) {
   row["group"] = sowing.group ? Json(sowing.group->name) : Json(nullptr);
   row["succession"] = succession_json(sowing.number);
   row["at_cm"] = planting.patch ? Json(whole_cm(sowing.offset)) : Json(nullptr);
-  row["length_cm"] = planting.patch ? Json(whole_cm(sowing.length)) : Json(nullptr);
+  row["length_cm"] = planting.patch ? Json(ground::length_cm(sowing)) : Json(nullptr);
   return row;
 }
 

@@ -9,6 +9,7 @@
 #include <tuple>
 #include <utility>
 
+#include "ground/strip_cm.h"
 #include "growth/cover.h"
 #include "work/draw_together.h"
 #include "work/records.h"
@@ -57,7 +58,7 @@ Job job_of(const Sowing& sowing, const Plan& plan) {
   job.bed = bed_name(plan, planting);
   job.stretch = planting.patch ? planting.patch->stretch : 0;
   job.at_cm = whole_cm(sowing.offset);
-  job.length_cm = whole_cm(sowing.length);
+  job.length_cm = ground::length_cm(sowing);
   job.crop = asked.crop;
   job.variety = asked.variety;
   job.way = sowing.raised_by().name;
@@ -277,9 +278,8 @@ std::vector<Job> make_jobs(const Plan& plan, const Schedule& schedule,
     const climate::Season& season =
         seasons.try_emplace(cover.frost_days, climate, plan.flowering_year, cover.frost_days)
             .first->second;
-    const growth::CropClock clock(season, sowing.spec(), {.cover = cover});
     const bool stands = i < schedule.sowings.size();
-    const auto frees = add_jobs(schedule, i, {plan, season, clock, for_start(when, sowing)},
+    const auto frees = add_jobs(schedule, i, {plan, season, for_start(when, sowing)},
                                 stands ? there[i] : 0, ready_for(sowing.planting), jobs);
     if (stands) freed[sowing.planting] = frees;
   }

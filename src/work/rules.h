@@ -10,7 +10,6 @@
 #include "climate/season.h"
 #include "garden/plan.h"
 #include "ground/schedule.h"
-#include "growth/crop_clock.h"
 #include "work/jobs.h"
 #include "work/make_jobs.h"
 
@@ -44,7 +43,6 @@ struct JobDraft {
 struct RuleContext {
   const Plan& plan;
   const climate::Season& season;
-  const growth::CropClock& clock;  // of the sowing's sheet and group
   When when;
 
   const CropEntry& asked(const ground::Sowing& sowing) const {

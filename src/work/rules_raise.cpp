@@ -8,6 +8,7 @@
 #include "climate/frost.h"
 #include "climate/soil.h"
 #include "ground/candidates.h"
+#include "growth/crop_clock.h"
 #include "work/rules.h"
 
 namespace trug::work {
@@ -49,6 +50,14 @@ Window raising_window(const Sowing& sowing, const RuleContext& context) {
           out.until - Days{static_cast<int>(weeks.low * 7) + 1}};
 }
 
+std::optional<growth::WarmSoil> warm_soil(const Sowing& sowing, const RuleContext& context) {
+  const climate::Climate& climate = context.season.climate();
+  if (!climate.has_temperatures()) return std::nullopt;
+  const double needed_c = climate::sowing_soil_c(sowing.spec().frost_class());
+  return growth::WarmSoil{needed_c,
+                          climate::soil_warm_from(climate, needed_c, context.season.range())};
+}
+
 bool waits_for_warm_soil(const Sowing& sowing) {
   return is_sown_in_place(sowing.raised_by()) && frost_class(*sowing.sheet) != FrostClass::Hardy;
 }
@@ -57,7 +66,7 @@ bool waits_for_warm_soil(const Sowing& sowing) {
 JobDraft into_the_bed(JobKind kind, const Sowing& sowing, const RuleContext& context) {
   const DateRange window = context.clock.usual_days(sowing.raised_by()).value_or(sowing.window);
   Date first = window.from;
-  const auto soil = waits_for_warm_soil(sowing) ? context.clock.warm_soil() : std::nullopt;
+  const auto soil = waits_for_warm_soil(sowing) ? warm_soil(sowing, context) : std::nullopt;
   if (soil && soil->from) first = std::max(first, *soil->from - Days{climate::kSoilDays});
   return {.kind = kind,
           .window = {sowing.in_ground, first, window.until - Days{1}},
@@ -67,7 +76,7 @@ JobDraft into_the_bed(JobKind kind, const Sowing& sowing, const RuleContext& con
 // The degrees to measure, in the weeks in which the soil may still be too cold for the seed.
 std::optional<double> soil_to_measure(const Sowing& sowing, const RuleContext& context) {
   if (sowing.start < context.season.range().from) return std::nullopt;
-  const auto soil = context.clock.warm_soil();
+  const auto soil = warm_soil(sowing, context);
   if (!soil || (soil->from && sowing.start >= *soil->from + Days{kSoilAdviceDays})) {
     return std::nullopt;
   }

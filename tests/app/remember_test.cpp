@@ -105,6 +105,18 @@ TEST_F(Remembering, WhatWasSownStaysWhateverTheFrostDates) {
 }
 
 // Every command takes what the calendar told as done; without the calendar it is a new plan.
+// Whichever way of the sheet it was put there by, once.
+TEST_F(Remembering, WhatStandsIsToldAndStandsAgain) {
+  on("2027-03-20");
+  write("plan.toml", plan("[[bed.stretch.crop]]\ncrop = \"acidanthera\"\nsince = 2024\n"));
+  EXPECT_EQ(run({"calendar", "@plan.toml"}).exit, 0);
+  EXPECT_EQ(count_of("SUMMARY:First cut: acidanthera", read("garden.ics")), 1);
+  const Answer again = run({"calendar", "@plan.toml"});
+  EXPECT_EQ(again.out, "@garden.ics holds 3 events: nothing changed\n");
+  const Answer jobs = run({"jobs", "@plan.toml"});
+  EXPECT_NE(jobs.out.find("acidanthera"), std::string::npos) << jobs.out << jobs.err;
+}
+
 TEST_F(Remembering, EveryCommandReadsIt) {
   const ToldStart told = first();
   on(iso(told.start + Days{7}));

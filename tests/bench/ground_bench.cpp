@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: MIT
 // How long the choice takes: 1,000 stretches of three crops with a candidate on every day of their
 // windows, found by heat; and how long the choice by sums of stems took that came before it. Prints
-// seconds of processor time on one core; nothing is asserted.
+// seconds of processor time on one core, and how the cost of a stretch grows with their number;
+// nothing is asserted.
 #include <fmt/core.h>
 
+#include <cmath>
 #include <ctime>
 #include <set>
 #include <string>
@@ -33,11 +35,11 @@ std::vector<Sheet> varieties() {
   return sheets;
 }
 
-Plan large_plan(const std::vector<Sheet>& sheets) {
+Plan large_plan(const std::vector<Sheet>& sheets, int stretches) {
   Plan plan;
   plan.flowering_year = 2027;
   plan.place = lowland();
-  Wish wish{.vases_per_week = 500, .stems_per_vase = 12};
+  Wish wish{.vases_per_week = stretches / 2.0, .stems_per_vase = 12};
   wish.from = {std::chrono::May, std::chrono::day{10}};
   wish.to = {std::chrono::October, std::chrono::day{17}};
   plan.wish = wish;
@@ -45,7 +47,7 @@ Plan large_plan(const std::vector<Sheet>& sheets) {
   plan.beds.resize(1);
   plan.beds[0].width = Millimetres{1200};
   std::size_t next = 0;
-  for (int i = 0; i < kStretches; ++i) {
+  for (int i = 0; i < stretches; ++i) {
     Stretch stretch;
     stretch.length = Millimetres{500 + 100 * (i % 11)};
     plan.beds[0].stretches.push_back(stretch);
@@ -67,11 +69,27 @@ double seconds(const Work& work) {
   return static_cast<double>(std::clock() - from) / CLOCKS_PER_SEC;
 }
 
+// From ten stretches to ten thousand: of a cost that is flat the exponent is 1.
+void print_growth(const std::vector<Sheet>& list, const Sheets& sheets,
+                  const climate::Climate& climate) {
+  fmt::print("stretches, seconds, milliseconds a stretch, choices of a stretch\n");
+  double least = 0, most = 0;
+  for (const int stretches : {10, 100, 1000, 10000}) {
+    const Plan plan = large_plan(list, stretches);
+    Schedule schedule;
+    most = seconds([&] { schedule = choose_plan(plan, sheets, climate); });
+    if (stretches == 10) least = most;
+    fmt::print("{:6} {:8.3f} {:8.3f} {:6}\n", stretches, most, 1000 * most / stretches,
+               schedule.calls);
+  }
+  fmt::print("exponent from 10 to 10,000: {:.2f}\n", std::log10(most / least) / 3);
+}
+
 void run(const char* command) {
   const std::vector<Sheet> list = varieties();
   Sheets sheets;
   for (const Sheet& sheet : list) sheets[sheet.name] = &sheet;
-  const Plan plan = large_plan(list);
+  const Plan plan = large_plan(list, kStretches);
   const auto climate = climate::Climate::from(plan.place);
 
   Garden garden;
@@ -101,6 +119,7 @@ void run(const char* command) {
              together.calls, together.rounds, together.settled ? "" : " (not settled)", choosing);
   fmt::print("by sums, the rule before it, with nothing left to find: {:.2f} s\n",
              choosing_by_sums);
+  print_growth(list, sheets, climate);
 }
 
 }  // namespace

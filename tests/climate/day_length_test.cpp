@@ -200,6 +200,27 @@ TEST(UnderTenHours, NoneNearTheEquator) {
   }
 }
 
+// Looking at every day of the winter finds the same days.
+TEST(UnderTenHours, AreTheDaysThatAWholeWinterShows) {
+  for (double latitude = -89; latitude <= 89; latitude += 0.5) {
+    const int year = 2026;
+    Date day = make_date(year, latitude < 0 ? 1 : 7, 1);
+    const Date until = day + Days{365};
+    std::optional<DateRange> slow;
+    for (; day < until; day += Days{1}) {
+      if (day_length_hours(latitude, day, kSun) >= 10) continue;
+      if (!slow) slow = DateRange{day, day};
+      slow->until = day + Days{1};
+    }
+    const auto fast = under_ten_hours(latitude, year);
+    ASSERT_EQ(fast.has_value(), slow.has_value()) << latitude;
+    if (fast) {
+      EXPECT_EQ(fast->from, slow->from) << latitude;
+      EXPECT_EQ(fast->until, slow->until) << latitude;
+    }
+  }
+}
+
 // Every day inside is short, the days either side are not, in every year and at every latitude.
 TEST(UnderTenHours, HoldsExactlyTheShortDays) {
   for (double latitude = -66; latitude <= 66; latitude += 3) {

@@ -60,10 +60,9 @@ class Rules : public testing::Test {
     sowing_.sheet = &sheet_;
     const auto climate = climate::Climate::from(plan_.place);
     const climate::Season season(climate, 2027);
-    const growth::CropClock clock(season, CropSpec(sheet_));
     for (const auto rules : {raising_rules(), tending_rules(), cutting_rules()}) {
       for (Rule* const rule : rules) {
-        const auto found = rule(sowing_, {plan_, season, clock, {}});
+        const auto found = rule(sowing_, {plan_, season, {}});
         if (found && found->kind == kind) return found;
       }
     }
@@ -405,11 +404,34 @@ TEST_F(Rules, WhatIsLiftedBeforeItsFirstCutIsNotCut) {
   sheet_.dead_head = true;
   for (const JobKind kind : {FirstCut, Pick, DeadHead, CutBack}) EXPECT_EQ(told(kind), "none");
   live("2027-04-10", "2027-04-10", "2027-07-01", "2027-07-08");
-  for (const JobKind kind : {FirstCut, Pick, DeadHead}) EXPECT_NE(told(kind), "none");
+  EXPECT_NE(told(FirstCut), "none");
   // Nor is what is lifted with its first flush cut back for a second.
   EXPECT_EQ(told(CutBack), "none");
   live("2027-04-10", "2027-04-10", "2027-07-01", "2027-10-08");
   EXPECT_NE(told(CutBack), "none");
+}
+
+// Nor are flowers picked or taken off a plant that is gone.
+TEST_F(Rules, WhatIsOutOfTheGroundIsNotTended) {
+  sheet_.habit = Habit::CutAndComeAgain;
+  struct Case {
+    std::string lift, pick, dead_head;
+  };
+  const std::vector<Case> cases = {
+      {"2027-07-15", "none", "none"},
+      {"2027-07-16", "2027-07-15, 2027-07-11 to 2027-07-16, in place", "none"},
+      {"2027-07-29", "2027-07-15, 2027-07-11 to 2027-07-22, in place", "none"},
+      {"2027-08-02", "2027-07-15, 2027-07-11 to 2027-07-22, in place",
+       "2027-07-29, 2027-07-22 to 2027-08-02, in place"}};
+  for (const Case& one : cases) {
+    live("2027-04-10", "2027-04-10", "2027-07-01", one.lift);
+    EXPECT_EQ(told(Pick), one.pick) << one.lift;
+    EXPECT_EQ(told(DeadHead), one.dead_head) << one.lift;
+  }
+  // What stays is tended whenever the season ends.
+  sheet_.life_cycle = LifeCycle::Perennial;
+  live("2027-04-10", "2027-04-10", "2027-07-01", "2027-07-16");
+  EXPECT_EQ(told(DeadHead), "2027-07-29, 2027-07-22 to 2027-08-12, in place");
 }
 
 TEST_F(Rules, AGroupsFlushIsItsOwn) {

@@ -75,6 +75,20 @@ TEST(Successions, NameTheStripsAndTheJobsOfEach) {
   }
 }
 
+// Whole centimetres, of strips that have none: each ends where the next begins, the last where the
+// stretch does.
+TEST(Successions, StripsMeetWhateverTheirLength) {
+  const Planned p = planned("", sunflowers("7"));
+  const auto sown = p.of_kind(work::JobKind::Sow);
+  ASSERT_GT(sown.size(), 2u);
+  int at = 0;
+  for (const work::Job* job : sown) {
+    EXPECT_EQ(job->at_cm, at);
+    at += job->length_cm;
+  }
+  EXPECT_EQ(at, 480);
+}
+
 // ATTRA on single-stemmed kinds: a stem a plant, so batches add up to the plants that survive and
 // N of them D days apart supply about N x D / 7 weeks, or one more.
 TEST(Successions, AddUpToTheirPlantsAndTheirWeeks) {
