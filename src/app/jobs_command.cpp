@@ -10,8 +10,8 @@
 #include "app/commands.h"
 #include "app/reckoning.h"
 #include "base/text.h"
-#include "show/finding_words.h"
 #include "show/jobs_output.h"
+#include "show/pages.h"
 
 namespace trug::app {
 namespace {

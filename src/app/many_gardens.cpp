@@ -113,10 +113,10 @@ Answer answer_of(const Garden& garden, const Options& options, const Environment
   return {code, out.str(), err.str()};
 }
 
-// Answers that come in any order, for one who takes them in theirs.
-class Answers {
+// GardenAnswers that come in any order, for one who takes them in theirs.
+class GardenAnswers {
  public:
-  explicit Answers(std::size_t count) : answers_(count) {}
+  explicit GardenAnswers(std::size_t count) : answers_(count) {}
   void put(std::size_t index, Answer answer) {
     const std::scoped_lock lock(mutex_);
     answers_[index] = std::move(answer);
@@ -141,7 +141,7 @@ class Answers {
 int each_garden(const Options& options, const Environment& environment, const OneGarden& one) {
   const auto gardens = gardens_of(options, environment);
   if (!gardens) return kBadInput;
-  Answers answers(gardens->size());
+  GardenAnswers answers(gardens->size());
   std::atomic<std::size_t> next = 0;
   const auto work = [&] {
     for (std::size_t i = next++; i < gardens->size(); i = next++) {

@@ -94,6 +94,18 @@ std::optional<UnknownColours> unknown_colours(const View& view) {
   return found;
 }
 
+std::optional<MaximaGuessed> maxima_guessed(const View& view) {
+  if (view.garden.climate.knows_maxima()) return std::nullopt;
+  MaximaGuessed found;
+  for (const ground::Sowing& sowing : view.chosen.sowings) {
+    const bool is_hot = sowing.timeline.too_hot_from || sowing.timeline.pause;
+    const bool is_new = found.plantings.empty() || found.plantings.back() != sowing.planting;
+    if (is_hot && is_new) found.plantings.push_back(sowing.planting);
+  }
+  if (found.plantings.empty()) return std::nullopt;
+  return found;
+}
+
 std::optional<SeasonOver> season_over(const View& view) {
   const bool wish_past =
       !view.weeks.empty() && view.weeks.back().monday + Days{7} <= view.garden.today;
@@ -120,6 +132,7 @@ std::vector<Finding> of_place(const View& view) {
   };
   add(hardly_frost(view));
   add(short_season(view));
+  add(maxima_guessed(view));
   return list;
 }
 

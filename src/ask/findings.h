@@ -181,6 +181,13 @@ struct ShortSeason {
   std::vector<Need> needs;  // of those that find it too short
 };
 
+// Heat ends or pauses crops by maxima that are guessed from the means.
+struct MaximaGuessed {
+  static constexpr std::string_view kCode = "maxima-guessed";
+  static constexpr Rank kRank = Rank::Mild;
+  std::vector<std::size_t> plantings;
+};
+
 // Nothing of it can still be begun, or the weeks of the wish are past.
 struct SeasonOver {
   static constexpr std::string_view kCode = "season-over";
@@ -308,8 +315,9 @@ using Found =
                  HeldBack, TooEarly, SmallRosette, AgainstRule, AgainstTold, ShortStems,
                  WinterLosses, OneYear, NeedsCold, ColdSoil, FewStems, AboveWish, TooManyPlants,
                  TooNarrow, OffColour, UnknownColours, UnusedBed, BareGround, CostsStems,
-                 HardlyFrost, ShortSeason, SeasonOver, NotSettled, BeginsAnew, MemoryUnreadable,
-                 TakenAsDone, ShelterAssumed, Overfull, StartFailed, RecordedOtherwise, NotDone>;
+                 HardlyFrost, ShortSeason, MaximaGuessed, SeasonOver, NotSettled, BeginsAnew,
+                 MemoryUnreadable, TakenAsDone, ShelterAssumed, Overfull, StartFailed,
+                 RecordedOtherwise, NotDone>;
 
 // The code of every finding there is.
 std::vector<std::string_view> all_finding_codes();

@@ -221,6 +221,18 @@ std::string words(const ask::ShortSeason& f, const About& about) {
 }
 Numbers numbers(const ask::ShortSeason& f) { return {{"frost_free_weeks", f.frost_free_weeks}}; }
 
+std::string words(const ask::MaximaGuessed& f, const About& about) {
+  std::vector<std::string> names;
+  for (const std::size_t planting : f.plantings) names.push_back(about.planting(planting).name);
+  return fmt::format(
+      "the plan gives no maxima: they are guessed from its means, and by that guess heat ends or "
+      "pauses {}; mean_max_c and mean_min_c in the place of mean_c make it sure",
+      listed(names));
+}
+Numbers numbers(const ask::MaximaGuessed& f) {
+  return {{"plantings", static_cast<double>(f.plantings.size())}};
+}
+
 std::string words(const ask::SeasonOver& f, const About& about) {
   return fmt::format("{}: flowering_year = {} in this plan makes the next season of it{}",
                      f.wish_past ? "the weeks of the wish are past"

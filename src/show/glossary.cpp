@@ -109,6 +109,7 @@ constexpr GlossaryEntry kGlossary[] = {
     {"winter-losses", Finding, "The usual coldest night kills more of it than of any planting: cover it, and have plants to spare."},
     {"needs-cold", Finding, "Bulbs want a cold winter that this place does not give: keep them in a refrigerator first."},
     {"cold-soil", Finding, "Pinned to a day on which the soil is likely too cold for its seed."},
+    {"maxima-guessed", Finding, "Heat ends or pauses crops by days' maxima that are guessed from the means, since the plan gives none."},
     {"season-over", Finding, "Nothing of the plan can still be begun, or the weeks of its wish are past: the next season has the next flowering_year."},
     {"hardly-frost", Finding, "Frost hardly comes here, so windows that count from frosts mean little."},
     {"short-season", Finding, "Few weeks here are free of frost."},

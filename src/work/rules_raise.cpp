@@ -44,7 +44,7 @@ Window before(Date needed, OrderDays days) {
 // going out.
 Window raising_window(const Sowing& sowing, const RuleContext& context) {
   const Way& way = sowing.raised_by();
-  const DateRange out = *context.clock.usual_days(way);
+  const DateRange out = *context.season.usual_days(way, *sowing.sheet);
   const Range& weeks = *way.weeks_under_cover;
   return {sowing.start, out.from - Days{static_cast<int>(weeks.high * 7)},
           out.until - Days{static_cast<int>(weeks.low * 7) + 1}};
@@ -64,7 +64,8 @@ bool waits_for_warm_soil(const Sowing& sowing) {
 
 // Into the bed, not before the soil is warm, its date taken as early as it may be.
 JobDraft into_the_bed(JobKind kind, const Sowing& sowing, const RuleContext& context) {
-  const DateRange window = context.clock.usual_days(sowing.raised_by()).value_or(sowing.window);
+  const DateRange window =
+      context.season.usual_days(sowing.raised_by(), *sowing.sheet).value_or(sowing.window);
   Date first = window.from;
   const auto soil = waits_for_warm_soil(sowing) ? warm_soil(sowing, context) : std::nullopt;
   if (soil && soil->from) first = std::max(first, *soil->from - Days{climate::kSoilDays});

@@ -78,7 +78,7 @@ std::optional<JobDraft> look_for_seedlings(const Sowing& sowing, const RuleConte
   return JobDraft{.kind = JobKind::LookForSeedlings,
                   .window = around(sowing.in_ground + Days{2 * usual}, usual, 7),
                   .where = Raised::InPlace,
-                  .sow_by = context.clock.usual_days(way)->until - Days{1}};
+                  .sow_by = context.season.usual_days(way, *sowing.sheet)->until - Days{1}};
 }
 
 std::optional<JobDraft> thin(const Sowing& sowing, const RuleContext& context) {
@@ -148,9 +148,8 @@ std::optional<JobDraft> support(const Sowing& sowing, const RuleContext&) {
                     .where = Raised::InPlace};
   }
   const Date flower = sowing.timeline.first_flower.likely;
-  const int low_for = is_sown_there(sowing)
-                          ? days_to_come_up(*sowing.sheet) + kSupportAfterComingUp
-                          : kSupportAfterPlanting;
+  const int low_for = is_sown_there(sowing) ? days_to_come_up(*sowing.sheet) + kSupportAfterComingUp
+                                            : kSupportAfterPlanting;
   const Date day = std::max(sowing.in_ground + Days{low_for}, flower - Days{kSupportBeforeFlower});
   return JobDraft{.kind = JobKind::Support,
                   .window = {day, day - Days{7}, std::max(day, flower - Days{kSupportLast})},
@@ -173,8 +172,7 @@ std::optional<JobDraft> uncover(const Sowing& sowing, const RuleContext& context
                       context.season.frosts().last - Days{kUncoverBeforeFrost});
   day = std::min(day, sowing.timeline.first_flower.likely - Days{kUncoverBeforeFlower});
   day = std::max({day, sowing.in_ground, covered->window.last + Days{1}});
-  return JobDraft{
-      .kind = JobKind::Uncover, .window = around(day, 0, 21), .where = Raised::InPlace};
+  return JobDraft{.kind = JobKind::Uncover, .window = around(day, 0, 21), .where = Raised::InPlace};
 }
 
 std::optional<JobDraft> disbud(const Sowing& sowing, const RuleContext&) {
@@ -197,7 +195,7 @@ std::optional<JobDraft> divide(const Sowing& sowing, const RuleContext& context)
   return in_its_window(JobKind::Divide, sowing, context);
 }
 
-constexpr Rule* kRules[] = {water_in, watch_for_frost, slugs,   thin,  look_for_seedlings,
+constexpr Rule* kRules[] = {water_in, watch_for_frost, slugs,   thin,    look_for_seedlings,
                             pinch,    support,         protect, uncover, disbud,
                             prune,    divide};
 

@@ -159,6 +159,7 @@ TEST(Options, TakeKindsOfJobsByAPartOfTheirWord) {
       {"cut", {FirstCut, CutBack}},
       {"harden", {HardenOff}},
       {"sow,first-cut", {Sow, FirstCut}},
+      {"buying", {OrderSeed, OrderBulbs, OrderPlants}},
   };
   for (const auto& row : rows) {
     EXPECT_EQ(options({"jobs", "a.toml", "--only", row.text}).only, row.kinds) << row.text;

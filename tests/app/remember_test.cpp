@@ -117,6 +117,46 @@ TEST_F(Remembering, WhatStandsIsToldAndStandsAgain) {
   EXPECT_NE(jobs.out.find("acidanthera"), std::string::npos) << jobs.out << jobs.err;
 }
 
+// Fewer sowings than asked for share the ground: each keeps its strip and its plants once one of them
+// is sown.
+TEST_F(Remembering, BegunStreamsKeepTheirStrips) {
+  on("2026-11-25");
+  write("plan.toml", plan("[[bed.stretch.crop]]\ncrop = \"sunflower\"\nsuccessions = 14\n"));
+  EXPECT_EQ(run({"calendar", "@plan.toml"}).exit, 0);
+  const auto told = memory().plantings;
+  ASSERT_GT(told.size(), 2u);
+  ASSERT_LT(told.size(), 14u);
+  Date first = told.front().start.start;
+  for (const auto& line : told) first = std::min(first, line.start.start);
+  for (const int days : {1, 15, 30}) {
+    on(iso(first + Days{days}));
+    EXPECT_EQ(run({"calendar", "@plan.toml"}).exit, 0);
+    std::map<Uuid, ToldStart> now;
+    for (const auto& line : memory().plantings) now[line.id] = line.start;
+    EXPECT_EQ(now.size(), told.size());
+    for (const auto& line : told) {
+      EXPECT_EQ(now[line.id].plants, line.start.plants) << days;
+      EXPECT_EQ(now[line.id].length, line.start.length) << days;
+      EXPECT_EQ(now[line.id].at, line.start.at) << days;
+    }
+  }
+}
+
+// Taken out of the plan a week after it was begun, and put back a week later.
+TEST_F(Remembering, WhatWasBegunAndTakenOutComesBackAsItWasBegun) {
+  const ToldStart told = first();
+  on(iso(told.start + Days{7}));
+  write("plan.toml", plan("crops = [\"nigella\"]"));
+  EXPECT_EQ(run({"calendar", "@plan.toml"}).exit, 0);
+  const ToldStart back = a_week_on({.start = told.start + Days{7}}, plan());
+  EXPECT_EQ(back.way, told.way);
+  EXPECT_EQ(iso(back.start), iso(told.start));
+  EXPECT_EQ(iso(back.in_ground), iso(told.in_ground));
+  EXPECT_EQ(back.plants, told.plants);
+  const Answer check = run({"check", "@plan.toml"});
+  EXPECT_NE(check.out.find("1 of 1 plantings fit"), std::string::npos) << check.out;
+}
+
 TEST_F(Remembering, EveryCommandReadsIt) {
   const ToldStart told = first();
   on(iso(told.start + Days{7}));

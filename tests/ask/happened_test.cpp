@@ -372,5 +372,16 @@ TEST(Since, APeonyIsNotCutInItsFirstYears) {
   }
 }
 
+// Seven in hand are seven in the bed, whatever more the ground would hold.
+TEST(InHand, YoungPlantsAreNoMoreThanThereAre) {
+  for (const std::string crop : {"snapdragon", "sweet william", "zinnia"}) {
+    SCOPED_TRACE(crop);
+    const Planned p = planned("", bed("crops = [\"" + crop + "\"]") + have(crop, "plants", 7));
+    ASSERT_EQ(p.schedule.of(0).size(), 1u);
+    EXPECT_EQ(p.schedule.of(0).front().plants, 7);
+    EXPECT_GT(planned("", bed("crops = [\"" + crop + "\"]")).schedule.of(0).front().plants, 7);
+  }
+}
+
 }  // namespace
 }  // namespace trug::ask

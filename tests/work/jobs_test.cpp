@@ -146,5 +146,16 @@ TEST(Jobs, NothingIsAskedForBeforeThePlanBegan) {
   for (const Job& job : p.jobs) EXPECT_GE(iso(job.day), "2026-08-15");
 }
 
+TEST(JobKinds, EachGroupHasSome) {
+  std::size_t all = 0;
+  for (const auto& group : kJobGroups) {
+    const auto kinds = kinds_in_group(group.word);
+    EXPECT_GE(kinds.size(), 3u) << group.word;
+    all += kinds.size();
+  }
+  EXPECT_EQ(all, kTraits.size());
+  EXPECT_TRUE(kinds_in_group("sow").empty());
+}
+
 }  // namespace
 }  // namespace trug::work
