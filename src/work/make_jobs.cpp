@@ -101,8 +101,8 @@ Job made(const JobDraft& draft, const Sowing& sowing, const RuleContext& context
   return job;
 }
 
-// In the order in which they are done: under cover before out in the bed, there by their days, then
-// as in a life.
+// In the order in which they are done: under cover before out in the bed, there by their days from
+// its start on, else as in a life.
 std::vector<JobDraft> drafts_of(const Sowing& sowing, const RuleContext& context) {
   std::vector<JobDraft> drafts;
   for (const auto rules : {raising_rules(), tending_rules(), cutting_rules()}) {
@@ -116,7 +116,10 @@ std::vector<JobDraft> drafts_of(const Sowing& sowing, const RuleContext& context
   const auto in_bed =
       std::stable_partition(drafts.begin(), drafts.end(),
                             [](const JobDraft& draft) { return draft.where != Raised::InPlace; });
-  std::stable_sort(drafts.begin(), in_bed, [](const JobDraft& a, const JobDraft& b) {
+  const auto started = std::find_if(drafts.begin(), in_bed, [](const JobDraft& draft) {
+    return draft.kind == JobKind::Sow || draft.kind == JobKind::Plant;
+  });
+  std::stable_sort(started, in_bed, [](const JobDraft& a, const JobDraft& b) {
     return a.window.day < b.window.day;
   });
   return drafts;

@@ -142,7 +142,8 @@ std::optional<JobDraft> support(const Sowing& sowing, const RuleContext&) {
   using enum Sheet::Support;
   const Sheet::Support kind = sowing.sheet->support;
   if (kind == No) return std::nullopt;
-  if (!sowing.stands && (kind == Stakes || kind == Frame)) {
+  // What is sown there is staked when it is thinned to its distance.
+  if (!sowing.stands && (kind == Frame || (kind == Stakes && !is_sown_there(sowing)))) {
     return JobDraft{.kind = JobKind::Support,
                     .window = around(sowing.in_ground, 0, 0),
                     .where = Raised::InPlace};

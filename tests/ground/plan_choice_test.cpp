@@ -547,6 +547,17 @@ TEST(Layout, IsTheNearestWholeNumberEachWay) {
   }
 }
 
+// Two rows along the bed, whatever its width.
+TEST(Layout, OfADoubleRowIsTwoPlantsAcross) {
+  Sheet sheet = zinnia();
+  sheet.spacing_cm = {20, 20};
+  sheet.arrangement = Arrangement::DoubleRow;
+  for (const int width : {400, 1100, 1300}) {
+    EXPECT_EQ(layout(ground_of(1700, width, grow("zinnia")), sheet).plants, 18) << width;  // 8.5
+  }
+  EXPECT_EQ(layout(ground_of(1700, 250, grow("zinnia")), sheet).plants, 9) << "room for one";
+}
+
 // Summed over stretches of 0.3 to 2 m there are as many rows as the ground has room for.
 TEST(Layout, IsUnbiased) {
   for (const double spacing : {20.0, 25.0, 30.0}) {

@@ -50,6 +50,45 @@ TEST(JobWords, OfHarmfulPlantsCarryTheirCautionWhereverTheyAreHandled) {
   EXPECT_GT(handled, 5);
 }
 
+TEST(JobWords, AMajorJobTellsOfTheMinorOnesWithIt) {
+  const Planned p = garden();
+  const std::vector<JobRow> all = rows(p);
+  int minor = 0;
+  for (const JobRow& row : all) {
+    if (!row.told_with) continue;
+    ++minor;
+    const std::string& with = all[*row.told_with].text;
+    EXPECT_NE(with.find(row.text.substr(0, row.text.find(" Still right"))), std::string::npos)
+        << row.title() << ": " << row.text << "\n" << with;
+  }
+  EXPECT_GT(minor, 10);
+}
+
+// What the trade tells with the bulbs: which side up.
+TEST(JobWords, TellHowItGoesIntoTheGround) {
+  const Planned p = garden();
+  for (const JobRow& row : rows(p)) {
+    if (row.key.kind != JobKind::Plant || row.crop != "tulip") continue;
+    EXPECT_NE(row.text.find("Points up."), std::string::npos) << row.text;
+  }
+}
+
+// Honesty is grown for its pods, which are ripe in July, ten weeks after its flowers (memory).
+TEST(JobWords, HonestyStaysUntilItsPodsAreRipe) {
+  for (const bool pods : {true, false}) {
+    const std::string honesty = std::string("[[bed.stretch.crop]]\ncrop = \"honesty\"") +
+                                (pods ? "" : "\npods = false");
+    const Planned p = planned("", bed_text("long bed", "1.4", "1.2", {{"0.9", honesty}}));
+    const ground::Sowing& sowing = p.schedule.sowings.at(0);
+    const Date ripe = sowing.timeline.first_cut.likely + Days{70};
+    EXPECT_EQ(sowing.lift >= ripe, pods) << iso(sowing.lift);
+    for (const JobRow& row : rows(p)) {
+      if (row.key.kind != JobKind::Lift) continue;
+      EXPECT_EQ(row.text.starts_with("Cut the ripe pods."), pods) << row.text;
+    }
+  }
+}
+
 // Common practice: hardy annuals are sown warm and grown cool; half-hardy ones stay warm.
 TEST(JobWords, HardyAnnualsSownInWarmthAreGrownOnCool) {
   for (const auto& [crop, cool] : {std::pair("cornflower", true), std::pair("cosmos", false)}) {

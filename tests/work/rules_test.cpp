@@ -318,10 +318,13 @@ TEST_F(Rules, SupportWhatFallsOver) {
 }
 
 TEST_F(Rules, StakesAndFramesStandBeforeWhatTheyHold) {
-  for (const auto kind : {Sheet::Support::Stakes, Sheet::Support::Frame}) {
-    sheet_.support = kind;
-    EXPECT_EQ(told(Support), "2027-04-10, 2027-04-10 to 2027-04-10, in place");
-  }
+  sheet_.support = Sheet::Support::Frame;
+  EXPECT_EQ(told(Support), "2027-04-10, 2027-04-10 to 2027-04-10, in place");
+  sheet_.support = Sheet::Support::Stakes;
+  EXPECT_EQ(told(Support), "2027-05-22, 2027-05-15 to 2027-06-10, in place")
+      << "what is sown there when it is thinned";
+  way().method = Method::Bulb;
+  EXPECT_EQ(told(Support), "2027-04-10, 2027-04-10 to 2027-04-10, in place");
   sowing_.stands = true;
   EXPECT_EQ(told(Support), "2027-05-13, 2027-05-06 to 2027-06-10, in place")
       << "what stands already as its shoots rise";
