@@ -9,7 +9,7 @@
 // Names that begin with "examples/" or "tests/" are the repository's own, those with "made/" are
 // made below. Two kinds of cases: those that show words are run with --crops tests/golden/sheets,
 // six invented sheets without heats, most on the plan tests/golden/porch.toml, and do not change
-// when rules or figures of growth do; the six named reckoned-* show what the real sheets give.
+// when rules or figures of growth do; the seven named reckoned-* show what the real sheets give.
 // A calendar is kept as a table of its events (NAME.events), but for those called whole.ics.
 //
 // `test_golden --renew [CASE...]` writes what comes out into the folders and prints what is other
