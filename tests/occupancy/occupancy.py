@@ -37,7 +37,7 @@ def reckoned(program, folder, plan, today):
     wrote = run(program, folder, "calendar", *on, "-o", "garden.ics")
     if wrote.returncode == 2:
         return None
-    jobs = run(program, folder, "jobs", *on, "--json")
+    jobs = run(program, folder, "jobs", *on, "--all", "--json")
     weeks = run(program, folder, "weeks", *on, "--json") if "[wish]" in plan else None
     for ran in filter(None, (wrote, jobs, weeks)):
         if ran.returncode != 0:

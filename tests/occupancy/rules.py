@@ -84,9 +84,16 @@ def inside_window(garden):
                 job.kind, job.planting, job.day, job.first, job.last)
 
 
-def windows_of(plan, way, year):
+def windows_of(plan, sheet, way, year):
     """The trade's windows of a way for the plants of that flowering year, reckoned from the sheet:
-    weeks from a frost of the plan's place, in whichever years these fall near it."""
+    weeks from a frost of the plan's place, in whichever years these fall near it. Where more than
+    160 days lie between the frosts, what is tender is begun for as many days longer, as `trug why`
+    says."""
+    spring, autumn = plan.frost("last", year), plan.frost("first", year)
+    free = (autumn - spring).days % 365
+    after_frost = way["flowers"] == "same year" and (
+        way["window"]["latest"]["from"] == "last frost")
+    longer = max(0, free - 160) if after_frost and sheet.get("frost_class") == "tender" else 0
     for ahead in (-2, -1, 0, 1):
         ends = []
         for end in ("earliest", "latest"):
@@ -95,20 +102,21 @@ def windows_of(plan, way, year):
             ends.append(frost + datetime.timedelta(days=round(7 * edge["weeks"])))
         if ends[1] < ends[0]:
             ends[1] = ends[1].replace(year=ends[1].year + 1)
-        yield ends[0], ends[1]
+        yield ends[0], ends[1] + datetime.timedelta(days=longer)
 
 
 def inside_trade(garden, sheets):
     """What goes in outside the window that its sheet gives says so."""
     day = datetime.timedelta(days=1)
     for sowing in garden.sowings:
-        way = next((w for w in sheets[sowing.crop]["way"] if w["name"] == sowing.way), None)
+        sheet = sheets[sowing.crop]
+        way = next((w for w in sheet["way"] if w["name"] == sowing.way), None)
         if way is None or "window" not in way or sowing.number or (
                 garden.plan.stands_since(sowing.planting)):
             continue  # sowings of a succession follow each other until the season ends
         year = garden.plan.toml["flowering_year"]
         inside = any(first - day <= sowing.in_ground <= last + day
-                     for first, last in windows_of(garden.plan, way, year))
+                     for first, last in windows_of(garden.plan, sheet, way, year))
         if not inside and not garden.found(sowing.planting) & SAYS_LATE:
             yield "%s goes in on %s, outside the window of %s, and nothing says so" % (
                 name_of(sowing), sowing.in_ground, sowing.way)
