@@ -24,8 +24,8 @@ constexpr int kLookAtStoredAfter = 30;
 // Whether anything is cut of it this year.
 bool is_worth_cutting(const Sowing& sowing) { return sowing.is_cut() && sowing.gives_stems(); }
 
-// Whether the bulbs stay where they are under what is set out between them. What is sown there wants
-// the ground raked.
+// Whether the bulbs stay where they are under what is set out between them. What is sown there
+// wants the ground raked.
 bool dies_down(const Sowing& sowing, const RuleContext& context) {
   const bool told = sowing.begun.lift || context.asked(sowing).pins.lift_on;
   return sowing.sheet->stays_under && sowing.another_follows() && !sowing.next_is_sown && !told;
@@ -116,10 +116,10 @@ std::optional<JobDraft> lift_and_store(const Sowing& sowing, const RuleContext& 
 
 std::optional<JobDraft> let_die_down(const Sowing& sowing, const RuleContext& context) {
   if (!dies_down(sowing, context)) return std::nullopt;
-  return JobDraft{.kind = JobKind::LetDieDown,
-                  .window = {sowing.lift, sowing.lift,
-                             std::max(sowing.lift, *sowing.next_in_ground - Days{1})},
-                  .where = Raised::InPlace};
+  return JobDraft{
+      .kind = JobKind::LetDieDown,
+      .window = {sowing.lift, sowing.lift, std::max(sowing.lift, *sowing.next_in_ground - Days{1})},
+      .where = Raised::InPlace};
 }
 
 // Of what would have stayed, in the next season of its way.

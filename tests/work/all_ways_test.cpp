@@ -251,8 +251,7 @@ TEST(AllWays, HardenOffForTenToFourteenDays) {
     for (const Job& job : all.jobs) {
       if (job.key.kind != HardenOff) continue;
       const Sowing& sowing = all.schedule.sowings[job.sowing];
-      const int up = static_cast<int>(
-          sowing.sheet->germination_days.value_or(Range{14, 14}).high);
+      const int up = static_cast<int>(sowing.sheet->germination_days.value_or(Range{14, 14}).high);
       const int days = days_between(job.day, sowing.in_ground);
       EXPECT_LE(days, 14) << all.name(job);
       const int under_cover = days_between(sowing.start, sowing.in_ground);

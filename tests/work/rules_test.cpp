@@ -174,7 +174,8 @@ TEST_F(Rules, HardenOffWhatStoodInWarmth) {
   plan_.shelter.frame_m2 = 1;
   EXPECT_EQ(told(HardenOff), "2027-05-10, 2027-05-08 to 2027-05-12, frame");
   live("2027-06-01", "2027-06-26", "2027-08-10", "2027-09-20");
-  EXPECT_EQ(told(HardenOff), "2027-06-15, 2027-06-15 to 2027-06-16, frame") << "it is not up before";
+  EXPECT_EQ(told(HardenOff), "2027-06-15, 2027-06-15 to 2027-06-16, frame")
+      << "it is not up before";
   EXPECT_FALSE(draft(HardenOff)->frost_may_come);
 }
 
