@@ -30,7 +30,7 @@ std::vector<const Question*> asked_questions() {
 
 }  // namespace
 
-std::optional<Answers> Interview::run() {
+std::optional<StartAnswers> Interview::run() {
   say(std::string(kHow));
   const auto questions = asked_questions();
   for (std::size_t i = 0; i < questions.size();) {

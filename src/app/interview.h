@@ -19,7 +19,7 @@ class Interview {
       : environment_(environment), judge_(judge), style_(style) {}
 
   // Every answer, right as far as can be told; nullopt: the input ended before.
-  std::optional<Answers> run();
+  std::optional<StartAnswers> run();
 
  private:
   enum class Step { Next, Same, Back, End };
@@ -33,7 +33,7 @@ class Interview {
   const Environment& environment_;
   StartJudge& judge_;
   show::Style style_;
-  Answers answers_;
+  StartAnswers answers_;
 };
 
 }  // namespace trug::app

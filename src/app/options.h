@@ -64,7 +64,7 @@ struct Options {
   // mend
   bool replant = false;
   // start
-  Answers answers;  // given by options
+  StartAnswers answers;  // given by options
   std::optional<std::string> seed;
   // help
   std::vector<std::string> words;

@@ -59,9 +59,9 @@ void refuse_taken(const Environment& environment, const std::string& path) {
 }
 
 // All answers of the options, or nullopt: which are wrong or missing was said.
-std::optional<Answers> by_options(const Options& options, const Environment& environment,
-                                  StartJudge& judge) {
-  Answers answers = options.answers;
+std::optional<StartAnswers> by_options(const Options& options, const Environment& environment,
+                                       StartJudge& judge) {
+  StartAnswers answers = options.answers;
   bool is_wrong = false;
   for (const Question& question : start_questions()) {
     if (answers.contains(question.name)) continue;
@@ -84,8 +84,8 @@ std::optional<Answers> by_options(const Options& options, const Environment& env
   return answers;
 }
 
-std::optional<Answers> by_asking(const Options& options, const Environment& environment,
-                                 StartJudge& judge) {
+std::optional<StartAnswers> by_asking(const Options& options, const Environment& environment,
+                                      StartJudge& judge) {
   auto answers = Interview(environment, judge, page_style(options, environment)).run();
   if (!answers) {
     environment.err << "error: the answers ended before the last question; nothing is written\n"

@@ -59,7 +59,7 @@ StartJudge::StartJudge(const Options& options, const Environment& environment, s
   colours_.erase(std::unique(colours_.begin(), colours_.end()), colours_.end());
 }
 
-Verdict StartJudge::judge(const Answers& answers) {
+Verdict StartJudge::judge(const StartAnswers& answers) {
   Verdict result;
   const Draft said = draft(answers, year_of(today_), today_, folder_);
   for (const WrongAnswer& wrong : said.wrong) {
@@ -91,7 +91,7 @@ void StartJudge::check_colours(const Plan& plan, std::vector<Complaint>& complai
   }
 }
 
-std::string StartJudge::usual(const Question& question, const Answers& answers) const {
+std::string StartJudge::usual(const Question& question, const StartAnswers& answers) const {
   const std::string record = record_named(answers);
   const bool last = question.name == "last-frost";
   if (record.empty() || (!last && question.name != "first-frost")) {
@@ -107,7 +107,7 @@ std::string StartJudge::usual(const Question& question, const Answers& answers) 
   return mean ? short_day(climate::winter_day(*mean, southern)) : "";
 }
 
-std::string StartJudge::text(const Answers& answers, const Plan& plan) const {
+std::string StartJudge::text(const StartAnswers& answers, const Plan& plan) const {
   return draft(answers, year_to_sow_for(plan, today_), today_, folder_).text;
 }
 

@@ -36,12 +36,12 @@ class StartJudge {
   // `path`: of the plan that is to be. Both must outlive it.
   StartJudge(const Options& options, const Environment& environment, std::string path);
 
-  Verdict judge(const Answers& answers);
+  Verdict judge(const StartAnswers& answers);
   // What an empty answer is taken for: frost dates as the record tells them.
-  std::string usual(const Question& question, const Answers& answers) const;
+  std::string usual(const Question& question, const StartAnswers& answers) const;
   // The text of the plan that the answers make, which flowers in their year, or in the first whose
   // wish can still be sown for.
-  std::string text(const Answers& answers, const Plan& plan) const;
+  std::string text(const StartAnswers& answers, const Plan& plan) const;
   // What is wrong with the sheets; empty: nothing.
   std::string trouble() const { return sheets_.has_errors() ? sheets_.render() : ""; }
   Date today() const { return today_; }

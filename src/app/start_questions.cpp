@@ -301,7 +301,8 @@ const Question* find_question(std::string_view name) {
   return found == std::end(kQuestions) ? nullptr : found;
 }
 
-Draft draft(const Answers& answers, int flowering_year, Date began, const std::string& folder) {
+Draft draft(const StartAnswers& answers, int flowering_year, Date began,
+            const std::string& folder) {
   Writer writer(folder);
   for (const Question& question : kQuestions) {
     const auto answer = answers.find(question.name);
@@ -310,12 +311,12 @@ Draft draft(const Answers& answers, int flowering_year, Date began, const std::s
   return writer.finish(flowering_year, began);
 }
 
-std::optional<double> latitude_in(const Answers& answers) {
+std::optional<double> latitude_in(const StartAnswers& answers) {
   const auto answer = answers.find("latitude");
   return answer == answers.end() ? std::nullopt : latitude(answer->second);
 }
 
-std::string record_named(const Answers& answers) {
+std::string record_named(const StartAnswers& answers) {
   const auto answer = answers.find("temperatures");
   return answer != answers.end() && answer->second.ends_with(".csv") ? answer->second : "";
 }

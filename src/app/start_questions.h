@@ -42,7 +42,7 @@ std::span<const Question> start_questions();
 const Question* find_question(std::string_view name);
 
 // By the name of their question.
-using Answers = std::map<std::string, std::string, std::less<>>;
+using StartAnswers = std::map<std::string, std::string, std::less<>>;
 
 // An answer that cannot be said in a plan.
 struct WrongAnswer {
@@ -57,11 +57,11 @@ struct Draft {
   std::vector<WrongAnswer> wrong;
 };
 // `folder`: of the plan that is to be, for the files it names.
-Draft draft(const Answers& answers, int flowering_year, Date began, const std::string& folder);
+Draft draft(const StartAnswers& answers, int flowering_year, Date began, const std::string& folder);
 
 // The daily record among the answers, as it was named; empty: there is none.
-std::string record_named(const Answers& answers);
+std::string record_named(const StartAnswers& answers);
 // The latitude among them; absent: there is none, or it is a wrong one.
-std::optional<double> latitude_in(const Answers& answers);
+std::optional<double> latitude_in(const StartAnswers& answers);
 
 }  // namespace trug::app

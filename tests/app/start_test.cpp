@@ -19,25 +19,25 @@ namespace trug::app {
 namespace {
 
 // A household with a short wish, so that the reckoning is quick.
-const Answers kAnswers{{"latitude", "52.4"},
-                       {"temperatures", "10.1, 16.8"},
-                       {"last-frost", "12 May"},
-                       {"first-frost", "18 October"},
-                       {"frost-meaning", "garden"},
-                       {"beds", "2.6 x 1.1"},
-                       {"trays", "2"},
-                       {"frame", "0"},
-                       {"vases", "1"},
-                       {"stems", "10"},
-                       {"from", "20 July"},
-                       {"to", "20 August"},
-                       {"colours", "white, pink"},
-                       {"like", "none"},
-                       {"dislike", "cosmos"},
-                       {"safe", "yes"},
-                       {"days", "Sat and Sun"},
-                       {"remind", "must"},
-                       {"title", "Doorstep flowers"}};
+const StartAnswers kAnswers{{"latitude", "52.4"},
+                            {"temperatures", "10.1, 16.8"},
+                            {"last-frost", "12 May"},
+                            {"first-frost", "18 October"},
+                            {"frost-meaning", "garden"},
+                            {"beds", "2.6 x 1.1"},
+                            {"trays", "2"},
+                            {"frame", "0"},
+                            {"vases", "1"},
+                            {"stems", "10"},
+                            {"from", "20 July"},
+                            {"to", "20 August"},
+                            {"colours", "white, pink"},
+                            {"like", "none"},
+                            {"dislike", "cosmos"},
+                            {"safe", "yes"},
+                            {"days", "Sat and Sun"},
+                            {"remind", "must"},
+                            {"title", "Doorstep flowers"}};
 
 std::vector<const Question*> asked() {
   std::vector<const Question*> list;
@@ -48,13 +48,13 @@ std::vector<const Question*> asked() {
 }
 
 // A line an answer, as they are asked.
-std::string typed(const Answers& answers) {
+std::string typed(const StartAnswers& answers) {
   std::string text;
   for (const Question* question : asked()) text += answers.find(question->name)->second + "\n";
   return text;
 }
 
-std::vector<std::string> words(const Answers& answers, const std::vector<std::string>& more) {
+std::vector<std::string> words(const StartAnswers& answers, const std::vector<std::string>& more) {
   std::vector<std::string> list{"start"};
   for (const auto& [name, answer] : answers) {
     const bool is_flag = find_question(name)->shape == Shape::YesNo;
@@ -66,7 +66,7 @@ std::vector<std::string> words(const Answers& answers, const std::vector<std::st
   return list;
 }
 
-Answers but(Answers answers, const std::string& name, const std::string& answer) {
+StartAnswers but(StartAnswers answers, const std::string& name, const std::string& answer) {
   answers[name] = answer;
   return answers;
 }
@@ -275,7 +275,7 @@ TEST(StartJudge, ChoosesTheYear) {
     std::ostringstream out, err;
     const Environment environment{.files = none, .out = out, .err = err, .today = one.today};
     StartJudge judge(Options(), environment, "garden.toml");
-    Answers answers = kAnswers;
+    StartAnswers answers = kAnswers;
     answers["latitude"] = one.latitude;
     answers["last-frost"] = one.last;
     answers["first-frost"] = one.first;
@@ -329,7 +329,7 @@ TEST(StartQuestions, HaveUsualAnswersThatAreRight) {
   const Environment environment{
       .files = none, .out = out, .err = err, .today = make_date(2026, 11, 26)};
   StartJudge judge(Options(), environment, "garden.toml");
-  Answers answers;
+  StartAnswers answers;
   for (const Question& question : start_questions()) {
     answers[std::string(question.name)] =
         question.usual.empty() ? kAnswers.find(question.name)->second : std::string(question.usual);
@@ -348,7 +348,7 @@ TEST_F(Start, TakesFrostDatesFromARecord) {
     daily += fmt::format("{},{:.1f},{:.1f}\n", iso(day), mean - 5, mean + 5);
   }
   write("data/daily.csv", daily);
-  Answers answers = kAnswers;
+  StartAnswers answers = kAnswers;
   answers["temperatures"] = path("data/daily.csv");
   answers.erase("last-frost");
   answers.erase("first-frost");
