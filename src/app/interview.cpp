@@ -82,9 +82,9 @@ Interview::Step Interview::take(const Question& question, const std::string& ans
   for (const Complaint& complaint : verdict.complaints) {
     const bool is_error = complaint.severity == Severity::Error;
     if (!is_error && complaint.question != question.name) continue;  // it was said before
-    say(fmt::format("{}{}.", capitalised(complaint.message),
-                    complaint.hint.empty() ? "" : "; " + complaint.hint),
-        kUnder);
+    std::string text = capitalised(complaint.message);
+    if (!complaint.hint.empty()) text += "; " + complaint.hint;
+    say(text + (text.ends_with('?') ? "" : "."), kUnder);
   }
   return verdict.is_wrong() ? Step::Same : Step::Next;
 }

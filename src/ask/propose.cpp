@@ -90,8 +90,6 @@ class Proposer {
       plan_.wish->like = {crop};
       mend(1);
     }
-    plan_.wish->like = liked;
-    if (!liked.empty()) mend(kMostAdditions);
     plan_.wish->like.clear();
     Proposal result;
     result.bounds = mend(kMostAdditions);

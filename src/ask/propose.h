@@ -19,11 +19,11 @@ struct Proposal {
   std::vector<std::string> unused;  // of the crops liked: nothing of them fits, or helps a week
 };
 
-// Mends the empty plan: of each crop the wish likes a piece first, then more of these, then
-// whatever fills the weeks most, and on ground that is left a third kind, and half as much again,
-// since years differ. Pieces of one bed that grow the same are drawn together where no week is the
-// worse for it. The plan that comes back likes nothing any more: what was liked is planted. Bounded
-// by steps. The plan has a wish. `now`: of the garden.
+// Mends the empty plan: of each crop the wish likes a piece first, then whatever fills the weeks
+// most, and on ground that is left a third kind, and half as much again, since years differ. Pieces
+// of one bed that grow the same are drawn together where no week is the worse for it. The plan that
+// comes back likes nothing any more: what was liked is planted. Bounded by steps. The plan has a
+// wish. `now`: of the garden.
 Proposal propose(const Garden& garden, const Outcome& now, const Progress& progress = {});
 
 }  // namespace trug::ask
