@@ -141,7 +141,7 @@ bool was_named(const std::string& name, const Bed& bed, const Turnover& turnover
                const Reckoning& r, const Uuid& space) {
   std::set<std::string> plantings, same;
   for (const work::Job& job : r.jobs) {
-    if (job.bed != bed.name) continue;
+    if (job.bed != bed.name || job.told_with) continue;  // another's event tells of it
     if (!turnover.fresh.contains(calendar::job_uid(space, job.key))) return false;
     plantings.insert(job.planting_name);
     work::JobKey key = job.key;

@@ -158,7 +158,7 @@ struct Changes {
   }
   std::vector<Change> operator()(const TooEarly&) const {
     const auto day = not_too_early(schedule, finding);
-    return day ? std::vector<Change>{StartAfter{planting(), *day}} : std::vector<Change>{};
+    return day ? std::vector<Change>{StartAfter{planting(), *day}} : without_pins();
   }
   std::vector<Change> operator()(const CostsStems&) const { return {LeaveOut{planting()}}; }
   template <class Other>

@@ -16,6 +16,7 @@ constexpr Days kAroundColdest{42};
 constexpr Days kUsualSeason{160};  // between the frosts
 constexpr Days kFrostAfterMidsummer{116};
 constexpr Days kHalfYear{182};
+constexpr double kMildWinterC = 8;
 
 Date offset_day(const FrostOffset& offset, const SeasonFrosts& frosts) {
   const Date from = offset.from == Frost::Last ? frosts.last : frosts.first;
@@ -82,6 +83,7 @@ Date Season::coldest_day() const {
 }
 
 Days Season::later_than_usual(FlowersIn flowers) const {
+  if (climate_->coldest_month_c().value_or(0) < kMildWinterC) return Days{0};
   const Date frost = frosts(flowers).first;
   const Date midsummer = longest_day(year_of(frost - kHalfYear), climate_->southern());
   return std::max(Days{0}, frost - midsummer - kFrostAfterMidsummer);

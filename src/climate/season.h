@@ -37,10 +37,10 @@ class Season {
   // bulbs from cold storage, within six weeks of the winter's coldest day (memory). Where more
   // than 160 days lie between the frosts, as in the gardens the windows describe, a tender crop may
   // be begun as many days longer: its autumn comes later (memory). nullopt: there is no window, or
-  // no temperatures to tell that day from.
-  // Where the first frost comes later after midsummer than there (116 days), what is sown in autumn
-  // or planted as a corm may be begun as many days earlier: its winter is the sooner through
-  // (memory).
+  // no temperatures to tell that day from. Where winters are mild (the coldest month
+  // averages 8 degC or more) and the first frost comes later after midsummer than there (116 days),
+  // what is sown in autumn or planted as a corm may be begun as many days earlier: its winter is
+  // the sooner through (memory).
   std::optional<DateRange> usual_days(const Way& way, const Sheet& sheet) const;
 
   // The days under ten hours before this season's growth, and after it; nullopt: no day is so

@@ -160,7 +160,8 @@ std::optional<Date> CropClock::forecast_flower(const Way& way, Date start, Date 
                                          : Basis::Heat;
     flower = forecast->first_flower;
     // Whatever heat the winter gave, buds wait for spring.
-    if (flower && spring_ && start < *spring_) flower = std::max(*flower, *spring_);
+    const bool in_winter = flower && spring_ && start < *spring_ && *flower >= season().from;
+    if (in_winter) flower = std::max(*flower, *spring_);
     result.forecast = std::move(*forecast);
   } else {
     flower = window_flower(*season_, crop_, way, in_ground);

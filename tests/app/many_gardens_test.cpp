@@ -151,7 +151,7 @@ TEST_F(ManyGardens, WhatCannotBeMeantIsRefusedBeforeAnyIsWritten) {
       {{"--out-dir", "@all", "@yard-2.toml", "@yard-3.toml", "@other/yard-2.toml"},
        "@yard-2.toml and @other/yard-2.toml would both be written to @all/yard-2.ics"},
       {{"--out-dir", "@nowhere", "@yard-2.toml"}, "there is no folder @nowhere"},
-      {{"--out-dir", "@all", "-o", "@x.ics", "@yard-2.toml"}, "--out-dir excludes --output"},
+      {{"--out-dir", "@all", "-o", "@x.ics", "@yard-2.toml"}, "--out-dir"},
       {{"--out-dir", "@all", "--split", "bed", "@yard-2.toml"}, "--split"},
       {{"--out-dir", "@all", "--json", "@yard-2.toml"}, "--json"},
       {{"@yard-2.toml", "@yard-3.toml"}, "--out-dir"}};

@@ -189,10 +189,12 @@ TEST(Options, TellWhatWouldBeRight) {
        "error: --to: 1 March 2027 lies before --from, 31 March 2027\n"
        "  hint: trug jobs --help tells what it takes\n"},
       {{"jobs", "a", "--only", "grub"},
-       "error: --only: 'grub' is no kind of job; there are clear-and-feed, cut-back, dead-head, "
-       "divide, first-cut, harden-off, lift, lift-and-store, look-for-seedlings, order-bulbs, "
-       "order-plants, order-seed, pick, pinch, plant, plant-out, pot-on, pre-treat, prick-out, "
-       "protect, prune, slugs, sow, support, thin, watch-for-frost and water-in\n"
+       "error: --only: 'grub' is no kind of job; there are buying, clear-and-feed, "
+       "clearing, cut-back, cutting, dead-head, disbud, divide, first-cut, harden-off, "
+       "let-die-down, lift, lift-and-store, look-at-stored, look-for-seedlings, "
+       "order-bulbs, order-plants, order-seed, pick, pinch, plant, plant-out, planting, "
+       "pot-on, pre-treat, prick-out, protect, prune, raising, replant, slugs, sow, "
+       "support, tending, thin, uncover, watch-for-frost and water-in\n"
        "  hint: trug jobs --help tells what it takes\n"},
       {{"--today", "2027-01-01", "check", "a"},
        "error: '--today' comes after a command, as in: trug check --today\n"

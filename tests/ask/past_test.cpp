@@ -38,10 +38,12 @@ Seen seen(Date today, const std::string& grown, const std::vector<std::string>& 
 }
 
 TEST(Past, WhatWasSownTooEarlyCannotBeSownLater) {
-  const std::string crop = "[[bed.stretch.crop]]\ncrop = \"euphorbia\"\n";
+  const std::string crop =
+      "[[bed.stretch.crop]]\ncrop = \"euphorbia\"\nstart_on = 2026-08-08\n";
   const Seen ahead = seen(make_date(2026, 1, 1), crop);
   const Finding* early = ahead.finding("too-early");
   ASSERT_TRUE(early && early->remedy && early->remedy->change);
+  EXPECT_TRUE(std::holds_alternative<Unpin>(*early->remedy->change));
   const Date start = std::get<TooEarly>(early->found).start;
   const Seen behind = seen(start + Days{30}, crop);
   ASSERT_TRUE(behind.finding("too-early"));

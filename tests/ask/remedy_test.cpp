@@ -49,8 +49,6 @@ std::vector<Row> rows() {
        "ground-taken", is<LiftOn>},
       {"more sowings than fit", "", bed + "[[bed.stretch.crop]]\ncrop = \"sunflower\"\nPASTE\n",
        "fewer-sowings", is<Sowings>, "successions = 20"},
-      {"too far on before the winter", "",
-       bed + "PASTE\n", "too-early", is<StartAfter>, "crops = [\"euphorbia\"]"},
       {"too few of a kind",
        "[wish]\nstems_per_vase = 24\nfrom = \"1 June\"\nto = \"30 September\"\n",
        bed + "[[bed.stretch.crop]]\ncrop = \"gladiolus\"\nPASTE\n", "few-stems", is<Plants>,

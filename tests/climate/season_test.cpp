@@ -3,8 +3,6 @@
 
 #include <gtest/gtest.h>
 
-#include <tuple>
-
 namespace trug::climate {
 namespace {
 
@@ -65,24 +63,36 @@ TEST(Season, TenderCropsAreBegunLongerWhereAutumnComesLater) {
   }
 }
 
-// The same for autumn: 15 October is 116 days after midsummer, 4 November twenty days more. Bulbs
-// wait for the cold.
-TEST(Season, AutumnBeginsEarlierWhereFrostComesLate) {
-  Way way;
-  way.window = FrostWindow{{-4, Frost::First}, {0, Frost::First}};
-  way.flowers = FlowersIn::NextYear;
-  Sheet sheet;
-  for (const auto& [first, method, life_cycle, from] :
-       {std::tuple{October / 15, Method::Seed, LifeCycle::HardyAnnual, "2026-09-17"},
-        std::tuple{November / 4, Method::Seed, LifeCycle::HardyAnnual, "2026-09-17"},
-        std::tuple{November / 4, Method::Bulb, LifeCycle::Corm, "2026-09-17"},
-        std::tuple{November / 4, Method::Bulb, LifeCycle::Bulb, "2026-10-07"}}) {
-    way.method = method;
-    sheet.life_cycle = life_cycle;
-    const auto climate = Climate::from(place(45, May / 15, first));
+// The same for autumn in mild winters: 15 October is 116 days after midsummer, 4 November twenty
+// days more. Bulbs wait for the cold.
+TEST(Season, AutumnBeginsEarlierWhereWintersAreMildAndFrostComesLate) {
+  struct Case {
+    MonthDay first_frost;
+    double mean_c;  // of each month
+    Method method;
+    LifeCycle life_cycle;
+    const char* from;
+  };
+  for (const Case& one :
+       {Case{October / 15, 9, Method::Seed, LifeCycle::HardyAnnual, "2026-09-17"},
+        Case{November / 4, 9, Method::Seed, LifeCycle::HardyAnnual, "2026-09-17"},
+        Case{November / 4, 9, Method::Bulb, LifeCycle::Corm, "2026-09-17"},
+        Case{November / 4, 9, Method::Bulb, LifeCycle::Bulb, "2026-10-07"},
+        Case{November / 4, 6, Method::Seed, LifeCycle::HardyAnnual, "2026-10-07"}}) {
+    Way way;
+    way.window = FrostWindow{{-4, Frost::First}, {0, Frost::First}};
+    way.flowers = FlowersIn::NextYear;
+    way.method = one.method;
+    Sheet sheet;
+    sheet.life_cycle = one.life_cycle;
+    Place here = place(45, May / 15, one.first_frost);
+    MonthlyMeans means;
+    means.mean_c.fill(one.mean_c);
+    here.temperatures = means;
+    const auto climate = Climate::from(here);
     const Season season(climate, 2027);
     const auto days = season.usual_days(way, sheet);
-    EXPECT_EQ(iso(days.value().from), from);
+    EXPECT_EQ(iso(days.value().from), one.from);
     EXPECT_EQ(days.value().until, season.frosts(FlowersIn::NextYear).first + Days{1});
   }
 }

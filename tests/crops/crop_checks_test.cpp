@@ -857,7 +857,7 @@ TEST(CropChecks, I68HardenedForAWeekOrMore) {
                        return days(here().job_day(entry, JobKind::HardenOff),
                                    here().job_day(entry, JobKind::PlantOut));
                      },
-                     7, 10});
+                     7, 14});
   }
 }
 

@@ -418,24 +418,16 @@ TEST_F(Rules, WhatIsLiftedBeforeItsFirstCutIsNotCut) {
 // Nor are flowers picked or taken off a plant that is gone.
 TEST_F(Rules, WhatIsOutOfTheGroundIsNotTended) {
   sheet_.habit = Habit::CutAndComeAgain;
-  struct Case {
-    std::string lift, pick, dead_head;
-  };
-  const std::vector<Case> cases = {
-      {"2027-07-15", "none", "none"},
-      {"2027-07-16", "2027-07-15, 2027-07-11 to 2027-07-16, in place", "none"},
-      {"2027-07-29", "2027-07-15, 2027-07-11 to 2027-07-22, in place", "none"},
-      {"2027-08-02", "2027-07-15, 2027-07-11 to 2027-07-22, in place",
-       "2027-07-29, 2027-07-22 to 2027-08-02, in place"}};
-  for (const Case& one : cases) {
-    live("2027-04-10", "2027-04-10", "2027-07-01", one.lift);
-    EXPECT_EQ(told(Pick), one.pick) << one.lift;
-    EXPECT_EQ(told(DeadHead), one.dead_head) << one.lift;
+  sheet_.dead_head = true;
+  sowing_.timeline.shares.assign(30, 0.03);
+  for (const auto& [lift, until] :
+       {std::pair{"2027-07-16", "2027-07-16"}, std::pair{"2027-07-20", "2027-07-20"},
+        std::pair{"2027-10-01", "2027-08-06"}}) {
+    live("2027-04-10", "2027-04-10", "2027-07-01", lift);
+    const std::string days = std::string("2027-07-08, 2027-07-08 to ") + until + ", in place";
+    EXPECT_EQ(told(Pick), days) << lift;
+    EXPECT_EQ(told(DeadHead), days) << lift;
   }
-  // What stays is tended whenever the season ends.
-  sheet_.life_cycle = LifeCycle::Perennial;
-  live("2027-04-10", "2027-04-10", "2027-07-01", "2027-07-16");
-  EXPECT_EQ(told(DeadHead), "2027-07-29, 2027-07-22 to 2027-08-12, in place");
 }
 
 TEST_F(Rules, AGroupsFlushIsItsOwn) {
