@@ -23,7 +23,7 @@ import garden
 import rules
 
 MOST_REFUSED = 0.05  # of the plans drawn: a plan that is refused checks nothing
-MOST_SHOWN = 40
+MOST_SHOWN = 20
 
 
 def run(program, folder, *words):
