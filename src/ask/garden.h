@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <algorithm>
 #include <optional>
 
 #include "base/date.h"
@@ -20,7 +21,10 @@ struct Garden {
   std::optional<MeasuredWeather> weather = {};  // up to yesterday
 
   // Nothing is begun before it: with an earlier calendar, but for what that one holds, today.
-  Date first_day() const { return plan.remembers ? today : plan.began.value_or(today); }
+  Date first_day() const {
+    const Date begins = plan.began.value_or(today);
+    return plan.remembers ? std::max(begins, today) : begins;
+  }
   // What a question adds is begun today at the earliest; absent: so is all the plan.
   std::optional<Date> adds_from() const {
     return first_day() < today ? std::optional(today) : std::nullopt;

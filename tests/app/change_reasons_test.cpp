@@ -302,7 +302,7 @@ std::vector<Row> other_rows() {
        plan,
        with("52.5", "42.5"),
        {"other lines of [place] changed"},
-       {{"First cut: cornflower", {"other lines of [place] changed"}}}},
+       {{"Lift: cornflower", {"other lines of [place] changed"}}}},
       {"work days",
        plan,
        with("\"Sat\", \"Sun\"", "\"Wed\""),

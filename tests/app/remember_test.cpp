@@ -105,6 +105,17 @@ TEST_F(Remembering, WhatWasSownStaysWhateverTheFrostDates) {
 }
 
 // Every command takes what the calendar told as done; without the calendar it is a new plan.
+TEST_F(Remembering, NothingIsBegunBeforeThePlanBegins) {
+  on("2027-02-01");
+  std::string text = plan();
+  text.replace(text.find("began = 2025-06-01"), 18, "began = 2027-06-20");
+  write("plan.toml", text);
+  for (const char* told : {"1 new", "nothing changed"}) {
+    const Answer answer = run({"calendar", "@plan.toml"});
+    EXPECT_EQ(answer.out, std::string("@garden.ics holds 1 event: ") + told + "\n");
+  }
+}
+
 // Whichever way of the sheet it was put there by, once.
 TEST_F(Remembering, WhatStandsIsToldAndStandsAgain) {
   on("2027-03-20");

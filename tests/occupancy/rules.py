@@ -6,6 +6,7 @@ import datetime
 WEEK = datetime.timedelta(days=7)
 INTO_GROUND = {"sow", "plant", "plant-out"}
 LIFTS = {"lift", "lift-and-store"}
+AFTER_LIFT = LIFTS | {"clear-and-feed", "look-for-seedlings", "look-at-stored"}
 # What is done in this order to one sowing, each not before the one in front of it.
 RAISED = ["sow", "prick-out", "pot-on", "harden-off", "plant-out"]
 BEFORE_START = {"order-seed", "order-bulbs", "order-plants", "pre-treat"}
@@ -86,14 +87,20 @@ def inside_window(garden):
 
 def windows_of(plan, sheet, way, year):
     """The trade's windows of a way for the plants of that flowering year, reckoned from the sheet:
-    weeks from a frost of the plan's place, in whichever years these fall near it. Where more than
-    160 days lie between the frosts, what is tender is begun for as many days longer, as `trug why`
-    says."""
+    weeks from a frost of the plan's place, in whichever years these fall near it. As `trug why` says,
+    where more than 160 days lie between the frosts what is tender is begun for as many days longer,
+    and where the first comes later than 116 days after midsummer what is sown or planted as a corm
+    in autumn is begun as many days sooner."""
     spring, autumn = plan.frost("last", year), plan.frost("first", year)
-    free = (autumn - spring).days % 365
-    after_frost = way["flowers"] == "same year" and (
-        way["window"]["latest"]["from"] == "last frost")
-    longer = max(0, free - 160) if after_frost and sheet.get("frost_class") == "tender" else 0
+    window, same_year = way["window"], way["flowers"] == "same year"
+    longer = sooner = 0
+    if same_year and window["latest"]["from"] == "last frost" and (
+            sheet.get("frost_class") == "tender"):
+        longer = max(0, (autumn - spring).days % 365 - 160)
+    if not same_year and window["earliest"]["from"] == "first frost" and (
+            way["method"] == "seed" or sheet["life_cycle"] == "corm"):
+        midsummer = datetime.date(year, 12 if plan.toml["place"]["latitude"] < 0 else 6, 21)
+        sooner = max(0, (autumn - midsummer).days % 365 - 116)
     for ahead in (-2, -1, 0, 1):
         ends = []
         for end in ("earliest", "latest"):
@@ -102,7 +109,8 @@ def windows_of(plan, sheet, way, year):
             ends.append(frost + datetime.timedelta(days=round(7 * edge["weeks"])))
         if ends[1] < ends[0]:
             ends[1] = ends[1].replace(year=ends[1].year + 1)
-        yield ends[0], ends[1] + datetime.timedelta(days=longer)
+        yield (ends[0] - datetime.timedelta(days=sooner),
+               ends[1] + datetime.timedelta(days=longer))
 
 
 def inside_trade(garden, sheets):
@@ -149,7 +157,7 @@ def after_it_exists(garden):
                     name_of(sowing), later.kind, later.day, one.kind, one.day)
         out = max((j.day for j in own if j.kind in LIFTS), default=None)
         for job in own:
-            if out and job.day > out and job.kind not in LIFTS | {"clear-and-feed", "look-for-seedlings"}:
+            if out and job.day > out and job.kind not in AFTER_LIFT:
                 yield "%s: %s on %s comes after it is taken out, on %s" % (
                     name_of(sowing), job.kind, job.day, out)
 
@@ -190,10 +198,16 @@ def all_told(garden):
 
 
 def all_in_calendar(garden):
-    """The calendar holds every job, on its day, and nothing else that is not cancelled."""
+    """The calendar holds every job, on its day, by itself or told with another of that day, and
+    nothing else that is not cancelled."""
     live = {event.uid: event for event in garden.events
             if not event.cancelled and event.summary != ENDED}
-    told = {job.uid: job for job in garden.jobs}
+    told = {job.uid: job for job in garden.jobs if job.told_with is None}
+    for job in garden.jobs:
+        major = told.get(job.told_with)
+        if job.told_with and (major is None or (major.day, major.planting) != (job.day, job.planting)):
+            yield "%s of %s on %s is told with no other job of that day" % (
+                job.kind, job.planting, job.day)
     if len({event.uid for event in garden.events}) != len(garden.events):
         yield "two events have one identity"
     for uid in told.keys() - live.keys():

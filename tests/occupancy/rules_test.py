@@ -14,6 +14,7 @@ import rules
 PLAN = """
 flowering_year = 2027
 [place]
+latitude = 52
 last_frost = "6 May"
 first_frost = "14 October"
 [wish]
@@ -38,7 +39,7 @@ def sowing(planting, way, start, in_ground, cut, lift, at, length):
 def job(planting, kind, date, where, after=()):
     return {"uid": planting + " " + kind, "kind": kind, "date": date, "first": date, "last": date,
             "where": where, "planting": "bed 1/" + planting, "succession": None, "plants": 12,
-            "text": "", "after": list(after)}
+            "text": "", "after": list(after), "told_with": None}
 
 
 def documents():
@@ -124,6 +125,9 @@ def breaks():
         ("ordered after it is sown", day("cornflower order-seed", "2026-09-10"),
          {"after_it_exists", "after_others"}),
         ("cut after it is taken out", day("cosmos first-cut", "2027-10-20"), {"after_it_exists"}),
+        ("told with another of another day",
+         lambda d: (of_job("cosmos prick-out", told_with="cosmos lift")(d), d["events"].remove(
+             ("cosmos prick-out", "2027-04-24"))), {"all_in_calendar"}),
         ("waits for no job", of_job("zinnia sow", after=["nothing"]), {"after_others"}),
         ("not planted out", without("cosmos plant-out"), {"all_told"}),
         ("left out unsaid", lambda d: d["plantings"].pop(), {"all_told", "all_in_weeks"}),
