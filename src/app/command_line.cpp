@@ -157,15 +157,10 @@ void add_jobs(Line line) {
   CLI::App& app = command(line, "jobs", "what must I do, and when",
                           "jobs garden.toml --from \"1 March\" --to \"31 March\"");
   plan_argument(app, line);
-  CLI::Option* from = day_option(app, "--from", line.days.from,
-                                 "first day shown: today, Saturday, 5 May, 2027-05-14");
+  day_option(app, "--from", line.days.from, "first day shown: today, Saturday, 5 May, 2027-05-14");
   CLI::Option* to = day_option(app, "--to", line.days.to, "last day shown");
-  CLI::Option* week = app.add_flag("--week", line.options.week, "seven days, from today or --from");
-  app.add_flag("--all", line.options.all, "the whole year, what lies before today too")
-      ->excludes(from)
-      ->excludes(to)
-      ->excludes(week);
-  week->excludes(to);
+  app.add_flag("--week", line.options.week, "seven days, from today or --from")->excludes(to);
+  app.add_flag("--all", line.options.all, "the whole year, what lies before today too");
   app.add_option("--next", line.options.next, "the first so many from today or --from")
       ->type_name("N")
       ->check(CLI::PositiveNumber);

@@ -51,7 +51,8 @@ struct Shown {
 Shown shown_days(const Options& options, Date today) {
   Shown days{options.from, options.to};
   const bool from_today = options.format == show::Format::Page || options.week || options.next;
-  if (!days.from && !options.all && from_today) days.from = today;
+  const bool whole = options.all && !options.week;
+  if (!days.from && !whole && from_today) days.from = today;
   if (options.week) days.to = *days.from + kWeek - Days{1};
   return days;
 }

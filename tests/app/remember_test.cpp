@@ -110,10 +110,11 @@ TEST_F(Remembering, NothingIsBegunBeforeThePlanBegins) {
   std::string text = plan();
   text.replace(text.find("began = 2025-06-01"), 18, "began = 2027-06-20");
   write("plan.toml", text);
-  for (const char* told : {"1 new", "nothing changed"}) {
+  for (const char* told : {"6 new", "nothing changed"}) {
     const Answer answer = run({"calendar", "@plan.toml"});
-    EXPECT_EQ(answer.out, std::string("@garden.ics holds 1 event: ") + told + "\n");
+    EXPECT_EQ(answer.out, std::string("@garden.ics holds 6 events: ") + told + "\n");
   }
+  for (const auto& stored : memory().events) EXPECT_GE(iso(stored.event.start), "2027-06-20");
 }
 
 // Whichever way of the sheet it was put there by, once.

@@ -1,0 +1,89 @@
+// SPDX-License-Identifier: MIT
+// Which jobs are shown.
+#include <gtest/gtest.h>
+
+#include <nlohmann/json.hpp>
+#include <string>
+#include <vector>
+
+#include "plan_text.h"
+#include "program.h"
+
+namespace trug::app {
+namespace {
+
+using Json = nlohmann::json;
+
+class Jobs : public Program {
+ protected:
+  void SetUp() override {
+    Program::SetUp();
+    now_ = {*parse_iso("2027-05-03"), *parse_iso("2027-05-03") + std::chrono::hours{9}};
+    write("plan.toml",
+          head_text("") + std::string(kShelterText) +
+              bed_text("lane", "2.3", "0.9", {{"2.2", "crops = [\"cornflower\", \"zinnia\"]"}}) +
+              bed_text("yard", "2.3", "0.9", {{"2.2", "crops = [\"zinnia\"]"}}));
+  }
+  Json asked(std::vector<std::string> options) {
+    std::vector<std::string> words = {"jobs", "@plan.toml", "--json"};
+    words.insert(words.end(), options.begin(), options.end());
+    return Json::parse(run(words).out).at("jobs");
+  }
+  std::string page(std::vector<std::string> options = {}) {
+    std::vector<std::string> words = {"jobs", "@plan.toml"};
+    words.insert(words.end(), options.begin(), options.end());
+    return run(words).out;
+  }
+};
+
+TEST_F(Jobs, APageBeginsTodayAndADocumentHoldsTheYear) {
+  const Json year = asked({});
+  ASSERT_LT(year.front().at("date").get<std::string>(), "2027-05-03");
+  EXPECT_EQ(asked({"--all"}).size(), year.size());
+  EXPECT_EQ(page().find("March 2027"), std::string::npos);
+  EXPECT_NE(page().find(" before: --all shows "), std::string::npos);
+  EXPECT_NE(page({"--all"}).find("2026"), std::string::npos);
+  EXPECT_EQ(page({"--all"}).find(" before: --all shows "), std::string::npos);
+}
+
+TEST_F(Jobs, TheWeekIsSevenDaysAndNextSoMany) {
+  for (const Json& job : asked({"--week"})) {
+    EXPECT_GE(job.at("date").get<std::string>(), "2027-05-03");
+    EXPECT_LE(job.at("date").get<std::string>(), "2027-05-09");
+  }
+  const Json june = asked({"--week", "--from", "2027-06-01"});
+  for (const Json& job : june) EXPECT_LE(job.at("date").get<std::string>(), "2027-06-07");
+  EXPECT_EQ(asked({"--next", "3"}).size(), 3u);
+  EXPECT_GE(asked({"--next", "3"}).front().at("date").get<std::string>(), "2027-05-03");
+}
+
+TEST_F(Jobs, OfABedOrACropAlone) {
+  const std::size_t all = asked({}).size();
+  const Json lane = asked({"--bed", "Lane"}), zinnia = asked({"--crop", "zinnia"});
+  for (const Json& job : lane) EXPECT_EQ(job.at("bed"), "lane");
+  for (const Json& job : zinnia) EXPECT_EQ(job.at("crop"), "zinnia");
+  EXPECT_EQ(lane.size() + asked({"--bed", "yard"}).size(), all);
+  EXPECT_EQ(zinnia.size() + asked({"--crop", "cornflower"}).size(), all);
+  const Answer none = run({"jobs", "@plan.toml", "--bed", "attic"});
+  EXPECT_EQ(none.exit, kBadInput);
+  EXPECT_NE(none.err.find("there is no planting in a bed 'attic'"), std::string::npos) << none.err;
+}
+
+TEST_F(Jobs, GroupsHoldTheirKinds) {
+  std::size_t all = 0;
+  for (const char* group : {"buying", "raising", "planting", "tending", "cutting", "clearing"}) {
+    all += asked({"--only", group}).size();
+  }
+  EXPECT_EQ(all, asked({}).size());
+}
+
+TEST_F(Jobs, CautionsAreNamedAndToldWhereAsked) {
+  EXPECT_NE(page().find("Crops marked ! harm. Spreads where it should not: cornflower."),
+            std::string::npos)
+      << page();
+  EXPECT_NE(page({"--cautions"}).find("cornflower: Spreads where it should not: seeds itself"),
+            std::string::npos);
+}
+
+}  // namespace
+}  // namespace trug::app
