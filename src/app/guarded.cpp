@@ -3,7 +3,6 @@
 
 #include <exception>
 #include <new>
-#include <ostream>
 #include <system_error>
 
 #include "app/inputs.h"

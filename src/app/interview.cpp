@@ -3,9 +3,8 @@
 
 #include <fmt/format.h>
 
-#include <algorithm>
 #include <cstddef>
-#include <istream>
+#include <string_view>
 #include <vector>
 
 #include "base/text.h"

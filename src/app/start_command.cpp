@@ -4,8 +4,10 @@
 #include <algorithm>
 #include <filesystem>
 #include <optional>
+#include <ostream>
 #include <sstream>
 #include <string>
+#include <string_view>
 #include <utility>
 #include <vector>
 
@@ -19,7 +21,6 @@
 #include "ask/growings.h"
 #include "ask/propose.h"
 #include "ask/wish_ground.h"
-#include "base/text.h"
 #include "base/uuid.h"
 #include "harvest/vase.h"
 #include "show/plan_toml.h"

@@ -6,7 +6,7 @@
 #include <algorithm>
 #include <cstddef>
 #include <filesystem>
-#include <set>
+#include <map>
 #include <utility>
 
 #include "app/reckoning.h"

@@ -6,8 +6,8 @@
 #include <algorithm>
 #include <charconv>
 #include <filesystem>
-#include <iterator>
 #include <system_error>
+#include <utility>
 
 #include "base/text.h"
 #include "show/plan_toml.h"

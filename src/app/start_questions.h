@@ -3,6 +3,7 @@
 // in a plan. Whether it is a right one, the reader of plans judges.
 #pragma once
 
+#include <functional>
 #include <map>
 #include <optional>
 #include <span>

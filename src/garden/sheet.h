@@ -5,6 +5,7 @@
 // unit of the name. A figure that is not known is absent; the comment says what follows.
 #pragma once
 
+#include <functional>
 #include <map>
 #include <optional>
 #include <string>

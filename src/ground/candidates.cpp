@@ -18,16 +18,15 @@ namespace {
 
 constexpr double kWeeksOff = 2;  // a pinned start may leave the usual weeks by this
 
-// So much later than its window it may go into the ground. What should have begun by now is as
-// right as a pin.
+// So much later than its window it may go into the ground; what is overdue is as right as a pin.
 int late_weeks(const Way& way, const Begun& begun) {
   if (way.pre_chilled) return 0;
-  const bool due = begun.start_from || begun.in_ground_from;
-  if (way.flowers != FlowersIn::SameYear && !due) return kMostLateDaysNextYear / 7;
+  const bool is_due = begun.start_from || begun.in_ground_from;
+  if (way.flowers != FlowersIn::SameYear && !is_due) return kMostLateDaysNextYear / 7;
   if (way.method == Method::Bulb) return kLateWeeksBulbs;
-  const bool long_under_cover = way.weeks_under_cover && way.raised != Raised::NurseryBed &&
-                                way.weeks_under_cover->low > kLongUnderCoverWeeks;
-  return long_under_cover ? kLateWeeksLongUnderCover : kLateWeeks;
+  const bool in_bed = !way.weeks_under_cover || way.raised == Raised::NurseryBed;
+  const bool is_long = !in_bed && way.weeks_under_cover->low > kLongUnderCoverWeeks;
+  return is_long ? kLateWeeksLongUnderCover : kLateWeeks;
 }
 
 // The way by which a crop that is said to stand there already is reckoned: as established; bulbs,
@@ -394,9 +393,7 @@ Candidates candidates(const Setting& setting, const Sheet& sheet, const CropEntr
                       const std::vector<Begun>& known) {
   const Begun* only = entry.successions == 1 ? standing(known, 0) : nullptr;
   Candidates result = candidates_of(setting, sheet, entry, only ? *only : of_free_sowings(known));
-  if (entry.successions != 1) {
-    add_known_sowings(setting, sheet, entry, known, result);
-  }
+  if (entry.successions != 1) add_known_sowings(setting, sheet, entry, known, result);
   return result;
 }
 

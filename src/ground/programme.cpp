@@ -2,7 +2,6 @@
 #include "ground/programme.h"
 
 #include <algorithm>
-#include <cmath>
 #include <deque>
 #include <tuple>
 #include <utility>

@@ -21,14 +21,14 @@ constexpr int kWalkDaysToSeed = 28;  // hardy annuals set seed and die (memory)
 
 // What is left of a day's stems so many days on; a halving every four weeks.
 const std::array<double, kWalkDays + 1>& halvings() {
-  static const auto all = [] {
+  static const auto kAll = [] {
     std::array<double, kWalkDays + 1> shares{};
     for (std::size_t day = 0; day < shares.size(); ++day) {
       shares[day] = std::exp2(-static_cast<double>(day) / kHalvingDays);
     }
     return shares;
   }();
-  return all;
+  return kAll;
 }
 
 // Days after its weeks on which it is still cut. Bulbs and corms die back, whatever the season
