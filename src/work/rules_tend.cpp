@@ -196,9 +196,9 @@ std::optional<JobDraft> divide(const Sowing& sowing, const RuleContext& context)
   return in_its_window(JobKind::Divide, sowing, context);
 }
 
-constexpr Rule* kRules[] = {water_in, watch_for_frost, slugs,   thin,    look_for_seedlings,
-                            pinch,    support,         protect, uncover, disbud,
-                            prune,    divide};
+// What the winter asks for waits for no thinning in spring.
+constexpr Rule* kRules[] = {water_in,           watch_for_frost, slugs,   protect, uncover, thin,
+                            look_for_seedlings, pinch,           support, disbud,  prune,   divide};
 
 }  // namespace
 

@@ -95,5 +95,20 @@ TEST(Hardiness, WhatMulchDoesNotBringThroughIsLifted) {
   EXPECT_FALSE(TestGarden(six_places().at("Derby")).job_day(entry, work::JobKind::LiftAndStore));
 }
 
+// Sown late, larkspur is thinned in spring; its fleece is laid in autumn all the same.
+TEST(Hardiness, FleeceDoesNotWaitForThinning) {
+  Place place = maritime();
+  place.coldest_c = -22;
+  CropEntry entry{.crop = "larkspur"};
+  entry.pins.way = "sown in place in autumn";
+  entry.pins.start_on = day("2026-10-10");
+  const TestGarden garden(place);
+  const auto fleece = garden.job_day(entry, work::JobKind::Protect);
+  const auto thinned = garden.job_day(entry, work::JobKind::Thin);
+  ASSERT_TRUE(fleece && thinned);
+  EXPECT_GT(iso(*thinned), "2027-01-01");
+  EXPECT_LT(iso(*fleece), "2026-12-31");
+}
+
 }  // namespace
 }  // namespace trug
