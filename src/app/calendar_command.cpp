@@ -56,9 +56,7 @@ class Writer {
     const std::string path = calendar_path(r_.plan);
     if (options_.split.empty() || !options_.only.empty() || path.empty()) return;
     PartFile whole{{}, path, {}};
-    for (const show::JobRow& job : r_.rows) {
-      if (!job.told_with) whole.jobs.push_back(&job);
-    }
+    whole.jobs = jobs_with_events(r_.rows);
     files.push_back(std::move(whole));
   }
 

@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "app/named_plantings.h"
 #include "app/reckoning.h"
 #include "ask/gave_way.h"
 #include "ask/spare_plants.h"
@@ -20,25 +21,6 @@
 #include "work/purchases.h"
 
 namespace trug::app {
-namespace {
-
-// The planting that `why BED CROP` names: the bed by its name or id, the crop by its name or the
-// planting's id.
-std::optional<std::size_t> find_planting(const Options& options, const Reckoning& r) {
-  const std::string bed = folded(options.bed), crop = folded(options.crop);
-  for (std::size_t i = 0; i < r.plan.plantings.size(); ++i) {
-    const CropEntry& asked = r.plan.plantings[i].asked;
-    const Bed* planted = bed_of(r.plan, r.plan.plantings[i]);
-    const bool same_bed = folded(bed_name(r.plan, r.plan.plantings[i])) == bed ||
-                          (planted && folded(bed_identity(*planted)) == bed);
-    if (same_bed && (folded(asked.crop) == crop || folded(asked.id.value_or("")) == crop)) {
-      return i;
-    }
-  }
-  return std::nullopt;
-}
-
-}  // namespace
 
 int run_check(const Options& options, const Environment& environment) {
   auto r = reckon(options, environment, "trug.check/1");
@@ -111,23 +93,18 @@ int run_why(const Options& options, const Environment& environment) {
   auto r = reckon(options, environment, "trug.why/1");
   if (!r) return kBadInput;
   if (options.is_json() || options.strict) advise(options, environment, *r);
-  const auto planting = find_planting(options, *r);
-  if (!planting) {
-    std::vector<std::string> names;
-    for (const Planting& each : r->plan.plantings) names.push_back(each.name);
-    environment.err << "error: there is no planting '" << options.bed << "/" << options.crop
-                    << "' in " << r->plan.file << "\n  hint: there are " << listed(names) << "\n";
-    return kBadInput;
-  }
-  const auto gave_way = ask::gave_way(garden_of(options, environment, *r), *r, *planting);
+  const auto named = named_plantings(options, r->plan);
+  if (named.empty()) return refuse_named(options, environment, r->plan);
+  const std::size_t planting = named.front();
+  const auto gave_way = ask::gave_way(garden_of(options, environment, *r), *r, planting);
   if (options.is_json()) {
     environment.out << show::why_json(document_head(options, environment, "trug.why/1"), r->shown(),
-                                      *planting, r->climate, gave_way);
+                                      planting, r->climate, gave_way);
     return exit_code(options, *r);
   }
   const show::Style style = page_style(options, environment);
-  environment.out << show::why_page(r->shown(), *planting, r->climate, style)
-                  << show::why_choice(r->plan, r->schedule, *planting, gave_way, style);
+  environment.out << show::why_page(r->shown(), planting, r->climate, style)
+                  << show::why_choice(r->plan, r->schedule, planting, gave_way, style);
   return exit_code(options, *r);
 }
 

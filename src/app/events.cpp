@@ -108,6 +108,14 @@ Uuid space_of(const Plan& plan, const Part& part) {
   return calendar::namespace_of(*plan.garden, part.name + confined);
 }
 
+std::vector<const show::JobRow*> jobs_with_events(const std::vector<show::JobRow>& rows) {
+  std::vector<const show::JobRow*> jobs;
+  for (const show::JobRow& row : rows) {
+    if (!row.told_with) jobs.push_back(&row);
+  }
+  return jobs;
+}
+
 Regenerated next_version(const Options& options, const Environment& environment, const Reckoning& r,
                          const CalendarContent& content, std::optional<std::string_view> previous) {
   const Uuid space = space_of(r.plan, content.part);

@@ -23,6 +23,9 @@ struct Part {
 // The space of that calendar's UIDs. The plan must have a garden.
 Uuid space_of(const Plan& plan, const Part& part);
 
+// Those that have events of their own: all but what others tell of.
+std::vector<const show::JobRow*> jobs_with_events(const std::vector<show::JobRow>& rows);
+
 // What one calendar file is to hold.
 struct CalendarContent {
   Part part;

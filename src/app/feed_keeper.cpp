@@ -166,9 +166,7 @@ int FeedKeeper::publish(const Reckoning& r, const Environment& environment) {
   OutputFile file(feed_path_, Access::OwnerAtFirst);
   const auto previous = file.previous();
   CalendarContent content{.profile = calendar::Profile::Feed};
-  for (const show::JobRow& job : r.rows) {
-    if (!job.told_with) content.jobs.push_back(&job);
-  }
+  content.jobs = jobs_with_events(r.rows);
   const calendar::Regenerated version = next(r, environment, content, previous);
   if (!version.refused.empty()) {
     environment.err << fmt::format(

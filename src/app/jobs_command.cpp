@@ -4,12 +4,11 @@
 #include <cstddef>
 #include <optional>
 #include <set>
-#include <string>
 #include <vector>
 
 #include "app/commands.h"
+#include "app/named_plantings.h"
 #include "app/reckoning.h"
-#include "base/text.h"
 #include "show/jobs_output.h"
 #include "show/pages.h"
 
@@ -17,31 +16,6 @@ namespace trug::app {
 namespace {
 
 constexpr Days kWeek{7};
-
-bool is_same(const std::string& asked, const std::string& name) {
-  return folded(asked) == folded(name);
-}
-
-bool is_in_bed(const Options& options, const Plan& plan, const Planting& planting) {
-  if (options.bed.empty() || is_same(options.bed, bed_name(plan, planting))) return true;
-  const Bed* bed = bed_of(plan, planting);
-  return bed && is_same(options.bed, bed_identity(*bed));
-}
-
-bool is_crop(const Options& options, const Planting& planting) {
-  return options.crop.empty() || is_same(options.crop, planting.asked.crop) ||
-         is_same(options.crop, planting.asked.id.value_or(planting.asked.crop));
-}
-
-// What --bed and --crop leave; empty where they name nothing there is.
-std::set<std::size_t> asked_plantings(const Options& options, const Plan& plan) {
-  std::set<std::size_t> asked;
-  for (std::size_t i = 0; i < plan.plantings.size(); ++i) {
-    const Planting& planting = plan.plantings[i];
-    if (is_in_bed(options, plan, planting) && is_crop(options, planting)) asked.insert(i);
-  }
-  return asked;
-}
 
 // The days shown, both ends inside. A page begins today where nothing else is asked for; a document
 // holds the year.
@@ -92,26 +66,16 @@ int jobs_before(const Options& options, const Reckoning& r, const Shown& days,
   }));
 }
 
-int refuse_names(const Options& options, const Environment& environment, const Plan& plan) {
-  std::vector<std::string> names;
-  for (const Planting& each : plan.plantings) names.push_back(each.name);
-  const std::string asked = options.crop.empty()  ? "in a bed '" + options.bed + "'"
-                            : options.bed.empty() ? "of '" + options.crop + "'"
-                                                  : "'" + options.bed + "/" + options.crop + "'";
-  environment.err << "error: there is no planting " << asked << " in " << plan.file
-                  << "\n  hint: there are " << listed(names) << "\n";
-  return kBadInput;
-}
-
 }  // namespace
 
 int run_jobs(const Options& options, const Environment& environment) {
   auto r = reckon(options, environment, "trug.jobs/1");
   if (!r) return kBadInput;
-  const auto plantings = asked_plantings(options, r->plan);
-  if (plantings.empty() && !(options.bed.empty() && options.crop.empty())) {
-    return refuse_names(options, environment, r->plan);
+  const auto named = named_plantings(options, r->plan);
+  if (named.empty() && !(options.bed.empty() && options.crop.empty())) {
+    return refuse_named(options, environment, r->plan);
   }
+  const std::set<std::size_t> plantings(named.begin(), named.end());
   if (options.is_json() || options.strict) advise(options, environment, *r);
   const Shown days = shown_days(options, today(options, environment));
   environment.out << show::jobs_as(options.format,

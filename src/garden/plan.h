@@ -72,8 +72,8 @@ struct Wish {
   std::vector<std::string> colours;
   std::vector<std::string> like;     // crops, by their sheets' names: what `ground` reckons with
   std::vector<std::string> dislike;  // likewise: nothing proposes them
-  bool safe = false;  // only what nobody knows to harm people or pets is proposed
-  bool mixed = true;              // false: bunches of one kind
+  bool safe = false;                 // only what nobody knows to harm people or pets is proposed
+  bool mixed = true;                 // false: bunches of one kind
   Position at;
 };
 

@@ -36,6 +36,20 @@ DateSpread spread_around(Date likely, double spread_days) {
   return {likely - days, likely, likely + days};
 }
 
+// Before it nothing opens that was begun before it, whatever heat the winter gave.
+std::optional<Date> spring_of(const climate::Season& season, LifeCycle life_cycle) {
+  if (life_cycle != LifeCycle::HardyAnnual && life_cycle != LifeCycle::Biennial) {
+    return std::nullopt;
+  }
+  return season.mild_from(kMildEnoughC);
+}
+
+double usual_spread(const Growth& growth, const climate::Climate& climate) {
+  const bool is_cold = climate.coldest_month_c().value_or(0) < 0;
+  return is_cold ? growth.spread_in_cold_winters_days.value_or(growth.spread_days)
+                 : growth.spread_days;
+}
+
 }  // namespace
 
 CropClock::CropClock(const climate::Season& season, const CropSpec& crop, Rules rules)
@@ -50,10 +64,7 @@ CropClock::CropClock(const climate::Season& season, const CropSpec& crop, Rules 
                     .pot = sheet().pot,
                     .pinch_at_kd = crop.pinched() ? sheet().pinch.at_kd : std::nullopt};
   forecaster_.emplace(climate(), model, season.lives(), rules);
-  const LifeCycle life_cycle = sheet().life_cycle;
-  if (life_cycle == LifeCycle::HardyAnnual || life_cycle == LifeCycle::Biennial) {
-    spring_ = season.mild_from(kMildEnoughC);
-  }
+  spring_ = spring_of(season, sheet().life_cycle);
   if (growth->after_light) light_days_ = season.light_days(growth->after_light->below_h);
 }
 
@@ -124,11 +135,7 @@ void CropClock::set_spread(Timeline& timeline, Date flower) const {
   if (timeline.basis == Basis::Recorded) {
     timeline.spread_days = 0;
   } else if (timeline.basis != Basis::Window) {
-    const Growth& growth = *crop_.growth();
-    const bool cold = climate().coldest_month_c().value_or(0) < 0;
-    const double usual =
-        cold ? growth.spread_in_cold_winters_days.value_or(growth.spread_days) : growth.spread_days;
-    timeline.spread_days = spread_at(usual, flower, southern);
+    timeline.spread_days = spread_at(usual_spread(*crop_.growth(), climate()), flower, southern);
   } else {
     const bool heat_lover = crop_.growth() && crop_.growth()->base_c >= kHeatLoverBase;
     timeline.spread_days =
@@ -159,7 +166,6 @@ std::optional<Date> CropClock::forecast_flower(const Way& way, Date start, Date 
                    : light_days_         ? Basis::Light
                                          : Basis::Heat;
     flower = forecast->first_flower;
-    // Whatever heat the winter gave, buds wait for spring.
     const bool in_winter = flower && spring_ && start < *spring_ && *flower >= season().from;
     if (in_winter) flower = std::max(*flower, *spring_);
     result.forecast = std::move(*forecast);

@@ -117,7 +117,7 @@ class CropClock {
   Rules rules_;
   std::optional<Forecaster> forecaster_;
   std::optional<DateRange> light_days_;
-  std::optional<Date> spring_;  // before it nothing opens that was begun before it
+  std::optional<Date> spring_;
   std::vector<double> curve_;
 };
 

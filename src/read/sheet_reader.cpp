@@ -87,6 +87,45 @@ Buying read_buying(TomlTable& parent) {
   return buying;
 }
 
+void read_support(TomlTable& file, Sheet& sheet) {
+  using enum Sheet::Support;
+  sheet.support = file.choice<Sheet::Support>("support", {{"no", No},
+                                                          {"light", Light},
+                                                          {"net", Net},
+                                                          {"stakes", Stakes},
+                                                          {"frame", Frame},
+                                                          {"ring", Ring},
+                                                          {"yes", Net}})
+                      .value_or(No);
+}
+
+// How it is worked: what its jobs and their texts need to know.
+void read_work(TomlTable& file, Sheet& sheet) {
+  sheet.arrangement = file.choice("arrangement", kArrangements).value_or(Arrangement::Block);
+  sheet.planting = file.text("planting", kOptional, kSentence);
+  sheet.dead_head = file.boolean("dead_head").value_or(false);
+  sheet.lean_soil = file.boolean("lean_soil").value_or(false);
+  sheet.stays_under = file.boolean("stays_under").value_or(false);
+  if (auto table = file.table("disbud")) {
+    sheet.disbud = Disbud{table->number("weeks_before_cut", required(), {0, 20}).value_or(0),
+                          table->text("text", required(), kSentence).value_or("")};
+    table->finish();
+  }
+  if (auto table = file.table("pods")) {
+    sheet.pods = Pods{table->number("weeks_after_cut", required(), {0, 30}).value_or(0),
+                      table->boolean("are_chief").value_or(false)};
+    table->finish();
+  }
+  if (auto table = file.table("sign")) {
+    for (const std::string_view job : kSignedJobs) {
+      if (const auto sign = table->text(job, kOptional, kSentence)) {
+        sheet.signs.emplace(job, *sign);
+      }
+    }
+    table->finish();
+  }
+}
+
 class SheetReader {
  public:
   SheetReader(TomlTable& file, Diagnostics& diagnostics) : file_(file), diagnostics_(diagnostics) {}
@@ -109,7 +148,7 @@ class SheetReader {
     sheet_.lift_and_store = read_yearly_job(file_, "lift_and_store");
     sheet_.cut_back = read_yearly_job(file_, "cut_back");
     sheet_.buy = read_buying(file_);
-    read_work();
+    read_work(file_, sheet_);
     read_lists();
     check_coverage();
     file_.finish();
@@ -138,7 +177,7 @@ class SheetReader {
     sheet_.cutting_weeks = file_.range("cutting_weeks", required(), kPositive).value_or(Range{});
     sheet_.habit = file_.choice("habit", kHabits, required()).value_or(sheet_.habit);
     sheet_.stop_above_max_c = file_.number("stop_above_max_c", kOptional, kCelsius);
-    read_support();
+    read_support(file_, sheet_);
     sheet_.fewest_cutting_days = file_.whole_number("fewest_cutting_days", kOptional, kCount);
     sheet_.fewest_days_from_sowing =
         file_.whole_number("fewest_days_from_sowing", kOptional, kCount);
@@ -146,19 +185,6 @@ class SheetReader {
     sheet_.rotation_years = file_.whole_number("rotation_years", kOptional, {0, 100});
     sheet_.succession_gap_days = file_.number("succession_gap_days", kOptional, {1, 365});
     read_roles();
-  }
-
-  void read_support() {
-    using enum Sheet::Support;
-    sheet_.support = file_
-                         .choice<Sheet::Support>("support", {{"no", No},
-                                                             {"light", Light},
-                                                             {"net", Net},
-                                                             {"stakes", Stakes},
-                                                             {"frame", Frame},
-                                                             {"ring", Ring},
-                                                             {"yes", Net}})
-                         .value_or(No);
   }
 
   void read_roles() {
@@ -207,34 +233,6 @@ class SheetReader {
                                .value_or(std::max(2, sheet_.first_cut_year));
     if (sheet_.full_cut_year < sheet_.first_cut_year) {
       file_.error("full_cut_year", "it is cut in full no sooner than it is first cut");
-    }
-  }
-
-  // How it is worked: what its jobs and their texts need to know.
-  void read_work() {
-    sheet_.arrangement =
-        file_.choice("arrangement", kArrangements).value_or(Arrangement::Block);
-    sheet_.planting = file_.text("planting", kOptional, kSentence);
-    sheet_.dead_head = file_.boolean("dead_head").value_or(false);
-    sheet_.lean_soil = file_.boolean("lean_soil").value_or(false);
-    sheet_.stays_under = file_.boolean("stays_under").value_or(false);
-    if (auto table = file_.table("disbud")) {
-      sheet_.disbud = Disbud{table->number("weeks_before_cut", required(), {0, 20}).value_or(0),
-                             table->text("text", required(), kSentence).value_or("")};
-      table->finish();
-    }
-    if (auto table = file_.table("pods")) {
-      sheet_.pods = Pods{table->number("weeks_after_cut", required(), {0, 30}).value_or(0),
-                         table->boolean("are_chief").value_or(false)};
-      table->finish();
-    }
-    if (auto table = file_.table("sign")) {
-      for (const std::string_view job : kSignedJobs) {
-        if (const auto sign = table->text(job, kOptional, kSentence)) {
-          sheet_.signs.emplace(job, *sign);
-        }
-      }
-      table->finish();
     }
   }
 

@@ -9,101 +9,16 @@
 #include <string_view>
 
 #include "base/text.h"
-#include "base/words.h"
-#include "show/caution_words.h"
+#include "show/job_sentences.h"
 #include "show/winter_words.h"
+#include "work/job_kinds.h"
 #include "work/seeds.h"
 
 namespace trug::show {
 namespace {
 
-using ground::Sowing;
 using work::Job;
 using work::JobKind;
-
-// A job and all it can speak of.
-struct Subject {
-  const Plan& plan;
-  const Sowing& sowing;
-  const Sheet& sheet;
-  const Job& job;
-
-  std::string plants() const { return counted(sowing.plants, "plant"); }
-};
-
-std::string range_words(Range range, std::string_view unit) {
-  if (range.low == range.high) return fmt::format("{} {}", number(range.low), unit);
-  return fmt::format("{} to {} {}", number(range.low), number(range.high), unit);
-}
-
-std::string in_rows(const Sowing& sowing) {
-  const std::string apart = number(sowing.spacing_cm, 0);
-  if (sowing.sheet->arrangement == Arrangement::DoubleRow) {
-    return fmt::format("in one double row along the bed, {} cm apart", apart);
-  }
-  if (sowing.rows <= 1) return fmt::format("in one row, {} cm apart", apart);
-  return fmt::format("in {} rows, {} cm apart each way", sowing.rows, apart);
-}
-
-// " Claws down."
-std::string how_to_plant(const Sheet& sheet) {
-  return sheet.planting ? " " + capitalised(*sheet.planting) + "." : "";
-}
-
-std::string at_place(const Job& job) {
-  return fmt::format("from {} to {} cm along the bed", job.at_cm, job.at_cm + job.length_cm);
-}
-
-std::string depth_words(const Sheet& sheet) {
-  if (!sheet.depth_mm) return "on the surface, pressed in and not covered, since it wants light";
-  return fmt::format("{} deep", *sheet.depth_mm >= 50 ? number(*sheet.depth_mm / 10) + " cm"
-                                                      : number(*sheet.depth_mm, 0) + " mm");
-}
-
-constexpr Word<Raised> kPlaces[] = {{Raised::InPlace, "where it is to flower"},
-                                    {Raised::Heated, "in warmth"},
-                                    {Raised::Frame, "in a cold frame"},
-                                    {Raised::NurseryBed, "in a nursery bed"}};
-static_assert(names_all(kPlaces));
-
-std::string_view word_for_bulb(LifeCycle life_cycle) {
-  return life_cycle == LifeCycle::Bulb ? "bulb" : life_cycle == LifeCycle::Corm ? "corm" : "tuber";
-}
-
-std::string bulbs(const Subject& of, int number) {
-  return counted(number, std::string(word_for_bulb(of.sheet.life_cycle)));
-}
-std::string bulbs(const Subject& of) { return bulbs(of, of.sowing.plants); }
-
-// What is in hand is not ordered.
-int to_order(const Subject& of) { return of.job.plants.value_or(of.sowing.plants); }
-// Of what is bought as plants, with those that the winter takes.
-int with_spare(const Subject& of) {
-  return static_cast<int>(std::ceil(to_order(of) * work::begun_per_plant(of.sowing) - 1e-9));
-}
-
-// "tulip 'Orchard Dusk'", "tulip (mid)".
-std::string kind_of_crop(const Subject& of) {
-  if (of.job.variety) return fmt::format("{} '{}'", of.job.crop, *of.job.variety);
-  return of.sowing.group ? fmt::format("{} ({})", of.job.crop, of.sowing.group->name) : of.job.crop;
-}
-
-std::string cut_day(const Subject& of) {
-  const growth::DateSpread& cut = of.sowing.timeline.first_cut;
-  return fmt::format("{} ({} to {})", short_day(cut.likely), short_day(cut.early),
-                     short_day(cut.late));
-}
-
-// When it is cut first, where it is cut this year.
-std::string cut_words(const Subject& of) {
-  if (of.sowing.gives_stems()) return fmt::format("First cut about {}.", cut_day(of));
-  const int year = of.plan.flowering_year;
-  const auto& since = of.plan.plantings[of.job.planting].asked.since;
-  const int years = since ? std::max(1, year - *since) : 1;
-  if (years >= of.sheet.first_cut_year) return "Nothing of it is cut this year.";
-  return fmt::format("It is too young to be cut this year: the first stems come in {}.",
-                     year + of.sheet.first_cut_year - years);
-}
 
 // --- What each kind of job says. ---
 
@@ -156,7 +71,7 @@ std::string sow_to_raise(const Subject& of) {
   const bool cool =
       raised == Raised::Heated && grown_cool_from(of.sheet, of.sowing.start).has_value();
   return fmt::format("Sow {}, {}. {} seedlings make sure of {}, to be planted out on {}.{}",
-                     word_of(kPlaces, raised), depth_words(of.sheet), seedlings, of.plants(),
+                     where_words(raised), depth_words(of.sheet), seedlings, of.plants(),
                      short_day(of.sowing.in_ground),
                      cool ? " Once they are up, grow them on cool, in a frame." : "");
 }
@@ -186,8 +101,7 @@ std::string harden_off(const Subject& of) {
   if (of.job.where == Raised::Frame) {
     return fmt::format(
         "Move the plants to the cold frame: open it by day, longer each day, and in the last "
-        "nights "
-        "too{}, until {}.",
+        "nights too{}, until {}.",
         of.job.frost_may_come ? " unless frost is forecast" : "", until);
   }
   return of.job.frost_may_come
@@ -201,14 +115,6 @@ std::string harden_off(const Subject& of) {
                    until);
 }
 
-// Of roots and tubers; not of seedlings, nor of cuttings bought of a tuber's crop.
-std::string how_to_set_out(const Subject& of) {
-  const Method method = of.sowing.raised_by().method;
-  const bool is_root = method == Method::Bulb ||
-                       (method == Method::BoughtPlants && !is_planted(of.sheet.life_cycle));
-  return is_root ? how_to_plant(of.sheet) : "";
-}
-
 std::string plant_out(const Subject& of) {
   std::string text = fmt::format("Plant out {} {}, {}.{} {}", of.plants(), in_rows(of.sowing),
                                  at_place(of.job), how_to_set_out(of), cut_words(of));
@@ -219,8 +125,8 @@ std::string plant_out(const Subject& of) {
 std::string plant(const Subject& of) {
   if (of.job.where != Raised::InPlace) {
     return fmt::format("Pot up {} {}, to be planted out on {}.{}", bulbs(of),
-                       word_of(kPlaces, of.sowing.raised_by().raised),
-                       short_day(of.sowing.in_ground), how_to_plant(of.sheet));
+                       where_words(of.sowing.raised_by().raised), short_day(of.sowing.in_ground),
+                       how_to_plant(of.sheet));
   }
   return fmt::format("Plant {} {}, {}, {}.{} {}", bulbs(of),
                      of.sheet.depth_mm ? depth_words(of.sheet) : "just under the surface",
@@ -303,21 +209,6 @@ std::string lift_and_store(const Subject& of) {
 std::string cut_back(const Subject& of) {
   return of.sheet.second_flush ? "Cut back hard after the first flowers, for a second flush."
                                : yearly(of);
-}
-
-Date pods_ripe(const Subject& of) {
-  return of.sowing.timeline.first_cut.likely +
-         Days{std::lround(7 * of.sheet.pods->weeks_after_cut)};
-}
-
-// Of lifted bulbs, corms and tubers.
-std::string what_becomes(const Subject& of) {
-  if (of.sheet.lift_and_store) return " Dry them and store them free of frost.";
-  if (of.sheet.stays_under) {
-    return " Lay them in the shade with their leaves until these have yellowed, and keep them dry "
-           "until autumn.";
-  }
-  return " They seldom flower as well a second year: compost them.";
 }
 
 std::string lift(const Subject& of) {
@@ -474,34 +365,6 @@ static_assert(is_complete());
 
 const Wording& wording_of(JobKind kind) { return kWordings.at(static_cast<std::size_t>(kind)); }
 
-// " The sign: roots show below."
-std::string sign_words(const Subject& of) {
-  const std::string sign = sign_of(of.sheet, of.job.key.kind);
-  return sign.empty() ? "" : fmt::format(" The sign: {}.", sign);
-}
-
-std::string job_text(const Subject& of) {
-  const Wording& wording = wording_of(of.job.key.kind);
-  std::string text = wording.text(of) + sign_words(of);
-  if (of.job.first != of.job.last) text += wording.window(of.job);
-  if (of.job.note) text += " Noted: " + *of.job.note;
-  return text;
-}
-
-std::string doing(const Subject& of) {
-  if (of.job.key.kind == JobKind::OrderBulbs) {
-    return fmt::format("Order {}s", word_for_bulb(of.sheet.life_cycle));
-  }
-  return capitalised(std::string(work::trait(of.job.key.kind).words));
-}
-
-std::string crop_words(const Subject& of) {
-  const CropEntry& asked = of.plan.plantings[of.job.planting].asked;
-  const int succession = of.job.key.succession;
-  return asked.id.value_or(asked.crop) + (succession > 0 ? fmt::format(" {}", succession) : "") +
-         (of.job.key.repeat > 0 ? " again" : "");
-}
-
 }  // namespace
 
 std::string sign_of(const Sheet& sheet, JobKind kind) {
@@ -510,24 +373,17 @@ std::string sign_of(const Sheet& sheet, JobKind kind) {
   return own != sheet.signs.end() ? own->second : std::string(wording_of(kind).sign);
 }
 
-std::vector<JobRow> job_rows(const Plan& plan, const ground::Schedule& schedule,
-                             const std::vector<Job>& jobs, const std::vector<std::string>& uids) {
-  std::vector<JobRow> rows;
-  rows.reserve(jobs.size());
-  for (std::size_t i = 0; i < jobs.size(); ++i) {
-    const Sowing& sowing = schedule.at(jobs[i].sowing);
-    const Subject of{plan, sowing, *sowing.sheet, jobs[i]};
-    const bool handled = work::trait(jobs[i].key.kind).hands_on;
-    rows.push_back({jobs[i], uids.empty() ? "" : uids[i], doing(of), crop_words(of), job_text(of),
-                    handled ? caution_lines(of.sheet) : std::vector<std::string>{}});
-  }
-  for (const JobRow& row : rows) {
-    if (!row.told_with) continue;
-    const Sowing& sowing = schedule.at(row.sowing);
-    const Subject of{plan, sowing, *sowing.sheet, row};
-    rows[*row.told_with].text += " " + wording_of(row.key.kind).text(of) + sign_words(of);
-  }
-  return rows;
+std::string what_to_do(const Subject& of) {
+  const std::string sign = sign_of(of.sheet, of.job.key.kind);
+  return wording_of(of.job.key.kind).text(of) +
+         (sign.empty() ? "" : fmt::format(" The sign: {}.", sign));
+}
+
+std::string job_text(const Subject& of) {
+  std::string text = what_to_do(of);
+  if (of.job.first != of.job.last) text += wording_of(of.job.key.kind).window(of.job);
+  if (of.job.note) text += " Noted: " + *of.job.note;
+  return text;
 }
 
 }  // namespace trug::show

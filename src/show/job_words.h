@@ -25,7 +25,8 @@ struct JobRow : work::Job {
 // What to look for when a job is due, a clause; empty: nothing is told but its days.
 std::string sign_of(const Sheet& sheet, work::JobKind kind);
 
-// A row for each job, in their order; a major one's text tells of the minor ones with it; `uids` likewise, or none.
+// A row for each job, in their order; a major one's text tells of the minor ones with it; `uids`
+// likewise, or none.
 std::vector<JobRow> job_rows(const Plan& plan, const ground::Schedule& schedule,
                              const std::vector<work::Job>& jobs,
                              const std::vector<std::string>& uids);

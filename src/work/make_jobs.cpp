@@ -132,9 +132,7 @@ void wait_for(JobDraft& draft, Date day) {
   for (Date* each : {&window.day, &window.first, &window.last}) *each = std::max(*each, day);
 }
 
-bool is_order(JobKind kind) {
-  return kind == JobKind::OrderSeed || kind == JobKind::OrderBulbs || kind == JobKind::OrderPlants;
-}
+bool is_order(JobKind kind) { return trait(kind).group == JobGroup::Buying; }
 
 // Of what is in hand nothing is ordered; of an order, what is left of it.
 bool is_in_hand(JobKind kind, const Sowing& sowing, int there) {
@@ -179,8 +177,28 @@ void tell_with(const std::vector<Job>& jobs, std::size_t carrier, Job& job) {
   job.told_with = carrier;
 }
 
+bool leaves_the_ground(JobKind kind) {
+  return kind == JobKind::ClearAndFeed || kind == JobKind::LetDieDown;
+}
+
 bool is_into_bed(const JobDraft& draft) {
   return trait(draft.kind).chosen && draft.where == Raised::InPlace;
+}
+
+// The draft as a job after those that are made, of which the sowing's begin at `begin`; nullopt: it
+// is not told of.
+std::optional<Job> told_job(const JobDraft& draft, const std::vector<JobDraft>& drafts,
+                            const Sowing& sowing, const RuleContext& context,
+                            const std::vector<Job>& jobs, std::size_t begin) {
+  const auto carrier = is_minor(draft) ? carrier_of(draft, jobs, begin) : std::nullopt;
+  if (!carrier && is_minor(draft) && is_untold(draft, drafts)) return std::nullopt;
+  Job job = made(draft, sowing, context);
+  if (carrier) {
+    tell_with(jobs, *carrier, job);
+  } else if (!agree_with_told(sowing, draft, context, job)) {
+    return std::nullopt;
+  }
+  return job;
 }
 
 // Adds the jobs of one sowing (by place), of which so many plants are `there`. `ground_ready`: the
@@ -195,24 +213,16 @@ std::optional<std::size_t> add_jobs(const Schedule& schedule, std::size_t index,
   auto drafts = drafts_of(sowing, context);
   std::erase_if(drafts, [&](const JobDraft& one) { return is_in_hand(one.kind, sowing, there); });
   for (JobDraft& draft : drafts) {
-    const JobTrait& kind = trait(draft.kind);
-    const auto carrier = is_minor(draft) ? carrier_of(draft, jobs, begin) : std::nullopt;
-    if (!carrier && is_minor(draft) && is_untold(draft, drafts)) continue;
     if (before) wait_for(draft, jobs[*before].day);
-    Job job = made(draft, sowing, context);
-    if (carrier) {
-      tell_with(jobs, *carrier, job);
-    } else if (!agree_with_told(sowing, draft, context, job)) {
-      continue;
-    }
-    order_the_rest(job, sowing, there);
-    job.sowing = index;
-    if (before) job.after.push_back(*before);
-    if (ground_ready && is_into_bed(draft)) job.after.push_back(*ground_ready);
-    if (kind.in_line) before = jobs.size();
-    const bool leaves = draft.kind == JobKind::ClearAndFeed || draft.kind == JobKind::LetDieDown;
-    if (leaves) frees = jobs.size();
-    jobs.push_back(std::move(job));
+    auto job = told_job(draft, drafts, sowing, context, jobs, begin);
+    if (!job) continue;
+    order_the_rest(*job, sowing, there);
+    job->sowing = index;
+    if (before) job->after.push_back(*before);
+    if (ground_ready && is_into_bed(draft)) job->after.push_back(*ground_ready);
+    if (trait(draft.kind).in_line) before = jobs.size();
+    if (leaves_the_ground(draft.kind)) frees = jobs.size();
+    jobs.push_back(std::move(*job));
   }
   return frees;
 }
