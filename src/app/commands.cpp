@@ -2,16 +2,12 @@
 #include "app/commands.h"
 
 #include <algorithm>
-#include <optional>
-#include <string>
-#include <vector>
 
 #include "app/named_plantings.h"
 #include "app/reckoning.h"
 #include "ask/gave_way.h"
 #include "ask/spare_plants.h"
 #include "ask/wish_ground.h"
-#include "base/text.h"
 #include "show/ground_page.h"
 #include "show/order_page.h"
 #include "show/pages.h"

@@ -11,8 +11,21 @@
 namespace trug::ground {
 namespace {
 
+// Days from a job that came late until its plants can go out: roots take as long again as the
+// hardening off that follows (memory).
+constexpr int kHarden = 10, kRootIn = 10;
+
+int days_until_ready(const std::string& job) {
+  if (job == "prick-out" || job == "pot-on") return kRootIn + kHarden;
+  return job == "harden-off" ? kHarden : 0;
+}
+
 // What is not done is what the job's word says; without one, the next thing it begins with.
 void take_not_done(const Happened& happened, Begun& begun) {
+  if (const int days = happened.job ? days_until_ready(*happened.job) : 0; days > 0) {
+    const Date ready = happened.on + Days{days};
+    begun.ready_from = std::max(begun.ready_from.value_or(ready), ready);
+  }
   const bool start = happened.job ? *happened.job == "sow" || *happened.job == "plant"
                                   : !begun.start && !begun.in_ground;
   const bool out = happened.job ? *happened.job == "plant-out" : !start && !begun.in_ground;

@@ -39,6 +39,8 @@ struct Begun {
   std::optional<Date> gone_by;  // the crop after it is in its ground by then
   // Known not to have been done before this day: it is done as soon as it can be from then on.
   std::optional<Date> start_from, in_ground_from;
+  // Raised plants that were not pricked out, potted on or hardened off in time: no sooner.
+  std::optional<Date> ready_from;
   // Sown again after a failure: no sooner.
   std::optional<Date> again_from;
   bool young_plants = false;  // they are in hand

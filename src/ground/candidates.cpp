@@ -21,7 +21,7 @@ constexpr double kWeeksOff = 2;  // a pinned start may leave the usual weeks by 
 // So much later than its window it may go into the ground; what is overdue is as right as a pin.
 int late_weeks(const Way& way, const Begun& begun) {
   if (way.pre_chilled) return 0;
-  const bool is_due = begun.start_from || begun.in_ground_from;
+  const bool is_due = begun.start_from || begun.in_ground_from || begun.ready_from;
   if (way.flowers != FlowersIn::SameYear && !is_due) return kMostLateDaysNextYear / 7;
   if (way.method == Method::Bulb) return kLateWeeksBulbs;
   const bool in_bed = !way.weeks_under_cover || way.raised == Raised::NurseryBed;

@@ -48,6 +48,8 @@ std::optional<Refusal> not_before(Date day, const std::optional<Date>& limit, Ru
 std::optional<Refusal> judge_dates(const Case& of, Candidate& c, const Way&) {
   const Begun& begun = of.begun;
   if (auto late = not_before(c.in_ground, begun.in_ground_from, Rule::TooLate)) return late;
+  const auto ready = begun.in_ground ? std::nullopt : begun.ready_from;
+  if (auto late = not_before(c.in_ground, ready, Rule::TooLate)) return late;
   if (auto late = not_before(c.in_ground, soonest_out(begun, of.setting), Rule::TooLate))
     return late;
   if (c.stands || begun.way) return std::nullopt;

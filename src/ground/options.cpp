@@ -248,7 +248,8 @@ Options options_of(const Candidates& candidates, const CropEntry& asked, const S
   return options;
 }
 
-// A stream takes the ground with its first sowing and leaves it with its last.
+// A stream takes the ground with its first sowing and leaves it with its last: which those are is
+// seen by their days, since one that failed is begun again after its followers.
 Options options_of(const Weighed& weighed, const Planting& planting, const Summer& summer,
                    const DayCount& count) {
   const Candidates& candidates = *weighed.candidates;
@@ -259,14 +260,19 @@ Options options_of(const Weighed& weighed, const Planting& planting, const Summe
     const auto sowings = static_cast<int>(stream.sowings.size());
     const int strips = weighed.strips(planting.asked, stream);
     const Layout ground = layout(planting, sheet, strips);
-    const std::size_t first = stream.sowings.front(), last = stream.sowings.back();
+    const std::size_t first = stream.sowings.front();
     Option option = dated(candidates.list[first], starts[first], count);
-    option.lift_from = count.number(candidates.list[last].lift_from);
-    option.lift_to = count.number(candidates.list[last].lift_to);
+    for (const std::size_t sowing : stream.sowings) {
+      const Candidate& c = candidates.list[sowing];
+      option.in_ground = std::min(option.in_ground, starts[sowing].in_ground);
+      option.first_cut = std::min(option.first_cut, count.number(c.timeline.first_cut.likely));
+      option.lift_from = std::max(option.lift_from, count.number(c.lift_from));
+      option.lift_to = std::max(option.lift_to, count.number(c.lift_to));
+    }
     // Begun later than the year allows only because the ground was taken.
     const bool may_wait = option.free == Free::Any || option.free == Free::Soon;
     if (stream.late && may_wait && !starts[first].pinned) option.free = Free::Near;
-    StreamStems stems(candidates.list[first].timeline.first_cut.likely);
+    StreamStems stems(count.date(option.first_cut));
     double summer_days = 0;
     for (int i = 0; i < sowings; ++i) {
       const std::size_t sowing = stream.sowings[static_cast<std::size_t>(i)];

@@ -72,15 +72,15 @@ class Sower {
         result.back().number = static_cast<int>(i) + 1;
       }
     }
-    // The last goes when the planting does, the others when they are over.
+    // The last to be over goes when the planting does, the others when they are over.
+    const auto last = std::ranges::max_element(result, {}, &Sowing::lift_to);
     for (Sowing& one : result) {
-      one.lift = std::min(one.lift_to, lift);
+      one.lift = &one == &*last ? lift : std::min(one.lift_to, lift);
       if (next == nullptr) continue;
       one.next_in_ground = next->in_ground;
       one.next_sheet = next->sheet;
       one.next_is_sown = is_sown_in_place(next->raised_by());
     }
-    result.back().lift = lift;
     // Its neighbours' days may have asked for less.
     for (Sowing& one : result) {
       if (one.begun.lift) one.lift = *one.begun.lift;

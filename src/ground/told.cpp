@@ -140,6 +140,7 @@ void take_started(const Told& told, const Earlier& earlier, const Way& way, cons
   }
   const bool out = told.degree == Degree::InGround && way.weeks_under_cover && !begun.in_ground &&
                    !begun.in_ground_from && begun.start <= earlier.in_ground &&
+                   begun.ready_from.value_or(earlier.in_ground) <= earlier.in_ground &&
                    pins.plant_on.value_or(earlier.in_ground) == earlier.in_ground;
   if (out) begun.in_ground = earlier.in_ground;
   begun.in_ground_told = out || (begun.start_told && !way.weeks_under_cover);

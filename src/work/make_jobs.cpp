@@ -22,6 +22,8 @@ namespace {
 using ground::Schedule;
 using ground::Sowing;
 
+constexpr int kInModules = 10;  // fewest days worth pricking out for and potting on after (memory)
+
 // Whether the choice, the plan or what happened fixed the day.
 bool stands(const JobDraft& draft) {
   return draft.pinned || draft.recorded || trait(draft.kind).chosen;
@@ -101,6 +103,35 @@ Job made(const JobDraft& draft, const Sowing& sowing, const RuleContext& context
   return job;
 }
 
+// A job that waits for another is not done before it. Days that stand are the other's to keep.
+void wait_for(JobDraft& draft, Date day) {
+  if (stands(draft)) return;
+  Window& window = draft.window;
+  for (Date* each : {&window.day, &window.first, &window.last}) *each = std::max(*each, day);
+}
+
+// However late one came, what is raised is pricked out, potted on and hardened off in this order;
+// pricked out about when it was to be potted on, it goes straight into the larger pots. What was
+// not done has the next not done either, whatever day was told for that.
+void raise_in_order(std::vector<JobDraft>& drafts) {
+  const auto of_kind = [&](JobKind kind) {
+    return std::ranges::find(drafts, kind, &JobDraft::kind);
+  };
+  const auto pricked_out = of_kind(JobKind::PrickOut), potted_on = of_kind(JobKind::PotOn);
+  const bool needless = pricked_out != drafts.end() && potted_on != drafts.end() &&
+                        !stands(*potted_on) &&
+                        potted_on->window.day < pricked_out->window.day + Days{kInModules};
+  if (needless) drafts.erase(potted_on);
+  const auto hardened = of_kind(JobKind::HardenOff);
+  if (hardened == drafts.end()) return;
+  for (const JobKind kind : {JobKind::PrickOut, JobKind::PotOn}) {
+    const auto before = of_kind(kind);
+    if (before == drafts.end()) continue;
+    wait_for(*hardened, before->window.day);
+    hardened->soonest |= before->soonest;
+  }
+}
+
 // In the order in which they are done: under cover before out in the bed, there by their days from
 // its start on, else as in a life.
 std::vector<JobDraft> drafts_of(const Sowing& sowing, const RuleContext& context) {
@@ -113,6 +144,7 @@ std::vector<JobDraft> drafts_of(const Sowing& sowing, const RuleContext& context
     }
   }
   take_records(sowing, context, drafts);
+  raise_in_order(drafts);
   const auto in_bed =
       std::stable_partition(drafts.begin(), drafts.end(),
                             [](const JobDraft& draft) { return draft.where != Raised::InPlace; });
@@ -123,13 +155,6 @@ std::vector<JobDraft> drafts_of(const Sowing& sowing, const RuleContext& context
     return a.window.day < b.window.day;
   });
   return drafts;
-}
-
-// A job that waits for another is not done before it. Days that stand are the other's to keep.
-void wait_for(JobDraft& draft, Date day) {
-  if (stands(draft)) return;
-  Window& window = draft.window;
-  for (Date* each : {&window.day, &window.first, &window.last}) *each = std::max(*each, day);
 }
 
 bool is_order(JobKind kind) { return trait(kind).group == JobGroup::Buying; }

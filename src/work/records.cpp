@@ -57,7 +57,7 @@ void take_record(const Happened& happened, std::vector<JobDraft>& drafts) {
   }
 }
 
-// Nothing is due after it has failed, and there is nothing to lift; lifted, it is cleared away and
+// Nothing is due once it has failed, and there is nothing to lift; lifted, it is cleared away and
 // no more; and what is done to it in pots is over once it is out.
 bool is_over(const JobDraft& draft, const Sowing& sowing) {
   if (draft.recorded) return false;
@@ -65,7 +65,7 @@ bool is_over(const JobDraft& draft, const Sowing& sowing) {
   const Date day = draft.window.day;
   const bool frees = draft.kind == JobKind::Lift || draft.kind == JobKind::ClearAndFeed;
   const bool in_store = draft.kind == JobKind::LookAtStored || draft.kind == JobKind::Replant;
-  if (begun.failed) return frees || day > *begun.failed;
+  if (begun.failed) return frees || day >= *begun.failed;
   if (begun.lift && !frees && !in_store) return day > *begun.lift;
   const bool in_pots = draft.where && *draft.where != Raised::InPlace;
   return in_pots && begun.way && begun.in_ground && day > *begun.in_ground;
@@ -77,15 +77,28 @@ bool is_chosen(const Happened& not_done) {
   return !kind || trait(*kind).chosen;
 }
 
-void put_off(const Happened& not_done, std::vector<JobDraft>& drafts) {
+// The last day on which a job that was not done is still worth doing.
+Date last_right(const JobDraft& draft, const Sowing& sowing) {
+  constexpr JobKind kWhileRaised[] = {JobKind::PrickOut, JobKind::PotOn, JobKind::HardenOff};
+  constexpr JobKind kBeforeCut[] = {JobKind::Thin, JobKind::Support};
+  const auto is_one_of = [&](const auto& kinds) {
+    return std::ranges::find(kinds, draft.kind) != std::end(kinds);
+  };
+  if (is_one_of(kWhileRaised)) return sowing.in_ground - Days{1};
+  if (is_one_of(kBeforeCut)) return sowing.timeline.first_cut.likely - Days{1};
+  return std::max(draft.window.last, draft.window.day);
+}
+
+void put_off(const Happened& not_done, const Sowing& sowing, std::vector<JobDraft>& drafts) {
   const auto kind = parse_job_kind(*not_done.job);
   const auto draft = std::ranges::find(drafts, kind, &JobDraft::kind);
   if (draft == drafts.end() || draft->window.day >= not_done.on) return;
-  if (too_late_since(not_done, *draft)) {
+  if (not_done.on > last_right(*draft, sowing)) {
     drafts.erase(draft);
     return;
   }
   draft->window.day = draft->window.first = not_done.on;
+  draft->window.last = std::max(draft->window.last, not_done.on);
   draft->soonest = true;
 }
 
@@ -113,17 +126,12 @@ std::optional<Held> held_for(const Sowing& sowing) {
 
 }  // namespace
 
-std::optional<Date> too_late_since(const Happened& not_done, const JobDraft& draft) {
-  const Date last = std::max(draft.window.last, draft.window.day);
-  return not_done.on > last ? std::optional(last) : std::nullopt;
-}
-
 void take_records(const Sowing& sowing, const RuleContext& context, std::vector<JobDraft>& drafts) {
   const auto& all = context.plan.plantings[sowing.planting].happened;
   for (const Happened& happened : all) {
     if (!is_of(happened, sowing)) continue;
     if (happened.what == Happening::NotDone) {
-      if (!is_chosen(happened)) put_off(happened, drafts);
+      if (!is_chosen(happened)) put_off(happened, sowing, drafts);
     } else {
       take_record(happened, drafts);
     }

@@ -12,13 +12,9 @@ namespace trug::work {
 
 // A recorded day stands instead of the reckoned one; what came to nothing, was lifted, or is behind
 // what was recorded asks for no more jobs; what was not done is due from the day on which that was
-// said, on the first of the gardener's days, while its window lasts.
+// said, on the first of the gardener's days, while it is still worth doing.
 void take_records(const ground::Sowing& sowing, const RuleContext& context,
                   std::vector<JobDraft>& drafts);
-
-// The last day on which a job that was not done could have been, where that is over; nullopt: it
-// can still be done, or is not among the drafts.
-std::optional<Date> too_late_since(const Happened& not_done, const JobDraft& draft);
 
 // By sowing: of so many of its plants the seed, bulb or young plant is in hand. What there is of a
 // crop goes to its sowings in order of their starts.

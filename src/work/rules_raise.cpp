@@ -207,9 +207,10 @@ std::optional<JobDraft> prick_out(const Sowing& sowing, const RuleContext& conte
   if (sowing.stands || sowing.young_plants || potted_up || !way.prick_out_weeks) {
     return std::nullopt;
   }
-  return where_it_stands(JobKind::PrickOut,
-                         around(sowing.start + Days{7 * *way.prick_out_weeks}, 4, 7), sowing,
-                         context);
+  // What is raised in fewer weeks, in a warm month, is as soon big enough.
+  const int half = days_between(sowing.start, sowing.in_ground) / 2;
+  const Date day = sowing.start + Days{std::min(7 * *way.prick_out_weeks, half)};
+  return where_it_stands(JobKind::PrickOut, around(day, 4, 7), sowing, context);
 }
 
 // Where warmth tells its age: on the day its module is too small for it, if it stands in that for

@@ -227,6 +227,35 @@ TEST(Happened, TooLateToBeginAgainIsSaid) {
   EXPECT_NE(p.finding("too-late"), nullptr);
 }
 
+// On the day on which it failed its own jobs are over.
+TEST(Happened, WhatFailedIsNotPlantedOutThatDay) {
+  const Planned whole = grown("snapdragon", {});
+  const Date out = only(whole).in_ground;
+  const Planned p = grown("snapdragon", {{"sown", iso(only(whole).start)}, {"failed", iso(out)}});
+  for (const Job* job : p.of_kind(JobKind::PlantOut)) EXPECT_EQ(job->key.repeat, 1);
+}
+
+// The first of two is begun again after the second, and its ground waits for its flower.
+TEST(Happened, WhatIsBegunAgainAfterItsFollowersIsCut) {
+  const auto sunflowers = [](const std::string& records) {
+    return planned("",
+                   bed("[[bed.stretch.crop]]\ncrop = \"sunflower\"\nsuccessions = 2") + records);
+  };
+  const Planned plain = sunflowers("");
+  ASSERT_EQ(plain.schedule.sowings.size(), 2u);
+  const Date first = plain.schedule.sowings[0].start, second = plain.schedule.sowings[1].start;
+  const Planned p =
+      sunflowers(happened("sunflower", {{"sown", iso(first), "succession = 1\n"},
+                                        {"failed", iso(second + Days{10}), "succession = 1\n"},
+                                        {"sown", iso(second), "succession = 2\n"}}));
+  ASSERT_EQ(p.schedule.sowings.size(), 2u);
+  for (const ground::Sowing& sowing : p.schedule.sowings) {
+    EXPECT_GT(sowing.lift, sowing.timeline.first_cut.likely) << sowing.number;
+    EXPECT_TRUE(sowing.gives_stems()) << sowing.number;
+  }
+  EXPECT_EQ(p.of_kind(JobKind::FirstCut).size(), 2u);
+}
+
 TEST(Happened, WhatWasNotSownIsSownAsSoonAsItCanBe) {
   const Planned before = grown("cornflower", {});
   const std::string on = iso(only(before).start + Days{9});
@@ -234,20 +263,36 @@ TEST(Happened, WhatWasNotSownIsSownAsSoonAsItCanBe) {
   EXPECT_EQ(iso(only(late).start), on);
 }
 
-// Pricking out is put off; once its time is over that is said, and it is asked for no more.
+// What waits for it waits longer, while the plants are here; once they are out that is said, and it
+// is asked for no more.
 TEST(Happened, AJobThatWasNotDoneIsDueAgainWhileItIsRight) {
+  const auto day_of = [](const Planned& p, JobKind kind) { return p.of_kind(kind).at(0)->day; };
+  for (const std::string crop : {"strawflower", "statice", "china aster"}) {
+    const Planned before = grown(crop, {});
+    const Record sown = {"sown", iso(only(before).start)};
+    for (const JobKind kind : {JobKind::PrickOut, JobKind::HardenOff}) {
+      const std::string job(to_string(kind));
+      for (const int days_late : {3, 8, 16}) {
+        const Date on = day_of(before, kind) + Days{days_late};
+        const Planned p = grown(crop, {sown, {"not-done", iso(on), "job = \"" + job + "\"\n"}});
+        SCOPED_TRACE(crop + " " + job + " " + iso(on));
+        EXPECT_EQ(day_of(p, kind), on);
+        EXPECT_EQ(p.finding("not-done"), nullptr);
+        EXPECT_EQ(only(p).start, only(before).start);
+        EXPECT_LE(day_of(p, JobKind::PrickOut), day_of(p, JobKind::HardenOff));
+        EXPECT_GE(days_between(day_of(p, JobKind::HardenOff), only(p).in_ground), 10);
+        EXPECT_GE(only(p).in_ground, only(before).in_ground);
+      }
+    }
+  }
+}
+
+TEST(Happened, AJobWhoseTimeIsOverIsAskedForNoMore) {
   const Planned before = grown("snapdragon", {});
-  const Job& first = *before.of_kind(JobKind::PrickOut).at(0);
-  const auto with = [&](Date on) {
-    return grown("snapdragon", {{"not-done", iso(on), "job = \"prick-out\"\n"}});
-  };
-  const Planned soon = with(first.day + Days{3});
-  EXPECT_EQ(soon.of_kind(JobKind::PrickOut).at(0)->day, first.day + Days{3});
-  EXPECT_EQ(soon.finding("not-done"), nullptr);
-  EXPECT_EQ(only(soon).start, only(before).start);
-  const Planned late = with(first.last + Days{1});
-  EXPECT_TRUE(late.of_kind(JobKind::PrickOut).empty());
-  EXPECT_NE(late.finding("not-done"), nullptr);
+  const Date late = only(before).in_ground + Days{60};
+  const Planned p = grown("snapdragon", {{"not-done", iso(late), "job = \"pinch\"\n"}});
+  EXPECT_TRUE(p.of_kind(JobKind::Pinch).empty());
+  EXPECT_NE(p.finding("not-done"), nullptr);
 }
 
 TEST(Happened, ARecordBeatsAPinAndSaysSoWhereTheyAreApart) {
