@@ -62,7 +62,8 @@ bool keep_cut_in_month(Options options, const Environment& environment,
   options.plans = {options.crops.plan};
   const auto r = reckon(options, environment, "trug.crop/1");
   if (!r) return false;
-  const ask::Garden garden = garden_of(options, environment, *r);
+  ask::Garden garden = garden_of(options, environment, *r);
+  garden.plan.began = garden.today;
   const Date from = r->climate.season_start(r->plan.flowering_year);
   const Date until = r->climate.season_start(r->plan.flowering_year + 1);
   std::vector<Date> mondays;

@@ -169,7 +169,10 @@ std::optional<FewStems> few_stems(const View& view, std::size_t planting) {
   }
   const double least = view.plan().wish->stems_per_vase * kVaseShare;
   if (best >= least) return std::nullopt;
-  return FewStems{best, least, view.weighed(planting).layout.plants};
+  return FewStems{
+      best, least, view.weighed(planting).layout.plants,
+      first_year_in_cut(*view.weighed(planting).sheet, view.plan().plantings[planting].asked.since,
+                        view.plan().flowering_year)};
 }
 
 // One planting that would fill the weeks in which it is cut again and again, by itself.

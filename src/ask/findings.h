@@ -126,6 +126,7 @@ struct FewStems {
   double best_week_stems = 0;
   double least_stems = 0;  // that count
   int plants = 0;
+  int first_year = 0;  // in which there are stems
 };
 
 // More plants than the ground holds at their spacing.

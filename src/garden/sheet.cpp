@@ -101,6 +101,11 @@ double cut_share(const Sheet& sheet, int years) {
          (sheet.full_cut_year - sheet.first_cut_year + 1);
 }
 
+int first_year_in_cut(const Sheet& sheet, std::optional<int> since, int flowering_year) {
+  const int years = since ? std::max(1, flowering_year - *since) : 1;
+  return flowering_year + sheet.first_cut_year - years;
+}
+
 const Group* find_group(const Sheet& sheet, std::string_view name) {
   const auto found = std::ranges::find(sheet.groups, name, &Group::name);
   return found == sheet.groups.end() ? nullptr : &*found;

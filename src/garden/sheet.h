@@ -350,6 +350,8 @@ bool covers(std::string_view entry, std::string_view key);
 // Of what a plant in its full years gives, the share it is cut for so many years (from 1) after it
 // was planted: nothing before first_cut_year, all from full_cut_year.
 double cut_share(const Sheet& sheet, int years);
+// The first year in which what stands there since a year is cut; absent: planted for its first.
+int first_year_in_cut(const Sheet& sheet, std::optional<int> since, int flowering_year);
 const Group* find_group(const Sheet& sheet, std::string_view name);
 
 std::string_view to_string(LifeCycle life_cycle);

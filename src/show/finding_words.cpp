@@ -122,7 +122,9 @@ std::string words(const ask::AgainstTold& f, const About& about) {
 
 std::string words(const ask::FewStems& f, const About& about) {
   if (f.best_week_stems <= 0) {
-    return fmt::format("{} gives nothing to cut this year: it is too young", about.name);
+    return fmt::format(
+        "{} gives nothing to cut this year: it is too young, its first stems come in {}",
+        about.name, f.first_year);
   }
   return fmt::format(
       "{} gives {} stems in its best week, and under {} of a kind do not show in a vase",

@@ -3,7 +3,6 @@
 
 #include <fmt/format.h>
 
-#include <algorithm>
 #include <cmath>
 
 #include "base/text.h"
@@ -83,10 +82,9 @@ std::string cut_words(const Subject& of) {
   if (of.sowing.gives_stems()) return fmt::format("First cut about {}.", cut_day(of));
   const int year = of.plan.flowering_year;
   const auto& since = of.plan.plantings[of.job.planting].asked.since;
-  const int years = since ? std::max(1, year - *since) : 1;
-  if (years >= of.sheet.first_cut_year) return "Nothing of it is cut this year.";
-  return fmt::format("It is too young to be cut this year: the first stems come in {}.",
-                     year + of.sheet.first_cut_year - years);
+  const int first = first_year_in_cut(of.sheet, since, year);
+  if (first <= year) return "Nothing of it is cut this year.";
+  return fmt::format("It is too young to be cut this year: the first stems come in {}.", first);
 }
 
 std::string how_to_set_out(const Subject& of) {

@@ -3,7 +3,6 @@
 // ask for.
 #pragma once
 
-#include <optional>
 #include <vector>
 
 #include "work/rules.h"

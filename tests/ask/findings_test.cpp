@@ -28,6 +28,17 @@ const Kind* found(const Planned& p) {
   return finding ? &std::get<Kind>(finding->found) : nullptr;
 }
 
+// Peonies are not cut in their first two years (common practice).
+TEST(Findings, WhatIsTooYoungIsSaidWithTheYearOfItsFirstStems) {
+  const std::string wish =
+      "[wish]\nvases_per_week = 1\nstems_per_vase = 9\nfrom = \"1 May\"\nto = \"1 October\"\n";
+  const Planned young = planned("", wish + kBed + crop("peony"));
+  ASSERT_TRUE(found<FewStems>(young));
+  EXPECT_EQ(found<FewStems>(young)->first_year, young.plan.flowering_year + 2);
+  EXPECT_NE(show::message(young.plan, *young.finding("few-stems")).find("first stems come in 2029"),
+            std::string::npos);
+}
+
 TEST(Findings, ASuccessionThatDoesNotFitIsNoCropThatDoesNotGrow) {
   const Planned p = planned("", kBed + crop("sunflower", "successions = 20\n"));
   EXPECT_FALSE(p.finding("cannot-grow"));
