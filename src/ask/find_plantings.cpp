@@ -52,9 +52,9 @@ class List {
   std::vector<Finding> findings_;
 };
 
-std::optional<NotInCut> not_in_cut(const Sowing& sowing) {
+std::optional<NotInCut> not_in_cut(const Sowing& sowing, bool measured) {
   if (sowing.is_cut()) return std::nullopt;
-  NotInCut found{sowing.lift, {}};
+  NotInCut found{.lift = sowing.lift, .measured = measured};
   if (!sowing.without_flower) found.first_cut = sowing.timeline.first_cut.likely;
   return found;
 }
@@ -169,10 +169,12 @@ std::optional<FewStems> few_stems(const View& view, std::size_t planting) {
   }
   const double least = view.plan().wish->stems_per_vase * kVaseShare;
   if (best >= least) return std::nullopt;
-  return FewStems{
-      best, least, view.weighed(planting).layout.plants,
-      first_year_in_cut(*view.weighed(planting).sheet, view.plan().plantings[planting].asked.since,
-                        view.plan().flowering_year)};
+  const int year = view.plan().flowering_year;
+  const int first_year = first_year_in_cut(*view.weighed(planting).sheet,
+                                           view.plan().plantings[planting].asked.since, year);
+  // What is lifted before its first cut is told so.
+  if (best <= 0 && first_year <= year) return std::nullopt;
+  return FewStems{best, least, view.weighed(planting).layout.plants, first_year};
 }
 
 // One planting that would fill the weeks in which it is cut again and again, by itself.
@@ -231,7 +233,9 @@ std::optional<OffColour> off_colour(const View& view, std::size_t planting) {
 std::vector<Finding> of_grown(const View& view, std::size_t planting) {
   List list(view, planting);
   const auto sowings = view.sowings(planting);
-  list.add_first(view.schedule.of(planting), not_in_cut);
+  const bool measured = view.garden.weather.has_value();
+  list.add_first(view.schedule.of(planting),
+                 [&](const Sowing& sowing) { return not_in_cut(sowing, measured); });
   // What it loses by its wait says more than the days alone.
   const auto held = held_back(view, planting);
   list.add(held);

@@ -58,6 +58,7 @@ struct NotInCut {
   static constexpr Rank kRank = Rank::Short;
   Date lift;
   std::optional<Date> first_cut;  // absent: it does not flower within the year
+  bool measured = false;          // in the weather that was measured
 };
 
 // Weeks of the wish without their vases.

@@ -44,9 +44,8 @@ void set_lift(const Case& of, Candidate& c) {
     c.lift_to = std::max(c.lift_to, ripe);
   }
   if (of.entry.pins.lift_on) {
-    // The gardener may cut for fewer days than are useful, but not lift before the first cut.
-    const Date first = std::min(c.lift_from, c.timeline.first_cut.likely);
-    c.lift_from = c.lift_to = std::max(*of.entry.pins.lift_on, first);
+    // The gardener may lift before it is worth it, and is told so, but not what is not there yet.
+    c.lift_from = c.lift_to = std::max(*of.entry.pins.lift_on, c.in_ground + Days{1});
   }
   if (of.begun.lift) c.lift_from = c.lift_to = *of.begun.lift;
   if (of.begun.gone_by && c.in_ground < *of.begun.gone_by) {

@@ -54,9 +54,9 @@ std::string words(const ask::GroundTaken& f, const About& about) {
 std::string words(const ask::NotInCut& f, const About& about) {
   const std::string in_cut = f.first_cut ? "its first cut would be on " + plain_day(*f.first_cut)
                                          : std::string("it would not flower within the year");
-  return fmt::format(
-      "{} will not be in cut before it is lifted on {}: in the weather that was measured {}",
-      about.name, plain_day(f.lift), in_cut);
+  return fmt::format("{} will not be in cut before it is lifted on {}: {}{}", about.name,
+                     plain_day(f.lift), f.measured ? "in the weather that was measured " : "",
+                     in_cut);
 }
 
 std::string words(const ask::ShortWeeks& f, const About&) {

@@ -132,6 +132,22 @@ void raise_in_order(std::vector<JobDraft>& drafts) {
   }
 }
 
+bool comes_after_lift(JobKind kind) {
+  constexpr JobKind kAfter[] = {JobKind::Lift,         JobKind::LiftAndStore, JobKind::ClearAndFeed,
+                                JobKind::LookAtStored, JobKind::Replant,      JobKind::LetDieDown};
+  return std::ranges::find(kAfter, kind) != std::end(kAfter);
+}
+
+// What is done to a crop in the bed is over when it is lifted.
+void end_with_lift(const Sowing& sowing, std::vector<JobDraft>& drafts) {
+  std::erase_if(drafts, [&](const JobDraft& one) {
+    return one.window.day > sowing.lift && !one.recorded && !comes_after_lift(one.kind);
+  });
+  for (JobDraft& one : drafts) {
+    if (!comes_after_lift(one.kind)) one.no_later = sowing.lift;
+  }
+}
+
 // In the order in which they are done: under cover before out in the bed, there by their days from
 // its start on, else as in a life.
 std::vector<JobDraft> drafts_of(const Sowing& sowing, const RuleContext& context) {
@@ -145,6 +161,7 @@ std::vector<JobDraft> drafts_of(const Sowing& sowing, const RuleContext& context
   }
   take_records(sowing, context, drafts);
   raise_in_order(drafts);
+  end_with_lift(sowing, drafts);
   const auto in_bed =
       std::stable_partition(drafts.begin(), drafts.end(),
                             [](const JobDraft& draft) { return draft.where != Raised::InPlace; });
@@ -243,7 +260,10 @@ std::optional<std::size_t> add_jobs(const Schedule& schedule, std::size_t index,
     if (!job) continue;
     order_the_rest(*job, sowing, there);
     job->sowing = index;
-    if (before) job->after.push_back(*before);
+    // What is told with another is done with that.
+    if (const auto waits_for = job->told_with ? job->told_with : before) {
+      job->after.push_back(*waits_for);
+    }
     if (ground_ready && is_into_bed(draft)) job->after.push_back(*ground_ready);
     if (trait(draft.kind).in_line) before = jobs.size();
     if (leaves_the_ground(draft.kind)) frees = jobs.size();
@@ -294,7 +314,11 @@ Window placed(const JobDraft& draft, const RuleContext& context) {
   }
   const auto& days = context.plan.work.days;
   if (draft.soonest) window.first = window.day;
-  if (!stands(draft) && !days.empty()) window.day = nearest_work_day(window, days);
+  Window done = window;
+  if (draft.no_later) done.last = std::max(done.day, std::min(done.last, *draft.no_later));
+  if (!stands(draft) && !days.empty()) window.day = nearest_work_day(done, days);
+  // What a forecast spreads over is no window in which to do it.
+  if (!trait(draft.kind).forecast && !stands(draft)) window.last = std::max(window.day, done.last);
   return window;
 }
 

@@ -30,6 +30,7 @@ struct JobDraft {
   bool recorded = false;            // it was done that day
   bool apart = false;               // has an event of its own, though its kind is told with another
   bool soonest = false;             // not on an earlier of the gardener's days
+  std::optional<Date> no_later;     // it is lifted then
   std::optional<std::string> note;  // recorded with it
   bool frost_may_come = false;      // while it lasts
   std::optional<double> soil_c;

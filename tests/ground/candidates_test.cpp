@@ -578,8 +578,8 @@ TEST(Candidates, PinsNeverBeatRules) {
   EXPECT_EQ(refusal.wanted, 11);
 }
 
-// From the first cut on, though the useful days be fewer, or long after the last.
-TEST(Candidates, APinnedLiftIsNeverBeforeTheFirstCut) {
+// Though the useful days be fewer, or none, or long after the last; not before it is in the ground.
+TEST(Candidates, APinnedLiftStands) {
   CropEntry entry = started(make_date(2027, 3, 20));
   const auto lift = [&](std::optional<Date> pin) {
     entry.pins.lift_on = pin;
@@ -589,10 +589,11 @@ TEST(Candidates, APinnedLiftIsNeverBeforeTheFirstCut) {
   const auto [from, to] = lift(std::nullopt);
   const Date first_cut = from - Days{21};
   ASSERT_GT(days_between(from, to), 10);
-  for (const Date day : {from + Days{5}, from - Days{5}, first_cut}) {
+  for (const Date day :
+       {from + Days{5}, from - Days{5}, first_cut, first_cut - Days{20}, make_date(2027, 3, 21)}) {
     EXPECT_EQ(lift(day), std::pair(day, day));
   }
-  EXPECT_EQ(lift(first_cut - Days{20}), std::pair(first_cut, first_cut));
+  EXPECT_EQ(lift(make_date(2027, 3, 1)).first, make_date(2027, 3, 21));
   EXPECT_EQ(lift(to + Days{20}), std::pair(to + Days{20}, to + Days{20}));
 }
 

@@ -224,7 +224,7 @@ def all_in_weeks(garden):
     """Stems come from what is grown, while it is cut, and from all of it."""
     grown = collections.defaultdict(list)
     for sowing in garden.sowings:
-        if sowing.first_cut["likely"]:
+        if sowing.first_cut["likely"] and sowing.last_cut["likely"]:
             grown[sowing.planting].append((sowing.first_cut["likely"], sowing.last_cut["likely"]))
     given = collections.Counter()
     mondays = [datetime.date.fromisoformat(week["monday"]) for week in garden.weeks]
