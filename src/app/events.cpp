@@ -40,7 +40,7 @@ Event event_of(const Reckoning& r, const show::JobRow& job, const Uuid& space) {
   event.location = fmt::format("{}, {} to {} cm", job.bed, job.at_cm, job.at_cm + job.length_cm);
   event.category = std::string(to_string(job.key.kind));
   event.flowering_year = job.key.flowering_year;
-  event.recorded = job.state == work::Job::State::Recorded;
+  event.recorded = job.state == work::Job::State::Recorded || job.due_again;
   if (job.reminder) {
     event.reminder = std::chrono::minutes{r.plan.work.remind_days_before * 24 * 60 -
                                           r.plan.work.remind_at_minutes};

@@ -28,7 +28,7 @@ struct Event {
   std::optional<std::chrono::minutes> reminder;
   bool cancelled = false;
   int flowering_year = 0;
-  bool recorded = false;  // its day is what really happened: it may move even when it is past
+  bool recorded = false;  // its day follows from what really happened: it may move even when past
 };
 
 // The space of one calendar's UIDs. `part` names a split file (a bed, a person, a kind of job);

@@ -69,6 +69,21 @@ const std::string& bed_name(const Plan& plan, const Planting& planting) {
 
 const std::string& bed_identity(const Bed& bed) { return bed.id ? *bed.id : bed.name; }
 
+std::optional<Date> told_day(const Planting& planting, int succession, int repeat,
+                             const std::string& job) {
+  for (const Told& told : planting.told) {
+    if (told.succession != succession || told.repeat != repeat) continue;
+    const auto found = told.jobs.find(job);
+    if (found != told.jobs.end()) return found->second;
+  }
+  return std::nullopt;
+}
+
+Date due_again(Date said, std::optional<Date> told) {
+  if (!told) return said;
+  return *told > said ? *told : said + Days{1};
+}
+
 bool is_southern(const Place& place) { return place.latitude < 0; }
 
 }  // namespace trug

@@ -246,6 +246,12 @@ const Bed* bed_of(const Plan& plan, const Planting& planting);
 const std::string& bed_name(const Plan& plan, const Planting& planting);
 // What names the bed for good: its id, else its name.
 const std::string& bed_identity(const Bed& bed);
+// The day that was told for a job, by its word, of one start of a planting; nullopt: none was.
+std::optional<Date> told_day(const Planting& planting, int succession, int repeat,
+                             const std::string& job);
+// When a job is due that was said on a day not to have been done: on that day; where it was told
+// for that day or before, on the next; told for a later one, as it may have been since, on that.
+Date due_again(Date said, std::optional<Date> told);
 bool is_southern(const Place& place);
 
 }  // namespace trug

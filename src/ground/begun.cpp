@@ -20,20 +20,27 @@ int days_until_ready(const std::string& job) {
   return job == "harden-off" ? kHarden : 0;
 }
 
-// What is not done is what the job's word says; without one, the next thing it begins with.
-void take_not_done(const Happened& happened, Begun& begun) {
+// What is not done is what the job's word says; without one, what was to be done last, as far as
+// that was told, else the next thing it begins with.
+void take_not_done(const Happened& happened, const Planting& planting, Begun& begun) {
   if (const int days = happened.job ? days_until_ready(*happened.job) : 0; days > 0) {
     const Date ready = happened.on + Days{days};
     begun.ready_from = std::max(begun.ready_from.value_or(ready), ready);
   }
+  const auto told = [&](const char* job) {
+    return told_day(planting, begun.number, begun.repeat, job);
+  };
+  const auto told_start = told("sow") ? told("sow") : told("plant");
+  const auto told_out = told("plant-out");
+  const bool is_out = told_out && *told_out <= happened.on;
   const bool start = happened.job ? *happened.job == "sow" || *happened.job == "plant"
-                                  : !begun.start && !begun.in_ground;
+                                  : !is_out && !begun.start && !begun.in_ground;
   const bool out = happened.job ? *happened.job == "plant-out" : !start && !begun.in_ground;
-  if (start) begun.start_from = happened.on;
-  if (out) begun.in_ground_from = happened.on;
+  if (start) begun.start_from = due_again(happened.on, told_start);
+  if (out) begun.in_ground_from = due_again(happened.on, told_out);
 }
 
-void take(const Happened& happened, Begun& begun, StartDays& records) {
+void take(const Happened& happened, const Planting& planting, Begun& begun, StartDays& records) {
   switch (happened.what) {
     case Happening::Sown:
       records.sown = begun.start = happened.on;
@@ -61,7 +68,7 @@ void take(const Happened& happened, Begun& begun, StartDays& records) {
       begun.failed = happened.on;
       break;
     case Happening::NotDone:
-      take_not_done(happened, begun);
+      take_not_done(happened, planting, begun);
       break;
   }
 }
@@ -73,7 +80,7 @@ Begun start_of(const Planting& planting, const Sheet& sheet, const climate::Seas
   StartDays records;
   for (const Happened& happened : planting.happened) {
     if (happened.succession == number && happened.repeat == repeat) {
-      take(happened, begun, records);
+      take(happened, planting, begun, records);
     }
   }
   take_told(planting, sheet, season, records, begun);

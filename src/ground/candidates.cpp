@@ -216,10 +216,16 @@ class Generator {
     DateRange days = within_reach(way, start, window);
     if (const auto& pin = entry_.pins.plant_on; pin && *pin > start) days = {*pin, *pin + Days{1}};
     const auto before = report_.allowed;
-    const auto& told = begun_.earlier;
-    if (told) try_start(index, start, told->in_ground, out);
+    // The day that was told stays, unless it began so much later that its plants are too small
+    // then.
+    std::optional<Date> told;
+    const Date grown = start + Days{std::lround(7 * (way.weeks_under_cover->low - kWeeksOff))};
+    if (const auto& earlier = begun_.earlier; earlier) {
+      if (start <= earlier->start || grown <= earlier->in_ground) told = earlier->in_ground;
+    }
+    if (told) try_start(index, start, *told, out);
     for (Date day = days.from; day < days.until; day += Days{1}) {
-      if (told && day == told->in_ground) continue;
+      if (day == told) continue;
       if (may_work(setting_.work, entry_, day)) try_start(index, start, day, out);
     }
     const Date end = clock_.season().until;

@@ -219,12 +219,15 @@ std::optional<Refusal> judge_first_cut(const Case& of, const Candidate& c, const
   return refusal;
 }
 
+constexpr int kNotThatStart = 10'000;  // days off: it cannot have been cut on the recorded day
+
 // Sets the timeline: of what has begun whatever comes of it.
 std::optional<Refusal> set_timeline(const Case& of, Candidate& c, const Way& way) {
   const auto& cut = of.begun.first_cut;
   auto timeline = of.clock.timeline(way, c.start, c.in_ground);
   if (cut) {
-    if (timeline) c.off_record = days_between(*cut, timeline->first_cut.likely);
+    const bool may_be = timeline && c.in_ground < *cut;
+    c.off_record = may_be ? days_between(*cut, timeline->first_cut.likely) : kNotThatStart;
     timeline = of.clock.timeline(way, c.start, c.in_ground, cut);
   }
   if (!timeline && !has_begun(of)) return no_flower(of, c, way);

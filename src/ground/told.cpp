@@ -139,7 +139,8 @@ void take_started(const Told& told, const Earlier& earlier, const Way& way, cons
     begun.start_told = true;
   }
   const bool out = told.degree == Degree::InGround && way.weeks_under_cover && !begun.in_ground &&
-                   !begun.in_ground_from && begun.start <= earlier.in_ground &&
+                   begun.in_ground_from.value_or(earlier.in_ground) <= earlier.in_ground &&
+                   begun.start <= earlier.in_ground &&
                    begun.ready_from.value_or(earlier.in_ground) <= earlier.in_ground &&
                    pins.plant_on.value_or(earlier.in_ground) == earlier.in_ground;
   if (out) begun.in_ground = earlier.in_ground;
@@ -185,8 +186,10 @@ void take_told(const Planting& planting, const Sheet& sheet, const climate::Seas
   if (!earlier || planting.asked.since) return;
   const Way& way = sheet.ways[earlier->way];
   take_bought(*told, *earlier, planting, begun);
-  const bool stays = told->degree >= Degree::Started && !begun.start_from &&
-                     agrees(way, recorded) && !is_pinned_otherwise(pins, *earlier, sheet);
+  // What was told for a day since it was not done was done on that.
+  const bool told_since = !begun.start_from || *begun.start_from <= earlier->start;
+  const bool stays = told->degree >= Degree::Started && told_since && agrees(way, recorded) &&
+                     !is_pinned_otherwise(pins, *earlier, sheet);
   if (stays) take_started(*told, *earlier, way, pins, begun);
 }
 

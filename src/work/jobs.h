@@ -59,6 +59,7 @@ struct Job {
   Clearing clearing = Clearing::Feed;
   std::optional<double> alive_if_left;  // of what is lifted and stored: the share, under mulch
   bool reminder = false;                // of the jobs that cannot wait
+  bool due_again = false;               // what happened has overtaken the day that was told
   std::optional<std::string> note;      // recorded when it was done
   std::vector<std::size_t> after;       // jobs (by index in the list) that must come first
   // The job whose event tells of this one too, on its day; absent: it has an event of its own.

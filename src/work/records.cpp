@@ -74,7 +74,7 @@ bool is_over(const JobDraft& draft, const Sowing& sowing) {
 // Whether the choice puts such jobs off.
 bool is_chosen(const Happened& not_done) {
   const auto kind = not_done.job ? parse_job_kind(*not_done.job) : std::nullopt;
-  return !kind || trait(*kind).chosen;
+  return !kind || *kind == JobKind::Sow || *kind == JobKind::Plant || *kind == JobKind::PlantOut;
 }
 
 // The last day on which a job that was not done is still worth doing.
@@ -89,16 +89,21 @@ Date last_right(const JobDraft& draft, const Sowing& sowing) {
   return std::max(draft.window.last, draft.window.day);
 }
 
-void put_off(const Happened& not_done, const Sowing& sowing, std::vector<JobDraft>& drafts) {
-  const auto kind = parse_job_kind(*not_done.job);
-  const auto draft = std::ranges::find(drafts, kind, &JobDraft::kind);
-  if (draft == drafts.end() || draft->window.day >= not_done.on) return;
-  if (not_done.on > last_right(*draft, sowing)) {
+void put_off(const Happened& not_done, const Sowing& sowing, const RuleContext& context,
+             std::vector<JobDraft>& drafts) {
+  const auto draft = std::ranges::find(drafts, parse_job_kind(*not_done.job), &JobDraft::kind);
+  if (draft == drafts.end()) return;
+  const Date day = placed(*draft, context).day;
+  const auto told = told_day(context.plan.plantings[sowing.planting], sowing.number,
+                             sowing.begun.repeat, *not_done.job);
+  if (std::min(day, told.value_or(day)) > not_done.on) return;
+  const Date from = day == not_done.on && !told ? day + Days{1} : due_again(not_done.on, told);
+  if (from > last_right(*draft, sowing)) {
     drafts.erase(draft);
     return;
   }
-  draft->window.day = draft->window.first = not_done.on;
-  draft->window.last = std::max(draft->window.last, not_done.on);
+  draft->window.day = draft->window.first = from;
+  draft->window.last = std::max(draft->window.last, from);
   draft->soonest = true;
 }
 
@@ -131,7 +136,7 @@ void take_records(const Sowing& sowing, const RuleContext& context, std::vector<
   for (const Happened& happened : all) {
     if (!is_of(happened, sowing)) continue;
     if (happened.what == Happening::NotDone) {
-      if (!is_chosen(happened)) put_off(happened, sowing, drafts);
+      if (!is_chosen(happened)) put_off(happened, sowing, context, drafts);
     } else {
       take_record(happened, drafts);
     }

@@ -8,13 +8,20 @@
 namespace trug::work {
 namespace {
 
-std::optional<Date> told_day(const Planting& planting, const Job& job) {
-  for (const Told& told : planting.told) {
-    if (told.succession != job.key.succession || told.repeat != job.key.repeat) continue;
-    const auto found = told.jobs.find(std::string(to_string(job.key.kind)));
-    if (found != told.jobs.end()) return found->second;
-  }
-  return std::nullopt;
+// Whether what happened has overtaken the day that was told: it was not done then, or what it
+// follows began later than was told.
+bool is_overtaken(Date told, const ground::Sowing& sowing, const RuleContext& context,
+                  const Job& job) {
+  if (told >= job.day) return false;
+  const Planting& planting = context.plan.plantings[sowing.planting];
+  const ground::Begun& begun = sowing.begun;
+  const bool began_later = begun.earlier && !begun.start_told &&
+                           begun.earlier->start < sowing.start && told < job.first &&
+                           job.day >= context.when.today;
+  return began_later || std::ranges::any_of(planting.happened, [&](const Happened& one) {
+           return one.what == Happening::NotDone && one.succession == sowing.number &&
+                  one.repeat == begun.repeat && told <= one.on && one.on <= job.day;
+         });
 }
 
 }  // namespace
@@ -22,12 +29,16 @@ std::optional<Date> told_day(const Planting& planting, const Job& job) {
 bool agree_with_told(const ground::Sowing& sowing, const JobDraft& draft,
                      const RuleContext& context, Job& job) {
   const JobTrait& kind = trait(job.key.kind);
-  if (!context.plan.remembers || kind.forecast || kind.chosen || draft.pinned || draft.recorded ||
+  if (!context.plan.remembers) return true;
+  const Planting& planting = context.plan.plantings[sowing.planting];
+  const auto told =
+      told_day(planting, job.key.succession, job.key.repeat, std::string(to_string(job.key.kind)));
+  job.due_again = told && is_overtaken(*told, sowing, context, job);
+  if (job.due_again || kind.forecast || kind.chosen || draft.pinned || draft.recorded ||
       draft.soonest) {
     return true;
   }
   const Date today = context.when.today;
-  const auto told = told_day(context.plan.plantings[sowing.planting], job);
   if (told && *told < today) {
     job.day = *told;
     job.state = Job::State::Assumed;

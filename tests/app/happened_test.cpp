@@ -57,5 +57,44 @@ TEST_F(HappenedRun, TheCalendarFollowsWhatHappened) {
   EXPECT_EQ(read("garden.ics"), file);
 }
 
+// A calendar's start that was not done is told once for a later day and counts as done on that, on
+// whichever day it was recorded: on the one it was due, before its event lies behind, or after.
+TEST_F(HappenedRun, WhatWasNotDoneIsToldOnceForALaterDay) {
+  const auto dates = [](const std::string& file) {
+    std::vector<std::string> result;
+    for (std::size_t at = 0; (at = file.find("DTSTART;VALUE=DATE:", at)) != std::string::npos;) {
+      at += 19;
+      result.push_back(file.substr(at, 8));
+    }
+    return result;
+  };
+  const std::string calendar = "calendar = \"garden.ics\"\n";
+  for (const int days_late : {0, 1, 9}) {
+    write("plan.toml", calendar + plan(""));
+    std::remove(path("garden.ics").c_str());
+    const auto run_on = [&](const std::string& day) {
+      return run({"calendar", "@plan.toml", "--today", day});
+    };
+    ASSERT_EQ(run_on("2027-01-04").exit, 0);
+    const auto sown =
+        run({"jobs", "@plan.toml", "--only", "sow", "--csv", "--today", "2027-01-04"});
+    const auto at = sown.out.find(",sow,") + 5;
+    const Date due = *parse_iso(sown.out.substr(at, 10));
+    const Date said = due + Days{days_late};
+    write("plan.toml", calendar + plan(record("not-done", iso(said), "job = \"sow\"\n")));
+    const Answer moved = run_on(iso(said));
+    EXPECT_NE(moved.out.find("Sow"), std::string::npos) << moved.out;
+    const std::vector<std::string> told = dates(read("garden.ics"));
+    const Date again = said + Days{1};
+    std::string day = iso(again);
+    std::erase(day, '-');
+    EXPECT_EQ(std::ranges::count(told, day), 1) << days_late;
+    for (const int later : {1, 8, 20}) {
+      run_on(iso(again + Days{later}));
+      EXPECT_EQ(dates(read("garden.ics")), told) << days_late << " " << later;
+    }
+  }
+}
+
 }  // namespace
 }  // namespace trug::app

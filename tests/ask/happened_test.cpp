@@ -287,6 +287,36 @@ TEST(Happened, AJobThatWasNotDoneIsDueAgainWhileItIsRight) {
   }
 }
 
+// On the very day on which it was due, it is due on the next.
+TEST(Happened, AJobThatWasNotDoneOnItsDayIsDueOnTheNext) {
+  for (const auto& [crop, kind] :
+       {std::pair{"dahlia", JobKind::LiftAndStore}, std::pair{"strawflower", JobKind::PrickOut}}) {
+    const Planned before = grown(crop, {});
+    const Date due = before.of_kind(kind).at(0)->day;
+    const std::string job = "job = \"" + std::string(to_string(kind)) + "\"\n";
+    const Planned p = grown(crop, {{"not-done", iso(due), job}});
+    ASSERT_EQ(p.of_kind(kind).size(), 1u) << crop;
+    EXPECT_EQ(p.of_kind(kind)[0]->day, due + Days{1}) << crop;
+  }
+}
+
+// A cut says that it was sown and set out before, and nothing is to be sown any more.
+TEST(Happened, WhatIsCutWasBegunBefore) {
+  for (const std::string crop : {"zinnia", "cosmos", "sunflower", "snapdragon"}) {
+    const Date usual = only(grown(crop, {})).timeline.first_cut.likely;
+    for (const int off : {-19, 0, 27}) {
+      const Date cut = usual + Days{off};
+      const Planned p = grown(crop, {{"first-cut", iso(cut)}});
+      EXPECT_LT(only(p).in_ground, cut) << crop << off;
+      for (const Job& job : p.jobs) {
+        if (work::trait(job.key.kind).chosen && job.key.kind != JobKind::Lift) {
+          EXPECT_LT(job.day, cut) << crop << off;
+        }
+      }
+    }
+  }
+}
+
 TEST(Happened, AJobWhoseTimeIsOverIsAskedForNoMore) {
   const Planned before = grown("snapdragon", {});
   const Date late = only(before).in_ground + Days{60};
