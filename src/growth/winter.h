@@ -30,7 +30,7 @@ std::optional<Cold> winter_cold(const climate::Season& season, const CropSpec& c
 // degrees below (memory).
 double share_alive(double coldest_c, double cover_c, double survives_c);
 
-// Degrees that lying snow keeps off, where the coldest month averages -3 degC or less (memory).
+// Degrees that lying snow keeps off, where it lies (memory).
 double snow_cover_c(const climate::Climate& climate);
 
 // The shares of a planting that live through the coldest night to expect where it stands: bare, and

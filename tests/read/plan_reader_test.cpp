@@ -23,6 +23,7 @@ frost_meaning = "safe"
 mean_max_c = [6, 7, 9, 12, 15, 18, 20, 19, 17, 13, 9, 7]
 mean_min_c = [0, 0, 2, 3, 6, 9, 11, 10, 8, 5, 2, 0]
 coldest_c = -12
+snow = false
 risk = 0.1
 
 [shelter]
@@ -111,6 +112,7 @@ TEST(PlanReader, ReadsThePlace) {
   EXPECT_EQ(place.frost_meaning, FrostMeaning::Safe);
   EXPECT_NEAR(place.heated_c, 20, 1e-9);  // 68 degF
   EXPECT_EQ(place.coldest_c, -12.0);
+  EXPECT_EQ(place.snow, false);
   EXPECT_EQ(place.risk, 0.1);
   EXPECT_EQ(place.at, (Position{"plan.toml", 5, 1}));
   const auto* months = std::get_if<MonthlyMeans>(&place.temperatures);
@@ -205,6 +207,7 @@ TEST(PlanReader, LeavesWhatIsNotSaidAtItsDefault) {
   EXPECT_TRUE(std::holds_alternative<NoTemperatures>(plan.place.temperatures));
   EXPECT_EQ(plan.place.heated_c, 16.0);
   EXPECT_EQ(plan.place.coldest_c, std::nullopt);
+  EXPECT_EQ(plan.place.snow, std::nullopt);
   EXPECT_EQ(plan.place.risk, 0.2);
   EXPECT_TRUE(plan.work.days.empty());
   EXPECT_EQ(plan.work.remind_days_before, 1);
