@@ -167,8 +167,13 @@ class Life {
   }
 
   std::string summer() const {
-    if (!timeline().too_hot_from && !timeline().pause) return "";
+    const auto& slow = timeline().slow;
+    if (!timeline().too_hot_from && !timeline().pause && !slow) return "";
     const auto limit = number(sheet_.stop_above_max_c.value_or(0));
+    if (slow) {
+      return row("summer", fmt::format("over {} degC by day from {}: fewer to cut until {}", limit,
+                                       plain_day(slow->from), plain_day(slow->until - Days{1})));
+    }
     const std::string text =
         timeline().too_hot_from
             ? fmt::format("over {} degC by day from {}: it ends", limit,
