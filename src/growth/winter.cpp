@@ -52,8 +52,8 @@ Survival in_frame(const Sheet& sheet, double coldest_c) {
   return survival(sheet, coldest_c + kFrameGain, 0);
 }
 
-double coldest_borne_c(double survives_c) {
-  return survives_c - kHalfBelow + kDeviation * climate::normal_quantile(kLeastAlive);
+double coldest_borne_c(double survives_c, double share) {
+  return survives_c - kHalfBelow + kDeviation * climate::normal_quantile(share);
 }
 
 }  // namespace trug::growth

@@ -297,8 +297,9 @@ std::string way_words(const ground::WayReport& report, const Sheet& sheet, bool 
   std::string words = sheet.ways[report.way].name;
   if (report.group) words += " (" + report.group->name + ")";
   words += ": ";
-  words +=
-      report.allowed > 0 ? counted(report.allowed, "possible date") : std::string("none possible");
+  words += report.allowed > 0 ? counted(report.allowed, "possible date")
+           : taken            ? std::string("none by the rules")
+                              : std::string("none possible");
   if (taken) words += ", taken";
   if (report.allowed == 0 && report.refusal) words += ": " + refusal_words(*report.refusal);
   return words;

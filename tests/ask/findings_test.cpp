@@ -88,6 +88,33 @@ TEST(Findings, LookAtEverySowingOfASuccession) {
   EXPECT_TRUE(show::message(p.plan, *finding).starts_with("b/sunflower 2 ("));
 }
 
+// Set out a month too soon, or under a cover that is not there: grown, and told with the numbers
+// and what to do.
+TEST(Findings, WhatIsPinnedAgainstARuleIsGrownAndTold) {
+  struct Row {
+    std::string crop, pins, told;
+    bool has_share;
+  };
+  for (const Row& row : {Row{"zinnia", "start_on = 2027-03-10\nplant_on = 2027-04-10\n",
+                             "keep fleece over it then, or begin it", true},
+                         Row{"anemone", "way = \"corms in autumn under cover\"\n",
+                             "cover its bed, for its dates are those of a cover", false}}) {
+    SCOPED_TRACE(row.crop);
+    const Planned p = planned("", kBed + crop(row.crop, row.pins));
+    EXPECT_FALSE(p.schedule.of(0).empty());
+    EXPECT_FALSE(p.finding("cannot-grow"));
+    const Finding* finding = p.finding("against-rule");
+    ASSERT_TRUE(finding);
+    EXPECT_NE(show::message(p.plan, *finding).find(row.told), std::string::npos)
+        << show::message(p.plan, *finding);
+    const auto numbers = show::numbers(*finding);
+    if (!row.has_share) continue;
+    const auto share = std::ranges::find(numbers, "share", [](const auto& n) { return n.first; });
+    ASSERT_NE(share, numbers.end());
+    EXPECT_GT(share->second, 0.9) << "frost comes after 10 April in nearly all springs";
+  }
+}
+
 std::string stretch(const std::string& length, const std::string& width, const std::string& more) {
   return "[[bed]]\nname = \"b\"\nlength_m = 4.6\nwidth_m = " + width +
          "\n[[bed.stretch]]\nlength_m = " + length + "\n" + more;
