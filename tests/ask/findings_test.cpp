@@ -9,6 +9,7 @@
 #include <variant>
 
 #include "ask/find.h"
+#include "growth/places.h"
 #include "show/finding_words.h"
 #include "work/planned.h"
 
@@ -86,6 +87,20 @@ TEST(Findings, LookAtEverySowingOfASuccession) {
   EXPECT_EQ(finding->sowing, 2);
   EXPECT_EQ(std::get<LateStart>(finding->found).in_ground, second.in_ground);
   EXPECT_TRUE(show::message(p.plan, *finding).starts_with("b/sunflower 2 ("));
+}
+
+// Of several ways that are refused the one that came nearest is named: clarkia in Kansas dies in
+// the open in winter, and sown in spring it lacks two days before the heat.
+TEST(Findings, CannotGrowNamesTheWayThatCameNearest) {
+  const Planned p = planned("", kBed + crop("clarkia"));
+  Planned kansas = p;
+  kansas.plan.place = six_places().at("Kansas City");
+  kansas.climate = climate::Climate::from(kansas.plan.place);
+  static_cast<Outcome&>(kansas) = reckon(kansas.garden());
+  const auto* cannot = found<CannotGrow>(kansas);
+  ASSERT_TRUE(cannot);
+  EXPECT_EQ(cannot->way, "sown in place in spring");
+  EXPECT_EQ(cannot->refusal.value().rule, ground::Rule::TooHot);
 }
 
 // Set out a month too soon, or under a cover that is not there: grown, and told with the numbers
