@@ -53,9 +53,10 @@ std::string no_flower(const Refusal& r) {
 
 std::string too_hot(const Refusal& r) {
   return fmt::format(
-      "its first cut on {} leaves {} of cutting before the heat of {} stops it, and {} are wanted",
-      day(r.found_day), counted(static_cast<int>(r.found), "day"),
-      r.wanted_day ? short_day(*r.wanted_day) : "no day", number(r.wanted, 0));
+      "its first cut is due on {} and heat stops it on {}: {} of cutting to expect, and {} are "
+      "wanted",
+      day(r.found_day), r.wanted_day ? short_day(*r.wanted_day) : "no day",
+      counted(static_cast<int>(r.found), "day"), number(r.wanted, 0));
 }
 
 std::string no_shelter(const Refusal& r) {
