@@ -108,7 +108,7 @@ std::string words(const ask::FewerSowings& f, const About& about) {
 Numbers numbers(const ask::FewerSowings& f) { return {{"useful", f.useful}, {"asked", f.asked}}; }
 
 std::string words(const ask::AgainstRule& f, const About& about) {
-  return fmt::format("{} keeps its place because it {}, but {}: {}", about.name,
+  return fmt::format("{} keeps its place because it {}: {}; {}", about.name,
                      f.stands ? "stands there" : "is pinned", refusal_words(f.refusal),
                      told_words(f.refusal));
 }

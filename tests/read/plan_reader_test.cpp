@@ -23,7 +23,6 @@ frost_meaning = "safe"
 mean_max_c = [6, 7, 9, 12, 15, 18, 20, 19, 17, 13, 9, 7]
 mean_min_c = [0, 0, 2, 3, 6, 9, 11, 10, 8, 5, 2, 0]
 coldest_c = -12
-snow = false
 risk = 0.1
 
 [shelter]
@@ -92,6 +91,16 @@ std::optional<Plan> read_full() {
   return reading.plan;
 }
 
+TEST(PlanReader, SnowLiesAsThePlanSays) {
+  for (const bool lies : {false, true}) {
+    std::string text(kFullPlan);
+    text.replace(text.find("risk = 0.1"), 10, lies ? "snow = true" : "snow = false");
+    const Reading reading = read_text(text);
+    ASSERT_TRUE(reading.plan);
+    EXPECT_EQ(reading.plan->place.snow, lies);
+  }
+}
+
 TEST(PlanReader, ReadsTheHead) {
   const auto plan = read_full();
   ASSERT_TRUE(plan);
@@ -112,7 +121,6 @@ TEST(PlanReader, ReadsThePlace) {
   EXPECT_EQ(place.frost_meaning, FrostMeaning::Safe);
   EXPECT_NEAR(place.heated_c, 20, 1e-9);  // 68 degF
   EXPECT_EQ(place.coldest_c, -12.0);
-  EXPECT_EQ(place.snow, false);
   EXPECT_EQ(place.risk, 0.1);
   EXPECT_EQ(place.at, (Position{"plan.toml", 5, 1}));
   const auto* months = std::get_if<MonthlyMeans>(&place.temperatures);
