@@ -233,12 +233,6 @@ class Adviser {
     return std::nullopt;
   }
 
-  // What a change pins stands whatever rule it breaks, but no such thing is advised.
-  static bool breaks_rule(const Difference& found) {
-    return std::ranges::any_of(
-        found.fresh, [](const Finding& f) { return std::holds_alternative<AgainstRule>(f.found); });
-  }
-
   bool helps(const Difference& found, const Finding& finding) const {
     const bool breaks =
         found.weeks < 0 ||
@@ -305,8 +299,7 @@ class Adviser {
   // Whether a planting's garden, where nothing else is, grows it by the rules with a change.
   static bool grows(const Garden& alone, const Change& change) {
     const Schedule chosen = choose(with_plan(alone, changed(alone.plan, change).plan));
-    const auto by_rules = [](const Sowing& sowing) { return !sowing.against; };
-    return !chosen.sowings.empty() && std::ranges::all_of(chosen.sowings, by_rules);
+    return !chosen.sowings.empty() && !chosen.sowings.front().against;
   }
 
   // Where nothing helps this year: whether it grows in the next.
