@@ -75,6 +75,7 @@ std::string weather_words(const Uuid& garden, const std::optional<MeasuredWeathe
 std::string other_lines(const Uuid& garden, const Place& place) {
   Figures figures;
   figures << place.latitude << place.risk << place.heated_c << place.coldest_c;
+  if (place.snow) figures << "snow" << *place.snow;
   return digest(garden, figures.text());
 }
 

@@ -160,6 +160,7 @@ struct Changes {
     const auto day = not_too_early(schedule, finding);
     return day ? std::vector<Change>{StartAfter{planting(), *day}} : without_pins();
   }
+  std::vector<Change> operator()(const AgainstRule&) const { return without_pins(); }
   std::vector<Change> operator()(const CostsStems&) const { return {LeaveOut{planting()}}; }
   template <class Other>
   std::vector<Change> operator()(const Other&) const {
@@ -233,9 +234,10 @@ class Adviser {
   }
 
   bool helps(const Difference& found, const Finding& finding) const {
-    const bool breaks = found.weeks < 0 || std::ranges::any_of(found.fresh, [](const Finding& f) {
-                          return f.rank() != Rank::Mild;
-                        });
+    const bool breaks =
+        found.weeks < 0 ||
+        std::ranges::any_of(found.fresh, [](const Finding& f) { return f.rank() != Rank::Mild; }) ||
+        breaks_rule(found);
     // What a crop costs is found by asking, and seen nowhere before.
     const bool clears = has(found.cleared, finding) || !has(now_.findings, finding);
     return clears && !breaks && leaves_the_past(found, *finding.planting);
@@ -263,7 +265,7 @@ class Adviser {
       for (const Change& change : from_bought_plants(garden_, now_.schedule, sowing.planting)) {
         const Difference found = ask(garden_, now_, change);
         const double missing = missing_stems(found.after.findings);
-        if (found.weeks <= 0 || missing >= fewest) continue;
+        if (found.weeks <= 0 || missing >= fewest || breaks_rule(found)) continue;
         fewest = missing;
         best = Remedy{.change = change, .costs_stems = -found.stems, .gives_weeks = found.weeks};
       }
@@ -294,9 +296,10 @@ class Adviser {
     return remedy;
   }
 
-  // Whether a planting's garden, where nothing else is, grows it with a change.
+  // Whether a planting's garden, where nothing else is, grows it by the rules with a change.
   static bool grows(const Garden& alone, const Change& change) {
-    return !choose(with_plan(alone, changed(alone.plan, change).plan)).sowings.empty();
+    const Schedule chosen = choose(with_plan(alone, changed(alone.plan, change).plan));
+    return !chosen.sowings.empty() && !chosen.sowings.front().against;
   }
 
   // Where nothing helps this year: whether it grows in the next.

@@ -6,6 +6,7 @@
 #include <optional>
 #include <tuple>
 #include <utility>
+#include <variant>
 
 namespace trug::ask {
 namespace {
@@ -79,6 +80,12 @@ Garden with_only(const Garden& garden, const std::vector<std::size_t>& kept) {
   for (std::size_t i = 0; i < kept.size(); ++i) result.place[kept[i]] = i;
   choose_anew_what_differs(garden.plan, result);
   return with_plan(garden, std::move(result.plan));
+}
+
+bool breaks_rule(const Difference& found) {
+  return std::ranges::any_of(found.fresh, [](const Finding& finding) {
+    return std::holds_alternative<AgainstRule>(finding.found);
+  });
 }
 
 }  // namespace trug::ask

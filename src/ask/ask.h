@@ -34,4 +34,8 @@ Garden with_plan(const Garden& garden, Plan plan);
 // The garden with these plantings (by index, ascending) and no others.
 Garden with_only(const Garden& garden, const std::vector<std::size_t>& kept);
 
+// Whether something is grown against a rule since: what a change pins stands whatever it breaks,
+// but no such thing is advised.
+bool breaks_rule(const Difference& found);
+
 }  // namespace trug::ask

@@ -59,6 +59,13 @@ GroundTaken ground_taken(const View& view, std::size_t planting) {
   return found;
 }
 
+// What was possible until a day that is past is nearer than anything else.
+bool came_nearer(const ground::Refusal& one, const ground::Refusal& other) {
+  const bool late = one.rule == Rule::TooLate;
+  if (late != (other.rule == Rule::TooLate)) return late;
+  return ground::is_nearer(one, other);
+}
+
 }  // namespace
 
 const WayReport* nearest_way(const Candidates& candidates) {
@@ -68,9 +75,7 @@ const WayReport* nearest_way(const Candidates& candidates) {
         report.refusal->rule == Rule::NotUsual) {
       continue;
     }
-    if (!best || (report.refusal->rule == Rule::TooLate) > (best->refusal->rule == Rule::TooLate)) {
-      best = &report;
-    }
+    if (!best || came_nearer(*report.refusal, *best->refusal)) best = &report;
   }
   return best;
 }

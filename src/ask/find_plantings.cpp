@@ -113,6 +113,7 @@ std::optional<WinterLosses> winter_losses(const View& view, const Sowing& sowing
                      growth::cover_gain(sowing.cover, sowing.raised_by()).coldest_c);
   const bool in_frame = sowing.alive != in_bed.bare && !sowing.under_fleece;
   found.felt_c = found.coldest_c + (in_frame ? 0 : growth::snow_cover_c(view.garden.climate));
+  found.snow_guessed = !view.plan().place.snow;
   found.bare = sowing.under_fleece ? in_bed.bare : sowing.alive;
   found.alive = sowing.alive;
   found.covered = sowing.under_fleece;

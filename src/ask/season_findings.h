@@ -36,11 +36,12 @@ struct ShortStems {
 struct WinterLosses {
   static constexpr std::string_view kCode = "winter-losses";
   static constexpr Rank kRank = Rank::Mild;
-  double coldest_c = 0;   // of the place
-  double felt_c = 0;      // under snow where it lies
-  double survives_c = 0;  // nine in ten of it
-  double bare = 1;        // shares that live
-  double alive = 1;       // covered where that helps
+  double coldest_c = 0;       // of the place
+  double felt_c = 0;          // under snow where it lies
+  bool snow_guessed = false;  // the plan does not say whether it does
+  double survives_c = 0;      // nine in ten of it
+  double bare = 1;            // shares that live
+  double alive = 1;           // covered where that helps
   bool covered = false;
   bool mulch = false;  // is what it is covered with; else fleece
   int spare = 0;       // plants to have besides; 0: none, or it stands already

@@ -94,6 +94,12 @@ std::optional<double> Climate::coldest_month_c() const {
   return mean_ ? std::optional(std::ranges::min(months_c_)) : std::nullopt;
 }
 
+bool Climate::snow_lies() const {
+  constexpr double kSnowyMonth = -3;
+  const auto coldest = coldest_month_c();
+  return place_.snow.value_or(coldest && *coldest <= kSnowyMonth);
+}
+
 std::optional<double> Climate::hottest_month_max_c() const {
   if (!mean_) return std::nullopt;
   return max_ ? std::ranges::max(months_of(*max_))

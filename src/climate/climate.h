@@ -51,6 +51,9 @@ class Climate {
   double likely_max_c(Date day) const;
   // The mean of the coldest month on average; nullopt without temperatures.
   std::optional<double> coldest_month_c() const;
+  // Whether snow lies over beds in the cold of winter: by the plan's word, else where the coldest
+  // month averages -3 degC or less (memory).
+  bool snow_lies() const;
   // The likely mean daily maximum of the hottest month; nullopt without temperatures.
   std::optional<double> hottest_month_max_c() const;
   // Standard deviation of a day's mean about the average, and about mean_c of a day.

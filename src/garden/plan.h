@@ -50,7 +50,8 @@ struct Place {
   double heated_c = 16;                // where seedlings are raised in warmth: [shelter]
   std::optional<std::string> weather;  // a daily record, named from the plan's folder
   std::optional<double> coldest_c;     // usual coldest night; absent: winter losses are not judged
-  double risk = 0.2;                   // of frost on tender plants, accepted: one year in five
+  std::optional<bool> snow;  // it lies in the cold of winter; absent: by the coldest month
+  double risk = 0.2;         // of frost on tender plants, accepted: one year in five
   Position at;
 };
 

@@ -42,7 +42,7 @@ enum class Raised { InPlace, Heated, Frame, NurseryBed };
 // What a way asks of the gardener's shelter. Tunnel: the bed itself lies under cover.
 enum class Needs { Nothing, Warmth, Frame, Nursery, Tunnel };
 // What heat above its limit does to a crop's cutting.
-enum class WhenHot { Ends, Pauses };
+enum class WhenHot { Ends, Pauses, Slows };
 // What the trade begins from; Plants: young plants, roots, cuttings.
 enum class Usual { Seed, Plants };
 enum class FlowersIn { SameYear, NextYear, ThirdYear };
@@ -89,7 +89,8 @@ inline constexpr Word<Needs> kNeeds[] = {
     {Needs::Nothing, "nothing"}, {Needs::Warmth, "warmth"}, {Needs::Frame, "frame"},
     {Needs::Nursery, "nursery"}, {Needs::Tunnel, "tunnel"},
 };
-inline constexpr Word<WhenHot> kWhenHot[] = {{WhenHot::Ends, "ends"}, {WhenHot::Pauses, "pauses"}};
+inline constexpr Word<WhenHot> kWhenHot[] = {
+    {WhenHot::Ends, "ends"}, {WhenHot::Pauses, "pauses"}, {WhenHot::Slows, "slows"}};
 inline constexpr Word<Arrangement> kArrangements[] = {{Arrangement::Block, "block"},
                                                       {Arrangement::DoubleRow, "double row"}};
 inline constexpr Word<Usual> kUsuals[] = {{Usual::Seed, "seed"}, {Usual::Plants, "plants"}};

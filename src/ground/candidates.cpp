@@ -11,6 +11,7 @@
 #include "garden/crop_spec.h"
 #include "ground/judge.h"
 #include "ground/starts.h"
+#include "ground/tried_ways.h"
 #include "growth/cover.h"
 
 namespace trug::ground {
@@ -29,31 +30,6 @@ int late_weeks(const Way& way, const Begun& begun) {
   return is_long ? kLateWeeksLongUnderCover : kLateWeeks;
 }
 
-// The way by which a crop that is said to stand there already is reckoned: as established; bulbs,
-// corms and tubers as planted in their usual time.
-bool stands_by(const Sheet& sheet, const CropEntry& entry, const Way& way) {
-  if (way.method == Method::Established) return true;
-  if (!entry.since) return false;
-  const auto planted = std::ranges::find(sheet.ways, Method::Bulb, &Way::method);
-  return is_planted(sheet.life_cycle) && planted != sheet.ways.end() && &way == &*planted;
-}
-
-bool has_shelter(const Setting& setting, const Way& way) {
-  switch (way.needs) {
-    case Needs::Nothing:
-      return true;
-    case Needs::Warmth:
-      return setting.shelter.heated_trays > 0;
-    case Needs::Frame:
-      return setting.shelter.frame_m2 > 0;
-    case Needs::Nursery:
-      return setting.shelter.nursery_m2 > 0;
-    case Needs::Tunnel:
-      return setting.cover != Cover::None;
-  }
-  return true;
-}
-
 // What stands already is not pinched.
 bool word_on_pinching(const Sheet& sheet, const CropEntry& entry) {
   return !entry.since && CropSpec(sheet, nullptr, entry.pinch).pinched();
@@ -69,42 +45,19 @@ bool may_work(const Work& work, const CropEntry& entry, Date day) {
   return entry.pins.plant_on || is_work_day(work, day);
 }
 
-// By the plan, or by what was bought for it.
-bool is_asked_for(const CropEntry& entry, const Begun& begun, const Way& way) {
-  return entry.since || entry.pins.way == way.name || begun.bought == way.method;
-}
-
-// Whether the plan or what has begun is another way than this one of the sheet.
-bool is_another(const Sheet& sheet, const CropEntry& entry, const Begun& begun, std::size_t index) {
-  const Way& way = sheet.ways[index];
-  if (entry.since.has_value() != stands_by(sheet, entry, way)) return true;
-  if (begun.way) return *begun.way != index;
-  return (entry.pins.way && *entry.pins.way != way.name) ||
-         (begun.bought && *begun.bought != way.method);
-}
-
 // As young plants.
 bool is_sold(const Sheet& sheet) {
   return std::ranges::find(sheet.ways, Method::BoughtPlants, &Way::method) != sheet.ways.end();
 }
 
-// Why a way is not even tried for what begins anew.
-std::optional<Refusal> not_tried(const Setting& setting, const Sheet& sheet, const CropEntry& entry,
-                                 const Begun& begun, const Way& way) {
-  if (!entry.since && !has_shelter(setting, way)) {
-    return Refusal{.rule = Rule::NoShelter, .needs = way.needs};
-  }
-  if (!is_asked_for(entry, begun, way) && !is_usual(sheet, way)) {
-    return Refusal{.rule = Rule::NotUsual};
-  }
-  return std::nullopt;
-}
+// Whether the rules bind what the plan pins, or are only told.
+enum class Pinned { Bound, Told };
 
 // Generates and judges the candidates of one crop and group.
 class Generator {
  public:
   Generator(const Setting& setting, const Sheet& sheet, const CropEntry& entry, const Group* group,
-            const Begun& begun)
+            const Begun& begun, Pinned pinned)
       : setting_(setting),
         sheet_(sheet),
         entry_(entry),
@@ -112,7 +65,14 @@ class Generator {
         begun_(begun),
         pinch_(word_on_pinching(sheet, entry)),
         clock_(setting.climate, sheet, group, setting.flowering_year, setting.rules, pinch_),
-        case_{setting, sheet, entry, group, begun, clock_, clock_.warm_soil()} {}
+        case_{setting,
+              sheet,
+              entry,
+              group,
+              begun,
+              clock_,
+              clock_.warm_soil(),
+              pinned == Pinned::Told} {}
   // The case points into it.
   Generator(const Generator&) = delete;
   Generator& operator=(const Generator&) = delete;
@@ -123,15 +83,18 @@ class Generator {
       const Way& way = sheet_.ways[i];
       if ((way.needs == Needs::Tunnel) != wanting_cover) continue;
       report_ = WayReport{.way = i, .group = group_};
+      untried_.reset();
       if (is_another(sheet_, entry_, begun_, i)) {
         refuse({.rule = Rule::Pinned});
       } else if (begun_.way) {
         try_begun(i, out);
       } else if (begun_.young_plants) {
         try_young_plants(i, out);
-      } else if (const auto why = not_tried(setting_, sheet_, entry_, begun_, way)) {
+      } else if (const auto why = not_tried(setting_, sheet_, entry_, begun_, way);
+                 why && !(case_.told && why->rule == Rule::NoShelter)) {
         refuse(*why);
       } else {
+        untried_ = why;
         try_way(i, out);
       }
       out.reports.push_back(report_);
@@ -284,6 +247,7 @@ class Generator {
     candidate.young_plants = begun_.young_plants;
     candidate.pinched = pinch_;
     candidate.begun = begun_;
+    candidate.against = untried_;
     if (auto refusal = judge(case_, candidate)) {
       refusal->in_ground = in_ground;
       refuse(*refusal);
@@ -306,18 +270,19 @@ class Generator {
   growth::CropClock clock_;
   Case case_;
   WayReport report_;
+  std::optional<Refusal> untried_;  // the way would not be tried, but is pinned
 };
 
 void generate(const Setting& setting, const Sheet& sheet, const CropEntry& entry,
-              const Begun& begun, Candidates& out) {
+              const Begun& begun, Pinned pinned, Candidates& out) {
   const auto wants_cover = std::ranges::find(sheet.ways, Needs::Tunnel, &Way::needs);
   const bool any = wants_cover != sheet.ways.end();
   Setting under_cover = setting, own_dates = setting;
   under_cover.rules.cover = growth::cover_gain(setting.cover);
   if (any) own_dates.rules.cover = growth::cover_gain(setting.cover, *wants_cover);
   const auto run = [&](const Group* group) {
-    Generator(under_cover, sheet, entry, group, begun).run(false, out);
-    if (any) Generator(own_dates, sheet, entry, group, begun).run(true, out);
+    Generator(under_cover, sheet, entry, group, begun, pinned).run(false, out);
+    if (any) Generator(own_dates, sheet, entry, group, begun, pinned).run(true, out);
   };
   if (sheet.groups.empty()) run(nullptr);
   for (const Group& group : sheet.groups) {
@@ -335,11 +300,29 @@ void keep_least(std::vector<Candidate>& list, Of of) {
   std::erase_if(list, [&](const Candidate& c) { return of(c) != least; });
 }
 
+// What the plan pins though the rules leave nothing of it: that which is nearest to them.
+std::vector<Candidate> nearest_pinned(const Setting& setting, const Sheet& sheet,
+                                      const CropEntry& entry, const Begun& begun) {
+  const Pins& pins = entry.pins;
+  if (!pins.way && !pins.start_on && !pins.plant_on) return {};
+  Candidates told;
+  generate(setting, sheet, entry, begun, Pinned::Told, told);
+  const Refusal* nearest = nullptr;
+  for (const Candidate& c : told.list) {
+    if (!nearest || is_nearer(*c.against, *nearest)) nearest = &*c.against;
+  }
+  if (!nearest) return {};
+  const Refusal best = *nearest;
+  std::erase_if(told.list, [&](const Candidate& c) { return is_nearer(best, *c.against); });
+  return std::move(told.list);
+}
+
 // The candidates of one sowing of which something is known.
 Candidates candidates_of(const Setting& setting, const Sheet& sheet, const CropEntry& entry,
                          Begun begun) {
   Candidates result;
-  generate(setting, sheet, entry, begun, result);
+  generate(setting, sheet, entry, begun, Pinned::Bound, result);
+  if (result.list.empty()) result.list = nearest_pinned(setting, sheet, entry, begun);
   if (begun.young_plants && result.list.empty()) {
     begun.young_plants = false;
     return candidates_of(setting, sheet, entry, begun);

@@ -14,42 +14,10 @@
 #include "garden/plan.h"
 #include "garden/sheet.h"
 #include "ground/begun.h"
+#include "ground/refusal.h"
 #include "growth/crop_clock.h"
 
 namespace trug::ground {
-
-// Hard rules: never broken, whatever a pin says, but for the soil's.
-enum class Rule {
-  FrostRisk,            // tender or half-hardy plants out before the frost risk has passed
-  ColdSoil,             // tender or half-hardy seed in soil too cold for it; a pin beats this one
-  WarmSoil,             // seed, corms or chilled bulbs in soil too warm for them
-  EnoughCold,           // bulbs from cold storage where the winter chills them in the ground
-  WinterCold,           // colder than the plant survives where it stands over winter
-  SummerHeat,           // a hotter summer than it lives through lies before its first flower
-  PotTooOld,            // it would starve in its pot before it goes out
-  FlowersBeforeWinter,  // so far on that it would flower before the winter
-  RosetteTooSmall,      // a biennial under half its rosette by the first ten-hour day
-  FlowersInPot,         // in flower before it goes out
-  NoFlower,             // no first flower within the flowering year
-  TooHot,               // too little cutting before the heat stops it
-  SeasonTooShort,       // hardly a first flower, or too little cutting, before the season ends
-  TooLate,              // should have begun before the plan's first day
-  NotUsual,             // bought plants of what the trade raises, and the plan asks for none
-  NoShelter,            // needs a place to raise it that the plan does not have
-  Pinned                // the plan pins another way or day
-};
-
-// One refusal, with what was found and what the rule wants: days, degrees or shares by rule.
-struct Refusal {
-  Rule rule = Rule::NoFlower;
-  Date start;
-  std::optional<Date> found_day, wanted_day;
-  double found = 0, wanted = 0;
-  bool chilling = false;     // found and wanted are days of cold
-  bool mild_winter = false;  // found: the coldest month's mean; above wanted no date can be told
-  Date in_ground;
-  Needs needs = Needs::Nothing;  // of NoShelter: what there is not
-};
 
 // The share of plants that survive and are fit to cut (memory: 0.7 to 0.9).
 inline constexpr double kFitShare = 0.75;
@@ -76,12 +44,12 @@ struct Candidate {
   bool pinched = false;
   bool starved = false;   // it stands in its pot for too long: fewer stems
   bool one_year = false;  // it does not live through the summer
-  // Stands or is pinned there whatever winter or season do to it: the first such rule it breaks.
+  // Stands or is pinned there whatever rule it breaks: the first of them.
   std::optional<Refusal> against;
   Cover cover = Cover::None;  // over its bed
   bool stands = false;        // stood there before: nothing of it is bought, raised or planted
   bool young_plants = false;  // in hand: nothing of it is bought or raised
-  // It has begun, but does not flower within the year; its timeline holds no stems.
+  // It stands there all the same, but does not flower within the year: its timeline holds no stems.
   bool without_flower = false;
   Begun begun;         // what was known of it
   int off_record = 0;  // days by which the first cut would have come after the recorded one
@@ -99,7 +67,7 @@ struct Candidate {
   double stems_of(int plants) const { return stems_per_plant * stem_factor * plants * kFitShare; }
 };
 
-// What one way gave: how many candidates, and the refusal nearest to being allowed.
+// What one way gave by the rules: how many candidates, and the refusal nearest to being allowed.
 struct WayReport {
   std::size_t way = 0;
   const Group* group = nullptr;
@@ -134,8 +102,8 @@ struct Setting {
   int flowering_year = 0;
   std::optional<Date> first_day = {};  // nothing is begun before it; absent: any day
   std::optional<Date> today = {};  // what is begun anew, or from plants in hand, is not before it
-  growth::Rules rules = {};   // but for what the cover adds
-  Cover cover = Cover::None;  // over the bed
+  growth::Rules rules = {};        // but for what the cover adds
+  Cover cover = Cover::None;       // over the bed
 };
 
 // Where the coldest month averages more than this, bulbs are not chilled in the ground; they are
@@ -157,7 +125,8 @@ inline constexpr int kLongUnderCoverWeeks = 12;
 inline constexpr int kLateWeeksLongUnderCover = 3;
 
 // `known`: as begun(); empty: nothing is. Under a cover all goes by its warmer air and its frosts,
-// but for the ways that want one: their windows are written for it.
+// but for the ways that want one: their windows are written for it. Where the plan pins a way or a
+// day and the rules leave nothing of it, those nearest to being allowed stand all the same.
 Candidates candidates(const Setting& setting, const Sheet& sheet, const CropEntry& entry,
                       const std::vector<Begun>& known = {});
 

@@ -29,7 +29,14 @@ constexpr double kWorthDays = 7;        // of cutting to expect
 bool is_there(const Case& of) { return of.begun.in_ground.has_value() || of.must_stand; }
 bool has_begun(const Case& of) { return of.begun.way || of.begun.first_cut; }
 bool is_pinned(const Case& of) { return of.entry.pins.start_on || of.entry.pins.plant_on; }
+// What keeps its place whatever rule it breaks, and is told it.
+bool stays(const Case& of, const Candidate& c) { return c.stands || of.told; }
 bool is_hardy(const Case& of) { return frost_class(of.sheet) == FrostClass::Hardy; }
+
+// Whether nobody asked for that way or that day.
+bool is_chosen_freely(const Case& of) {
+  return !of.entry.since && !of.entry.pins.way && !is_pinned(of);
+}
 
 Date midwinter(const Case& of) { return of.clock.season().from + Days{kMidwinterAfterSeasonStart}; }
 
@@ -91,7 +98,10 @@ std::optional<Refusal> judge_frost(const Case& of, Candidate& c, const Way& way)
                     Days{half_hardy ? kHalfHardyBeforeFrost : 0};
   const Date exposed = emergence(of, c, way);
   if (exposed >= safe) return std::nullopt;
-  return Refusal{Rule::FrostRisk, c.start, exposed, safe};
+  Refusal refusal{Rule::FrostRisk, c.start, exposed, safe};
+  refusal.share =
+      climate::normal_cdf(days_between(exposed, last) / double{climate::kSpringSpreadDays});
+  return refusal;
 }
 
 // Spring sowings outdoors wait for warm soil, its date taken a week early since it is no better
@@ -139,11 +149,13 @@ std::optional<Refusal> judge_winter(const Case& of, Candidate& c, const Way& way
                                           : growth::in_frame(of.sheet, coldest_c);
   c.under_fleece = winter.bare < growth::kUsuallyAlive && winter.covered > winter.bare;
   c.alive = c.under_fleece ? winter.covered : winter.bare;
-  if (c.alive >= growth::kLeastAlive) return std::nullopt;
+  const double least = is_chosen_freely(of) ? growth::kWorthPlanting : growth::kLeastAlive;
+  if (c.alive >= least) return std::nullopt;
   Refusal refusal{.rule = Rule::WinterCold, .start = c.start};
   refusal.found = winter.coldest_c;
+  refusal.share = c.alive;
   refusal.wanted =
-      growth::coldest_borne_c(of.sheet.survives_c - (in_open ? of.sheet.mulch_gain_c : 0));
+      growth::coldest_borne_c(of.sheet.survives_c - (in_open ? of.sheet.mulch_gain_c : 0), least);
   return refusal;
 }
 
@@ -158,8 +170,9 @@ std::optional<Date> chilled_from(const Case& of, const Candidate& c, const Way& 
   return c.start;
 }
 
-// Under six tenths of its winter's cold it does not flower; up to the whole its stems are short and
-// fewer. Bulbs from cold storage are for winters that do not chill them.
+// Under six tenths of its winter's cold it does not flower, whatever is done for it; up to the
+// whole its stems are short and fewer. Bulbs from cold storage are for winters that do not chill
+// them.
 std::optional<Refusal> judge_chill(const Case& of, Candidate& c, const Way& way) {
   const auto from = chilled_from(of, c, way);
   const auto cold = from ? of.clock.winter_cold(*from) : std::nullopt;
@@ -173,7 +186,10 @@ std::optional<Refusal> judge_chill(const Case& of, Candidate& c, const Way& way)
     refusal.rule = Rule::EnoughCold;
     return refusal;
   }
-  if (cold->share() < growth::kLeastColdShare) return refusal;
+  if (cold->share() < growth::kLeastColdShare) {
+    c.without_flower = !has_begun(of);
+    return refusal;
+  }
   if (of.sheet.chill) c.cold = cold;
   return std::nullopt;
 }
@@ -221,7 +237,7 @@ std::optional<Refusal> judge_first_cut(const Case& of, const Candidate& c, const
 
 constexpr int kNotThatStart = 10'000;  // days off: it cannot have been cut on the recorded day
 
-// Sets the timeline: of what has begun whatever comes of it.
+// Sets the timeline, whatever comes of it.
 std::optional<Refusal> set_timeline(const Case& of, Candidate& c, const Way& way) {
   const auto& cut = of.begun.first_cut;
   auto timeline = of.clock.timeline(way, c.start, c.in_ground);
@@ -230,14 +246,14 @@ std::optional<Refusal> set_timeline(const Case& of, Candidate& c, const Way& way
     c.off_record = may_be ? days_between(*cut, timeline->first_cut.likely) : kNotThatStart;
     timeline = of.clock.timeline(way, c.start, c.in_ground, cut);
   }
-  if (!timeline && !has_begun(of)) return no_flower(of, c, way);
-  c.without_flower = !timeline;
-  if (!timeline) timeline = of.clock.without_flower(way, c.start, c.in_ground);
+  std::optional<Refusal> refusal;
   if (!has_begun(of)) {
-    if (auto refusal = judge_first_cut(of, c, way, *timeline)) return refusal;
+    refusal = timeline ? judge_first_cut(of, c, way, *timeline) : no_flower(of, c, way);
   }
-  c.timeline = std::move(*timeline);
-  return std::nullopt;
+  c.without_flower = !timeline || refusal || (c.without_flower && !cut);
+  c.timeline =
+      c.without_flower ? of.clock.without_flower(way, c.start, c.in_ground) : std::move(*timeline);
+  return refusal;
 }
 
 std::optional<Refusal> judge_before_winter(const Case& of, Candidate& c, const Way& way) {
@@ -310,48 +326,14 @@ std::optional<Refusal> judge_season(const Case& of, Candidate& c, const Way&) {
   return refusal;
 }
 
-int stage_of(Rule rule) {
-  switch (rule) {
-    case Rule::Pinned:
-    case Rule::NoShelter:
-    case Rule::NotUsual:
-    case Rule::EnoughCold:
-      return 0;
-    case Rule::TooLate:
-      return 1;
-    case Rule::FrostRisk:
-      return 2;
-    case Rule::ColdSoil:
-    case Rule::WarmSoil:
-      return 3;
-    case Rule::WinterCold:
-      return 4;
-    case Rule::NoFlower:
-    case Rule::FlowersInPot:
-    case Rule::SummerHeat:
-    case Rule::PotTooOld:
-      return 5;
-    case Rule::FlowersBeforeWinter:
-      return 6;
-    case Rule::RosetteTooSmall:
-      return 7;
-    case Rule::TooHot:
-    case Rule::SeasonTooShort:
-      return 8;
-  }
-  return 0;
-}
-
-// What keeps its place though it breaks a rule: what has begun has, and what stands in the ground
-// stands there; what stood before or is pinned to a day is told what it is up against.
-enum class Spares { Nothing, WhatIsThere, WhatHasBegun, WhatStays };
+// What keeps its place though it breaks a rule, and is not told: what has begun has, and what
+// stands in the ground stands there.
+enum class Spares { Nothing, WhatIsThere, WhatHasBegun };
 
 bool is_spared(const Case& of, Spares spares) {
   if (spares == Spares::WhatIsThere) return is_there(of);
   return spares != Spares::Nothing && has_begun(of);
 }
-
-bool stays(const Case& of, const Candidate& c) { return c.stands || is_pinned(of); }
 
 struct Judging {
   std::optional<Refusal> (*judge)(const Case&, Candidate&, const Way&);
@@ -360,18 +342,12 @@ struct Judging {
 
 // In this order: the later ones read what the earlier ones set.
 constexpr Judging kJudgings[] = {
-    {judge_dates, Spares::Nothing},         {judge_frost, Spares::WhatIsThere},
-    {judge_cold_soil, Spares::WhatIsThere}, {judge_warm_soil, Spares::WhatStays},
-    {judge_winter, Spares::WhatStays},      {judge_chill, Spares::WhatHasBegun},
-    {set_timeline, Spares::Nothing},        {judge_before_winter, Spares::WhatHasBegun},
-    {judge_summer, Spares::WhatStays},      {judge_pot, Spares::WhatStays},
-    {judge_season, Spares::WhatStays},
+    {judge_frost, Spares::WhatIsThere},          {judge_cold_soil, Spares::WhatIsThere},
+    {judge_warm_soil, Spares::WhatHasBegun},     {judge_winter, Spares::WhatHasBegun},
+    {judge_chill, Spares::WhatHasBegun},         {set_timeline, Spares::Nothing},
+    {judge_before_winter, Spares::WhatHasBegun}, {judge_summer, Spares::WhatHasBegun},
+    {judge_pot, Spares::WhatHasBegun},           {judge_season, Spares::WhatHasBegun},
 };
-
-double miss_of(const Refusal& r) {
-  if (r.found_day && r.wanted_day) return std::abs(days_between(*r.found_day, *r.wanted_day));
-  return std::abs(r.found - r.wanted);
-}
 
 }  // namespace
 
@@ -381,21 +357,17 @@ std::optional<Date> soonest_out(const Begun& begun, const Setting& setting) {
 
 std::optional<Refusal> judge(const Case& of, Candidate& c) {
   const Way& way = of.sheet.ways[c.way];
+  if (auto refusal = judge_dates(of, c, way)) return refusal;
   for (const Judging& each : kJudgings) {
     auto refusal = each.judge(of, c, way);
     if (!refusal || is_spared(of, each.spares)) continue;
-    if (each.spares != Spares::WhatStays || !stays(of, c)) return refusal;
+    if (!stays(of, c)) return refusal;
     if (!c.against) c.against = std::move(refusal);
   }
   if (c.timeline.shares.empty()) c.timeline.shares = {0};
   c.needs_cold_store = way.pre_chilled || wants_cold(of, way);
   set_outcome(of, c, way);
   return std::nullopt;
-}
-
-bool is_nearer(const Refusal& one, const Refusal& other) {
-  if (stage_of(one.rule) != stage_of(other.rule)) return stage_of(one.rule) > stage_of(other.rule);
-  return one.rule == other.rule && miss_of(one) < miss_of(other);
 }
 
 }  // namespace trug::ground

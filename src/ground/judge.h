@@ -19,6 +19,7 @@ struct Case {
   const Begun& begun;
   const growth::CropClock& clock;
   std::optional<growth::WarmSoil> warm_soil;
+  bool told = false;        // pinned: the rules it breaks are told, not kept
   bool must_stand = false;  // no day keeps the rules, but it is to be set out
 };
 
@@ -26,12 +27,8 @@ struct Case {
 std::optional<Date> soonest_out(const Begun& begun, const Setting& setting);
 
 // Fills in a candidate of which way, start and in_ground are given; the first rule it breaks comes
-// back. What has begun keeps its place whatever it breaks; what stands already or is pinned to a
-// day keeps it whatever winter or season do to it, and says so (Candidate::against).
+// back. What has begun keeps its place whatever it breaks; what stands already, or is pinned where
+// rules are told, keeps it and says so (Candidate::against).
 std::optional<Refusal> judge(const Case& of, Candidate& c);
-
-// Whether a refusal is nearer to being allowed than another: the one met later in the judging, then
-// the smaller miss.
-bool is_nearer(const Refusal& one, const Refusal& other);
 
 }  // namespace trug::ground

@@ -196,6 +196,7 @@ std::optional<Timeline> CropClock::timeline(const Way& way, Date start, Date in_
   result.cut_short = cutting.cut_short;
   result.too_hot_from = cutting.too_hot_from;
   result.pause = cutting.pause;
+  result.slow = cutting.slow;
   return result;
 }
 

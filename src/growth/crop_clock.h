@@ -52,6 +52,7 @@ struct Timeline {
   bool cut_short = false;
   std::optional<Date> too_hot_from;  // heat ends it on this day
   std::optional<DateRange> pause;    // heat leaves nothing to cut on these days
+  std::optional<DateRange> slow;     // heat leaves fewer to cut on these days
   // Half the width of the usual window, and what the weather has in it, in days.
   double spread_days = 0;
   double weather_days = 0;

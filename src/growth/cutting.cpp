@@ -14,6 +14,7 @@ namespace {
 
 constexpr double kAutumnPace = 0.4;
 constexpr double kPaceAfterHeat = 0.7;
+constexpr double kPaceInHeat = 0.4;  // of what heat slows (memory)
 constexpr double kHalvingDays = 28;
 constexpr int kWalkDays = 84;  // three halvings on, an eighth of the stems is not worth the walk
 constexpr int kSeason = 366;
@@ -70,8 +71,8 @@ Date autumn(const climate::Season& season) {
                    1);
 }
 
-// Cuts day by day to `end`, or to the plant's, but for the days of the pause; how many days of its
-// curve that took.
+// Cuts day by day to `end`, or to the plant's, but for the days of the pause, and less on slow
+// ones; how many days of its curve that took.
 int walk(const Curve& plant, const climate::Season& season, std::optional<DateRange> pause,
          Date end, Cutting& cutting) {
   const Date slower = autumn(season);
@@ -86,7 +87,9 @@ int walk(const Curve& plant, const climate::Season& season, std::optional<DateRa
       cutting.shares.push_back(0);
       continue;
     }
-    cutting.shares.push_back(plant.on(day_of_plant++) * pace * (day >= slower ? kAutumnPace : 1));
+    const bool slow = cutting.slow && cutting.slow->contains(day);
+    cutting.shares.push_back(plant.on(day_of_plant++) * pace * (slow ? kPaceInHeat : 1) *
+                             (day >= slower ? kAutumnPace : 1));
   }
   return day_of_plant;
 }
@@ -119,6 +122,10 @@ Cutting cut_through(const climate::Season& season, const CropSpec& crop,
   if (!hot.empty() && sheet.when_hot == WhenHot::Ends && hot.front().from <= end) {
     cutting.too_hot_from = hot.front().from;
     end = hot.front().from - Days{1};
+    hot.clear();
+  }
+  if (!hot.empty() && sheet.when_hot == WhenHot::Slows) {
+    if (hot.front().from <= end) cutting.slow = hot.front();
     hot.clear();
   }
   const auto pause = hot.empty() ? std::nullopt : std::optional(hot.front());

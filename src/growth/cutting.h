@@ -19,6 +19,7 @@ struct Cutting {
   bool cut_short = false;  // ended by the season (frost, short days, heat), not by the plant
   std::optional<Date> too_hot_from;  // heat ends it on this day
   std::optional<DateRange> pause;    // heat gives nothing to cut on these days
+  std::optional<DateRange> slow;     // heat leaves fewer to cut on these days
 };
 
 // The last day worth cutting: by frost; what is cut again and again ends at the latest when days
@@ -29,8 +30,8 @@ Date cutting_end(const climate::Season& season, const CropSpec& crop);
 // again, but for bulbs and corms, goes on until the season ends it, the rate of its last day
 // halving every four weeks, for twelve weeks at most, hardy annuals, which set seed and die, for
 // four (memory); tubers as much to the end of the season. While heat pauses it nothing is lost, but
-// afterwards it goes on at seven tenths of its pace (memory); from October on (south April) at two
-// fifths (common practice: a third to half).
+// afterwards it goes on at seven tenths of its pace (memory); where heat slows it, it gives two
+// fifths meanwhile (memory); from October on (south April) too (common practice: a third to half).
 Cutting cut_through(const climate::Season& season, const CropSpec& crop,
                     const std::vector<double>& curve, Date first, Date end);
 

@@ -39,10 +39,8 @@ double share_alive(double coldest_c, double cover_c, double survives_c) {
 }
 
 double snow_cover_c(const climate::Climate& climate) {
-  constexpr double kSnowyMonth = -3;
   constexpr double kUnderSnow = 6;
-  const auto coldest = climate.coldest_month_c();
-  return coldest && *coldest <= kSnowyMonth ? kUnderSnow : 0;
+  return climate.snow_lies() ? kUnderSnow : 0;
 }
 
 Survival in_bed(const climate::Climate& climate, const Sheet& sheet, double coldest_c,
@@ -54,8 +52,8 @@ Survival in_frame(const Sheet& sheet, double coldest_c) {
   return survival(sheet, coldest_c + kFrameGain, 0);
 }
 
-double coldest_borne_c(double survives_c) {
-  return survives_c - kHalfBelow + kDeviation * climate::normal_quantile(kLeastAlive);
+double coldest_borne_c(double survives_c, double share) {
+  return survives_c - kHalfBelow + kDeviation * climate::normal_quantile(share);
 }
 
 }  // namespace trug::growth

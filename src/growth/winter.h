@@ -30,7 +30,7 @@ std::optional<Cold> winter_cold(const climate::Season& season, const CropSpec& c
 // degrees below (memory).
 double share_alive(double coldest_c, double cover_c, double survives_c);
 
-// Degrees that lying snow keeps off, where the coldest month averages -3 degC or less (memory).
+// Degrees that lying snow keeps off, where it lies (memory).
 double snow_cover_c(const climate::Climate& climate);
 
 // The shares of a planting that live through the coldest night to expect where it stands: bare, and
@@ -43,6 +43,8 @@ struct Survival {
 // Down to this share no more are lost than of any planting; fewer call for a cover and for plants
 // to spare (memory).
 inline constexpr double kUsuallyAlive = 0.85;
+// Where fewer live, covered, nobody plants it by choice (memory).
+inline constexpr double kWorthPlanting = 0.5;
 // A crop of which fewer live, covered, does not stand over the winter (memory).
 inline constexpr double kLeastAlive = 0.15;
 
@@ -51,7 +53,7 @@ inline constexpr double kLeastAlive = 0.15;
 Survival in_bed(const climate::Climate& climate, const Sheet& sheet, double coldest_c,
                 double cover_c = 0);
 Survival in_frame(const Sheet& sheet, double coldest_c);
-// The night of which kLeastAlive live.
-double coldest_borne_c(double survives_c);
+// The night through which that share lives.
+double coldest_borne_c(double survives_c, double share = kLeastAlive);
 
 }  // namespace trug::growth

@@ -53,6 +53,7 @@ constexpr KeyHome kHomes[] = {
     {"nursery_m2", "[shelter]"},
     {"coldest_c", "[place]"},
     {"coldest_f", "[place]"},
+    {"snow", "[place]"},
     {"risk", "[place]"},
     {"vases_per_week", "[wish]"},
     {"stems_per_vase", "[wish]"},
@@ -231,6 +232,7 @@ class PlanReader {
     place.temperatures = read_temperatures(table);
     place.coldest_c = read_celsius(table, "coldest", kMonthMean);
     check_coldest(place, table);
+    place.snow = table.boolean("snow");
     place.risk = table.number("risk", kOptional, {0.01, 0.5}).value_or(place.risk);
     place.weather = table.text("weather", kOptional, kLongestPath);
     table.finish(kHomes);

@@ -271,8 +271,10 @@ std::string cut_text(const Sheet& sheet, Style style) {
   text += fact("cutting", cutting_words(sheet), style);
   text += fact("in the vase", range_words(sheet.vase_days) + " days", style);
   if (sheet.stop_above_max_c) {
-    text += fact(sheet.when_hot == WhenHot::Pauses ? "cutting pauses above" : "cutting stops above",
-                 number(*sheet.stop_above_max_c) + " degC by day", style);
+    const std::string_view label = sheet.when_hot == WhenHot::Pauses  ? "cutting pauses above"
+                                   : sheet.when_hot == WhenHot::Slows ? "fewer to cut above"
+                                                                      : "cutting stops above";
+    text += fact(label, number(*sheet.stop_above_max_c) + " degC by day", style);
   }
   if (sheet.rotation_years) {
     text += fact("same ground again", "after " + counted(*sheet.rotation_years, "year"), style);

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <cmath>
+#include <cstdlib>
 #include <variant>
 
 #include "base/text.h"
@@ -107,8 +108,20 @@ std::string words(const ask::FewerSowings& f, const About& about) {
 Numbers numbers(const ask::FewerSowings& f) { return {{"useful", f.useful}, {"asked", f.asked}}; }
 
 std::string words(const ask::AgainstRule& f, const About& about) {
-  return fmt::format("{} keeps its place because it {}, but {}", about.name,
-                     f.stands ? "stands there" : "is pinned", refusal_words(f.refusal));
+  return fmt::format("{} keeps its place because it {}: {}; {}", about.name,
+                     f.stands ? "stands there" : "is pinned", refusal_words(f.refusal),
+                     told_words(f.refusal));
+}
+Numbers numbers(const ask::AgainstRule& f) {
+  const ground::Refusal& r = f.refusal;
+  Numbers list;
+  if (r.found_day && r.wanted_day) {
+    list.emplace_back("days", std::abs(days_between(*r.found_day, *r.wanted_day)));
+  }
+  if (r.found != r.wanted) list.insert(list.end(), {{"found", r.found}, {"wanted", r.wanted}});
+  const bool is_share = r.rule == ground::Rule::WinterCold || r.rule == ground::Rule::FrostRisk;
+  if (is_share) list.emplace_back("share", r.share);
+  return list;
 }
 
 std::string words(const ask::AgainstTold& f, const About& about) {

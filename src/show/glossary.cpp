@@ -44,6 +44,7 @@ constexpr GlossaryEntry kGlossary[] = {
     {"frame_m2", Key, "The ground under a cold frame or an unheated greenhouse."},
     {"nursery_m2", Key, "The ground of a nursery bed outdoors."},
     {"coldest", Key, "The usual coldest night of a winter: what does not survive it is refused or wants fleece. Without it winter losses are not judged."},
+    {"snow", Key, "true or false: whether snow lies over the beds in the cold of winter, which keeps 6 degC of it off. Without it snow is taken to lie where the coldest month averages -3 degC or less."},
     {"risk", Key, "The share of years in which you accept a frost on tender plants; 0.2 is one year in five."},
     {"vases_per_week", Key, "How many vases you want in a week."},
     {"stems_per_vase", Key, "How many stems a vase takes."},

@@ -116,6 +116,7 @@ void write_place(Writer& out, const Place& place) {
   std::visit(Temperature{out}, place.temperatures);
   out.maybe("weather", place.weather);
   if (place.coldest_c) out.key("coldest_c", figure(*place.coldest_c), "the usual coldest night");
+  if (place.snow) out.key("snow", *place.snow ? "true" : "false", "lies in the cold of winter");
   if (place.risk != Place{}.risk) out.key("risk", figure(place.risk));
 }
 

@@ -53,9 +53,10 @@ std::string no_flower(const Refusal& r) {
 
 std::string too_hot(const Refusal& r) {
   return fmt::format(
-      "its first cut on {} leaves {} of cutting before the heat of {} stops it, and {} are wanted",
-      day(r.found_day), counted(static_cast<int>(r.found), "day"),
-      r.wanted_day ? short_day(*r.wanted_day) : "no day", number(r.wanted, 0));
+      "its first cut is due on {} and heat stops it on {}: {} of cutting to expect, and {} are "
+      "wanted",
+      day(r.found_day), r.wanted_day ? short_day(*r.wanted_day) : "no day",
+      counted(static_cast<int>(r.found), "day"), number(r.wanted, 0));
 }
 
 std::string no_shelter(const Refusal& r) {
@@ -92,8 +93,9 @@ std::string refusal_words(const Refusal& r) {
           "the winter here gives {} days of cold and it needs {}: it is chilled in the ground",
           number(r.found, 0), number(r.wanted, 0));
     case Rule::WinterCold:
-      return fmt::format("it would meet {} degC in winter, and hardly any live below {} degC",
-                         number(r.found), number(r.wanted, 0));
+      return fmt::format(
+          "it would meet {} degC in winter, and {} live through that; enough do down to {} degC",
+          number(r.found), in_ten(r.share), number(r.wanted, 0));
     case Rule::SummerHeat:
       return fmt::format(
           "it does not live through a summer whose hottest month has {} degC by day, only {}",
@@ -128,6 +130,47 @@ std::string refusal_words(const Refusal& r) {
       return "it is raised here as a rule: plants are bought where the plan names this way";
     case Rule::Pinned:
       return "the plan's own pins rule it out";
+  }
+  return "";
+}
+
+std::string told_words(const Refusal& r) {
+  switch (r.rule) {
+    case Rule::FrostRisk:
+      return fmt::format(
+          "frost comes after that in {} springs: keep fleece over it then, or begin {} later",
+          in_ten(r.share), counted(days_between(*r.found_day, *r.wanted_day), "day"));
+    case Rule::ColdSoil:
+      return "warm the soil under fleece first, or wait for it";
+    case Rule::WarmSoil:
+      return "count on gaps, or begin it in cooler weeks";
+    case Rule::EnoughCold:
+      return "bulbs as they are sold will do";
+    case Rule::WinterCold:
+      return "cover it as deep as you can and have as many again to spare, or lift and store it, "
+             "or "
+             "begin it in spring";
+    case Rule::SummerHeat:
+      return "count on losing it in summer, and on buying it anew";
+    case Rule::PotTooOld:
+      return "count on fewer stems, or set it out sooner";
+    case Rule::FlowersBeforeWinter:
+    case Rule::FlowersInPot:
+      return "begin it later";
+    case Rule::RosetteTooSmall:
+      return "count on half its stems, or begin it sooner";
+    case Rule::NoFlower:
+      return r.found_day ? "count on little to cut of it" : "count on nothing to cut of it";
+    case Rule::TooHot:
+    case Rule::SeasonTooShort:
+      return "a cover, or plants begun sooner under one, would lengthen that";
+    case Rule::NoShelter:
+      return r.needs == Needs::Tunnel ? "cover its bed, for its dates are those of a cover"
+                                      : "find it a place, or buy the plants";
+    case Rule::TooLate:
+    case Rule::NotUsual:
+    case Rule::Pinned:
+      break;  // never told of what is grown
   }
   return "";
 }

@@ -136,7 +136,7 @@ std::string advice(const ask::Unpin& change, const Plan& plan) {
   if (pins.plant_on) keys.emplace_back("plant_on");
   if (pins.lift_on) keys.emplace_back("lift_on");
   if (pins.not_before) keys.emplace_back("not_before");
-  return fmt::format("take out its {}: without, it can be grown", listed(keys));
+  return fmt::format("take out its {}: without, it can be grown by the rules", listed(keys));
 }
 Toml toml(const ask::Unpin&, const Plan&) { return std::nullopt; }
 

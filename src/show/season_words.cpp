@@ -35,7 +35,10 @@ Numbers numbers(const ask::ShortStems& f) { return {{"cold_share", f.cold_share}
 
 std::string words(const ask::WinterLosses& f, const About& about) {
   const std::string snow =
-      f.felt_c > f.coldest_c ? fmt::format(", {} under snow", number(f.felt_c)) : "";
+      f.felt_c > f.coldest_c
+          ? fmt::format(", {} under snow{}", number(f.felt_c),
+                        f.snow_guessed ? " (if none lies, snow = false under [place] says so)" : "")
+          : "";
   std::string text = fmt::format(
       "{} survives {} degC and your coldest night is {} degC{}: {} live{}", about.name,
       number(f.survives_c), number(f.coldest_c), snow, in_ten(f.bare), f.covered ? " bare" : "");

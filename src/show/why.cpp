@@ -167,8 +167,13 @@ class Life {
   }
 
   std::string summer() const {
-    if (!timeline().too_hot_from && !timeline().pause) return "";
+    const auto& slow = timeline().slow;
+    if (!timeline().too_hot_from && !timeline().pause && !slow) return "";
     const auto limit = number(sheet_.stop_above_max_c.value_or(0));
+    if (slow) {
+      return row("summer", fmt::format("over {} degC by day from {}: fewer to cut until {}", limit,
+                                       plain_day(slow->from), plain_day(slow->until - Days{1})));
+    }
     const std::string text =
         timeline().too_hot_from
             ? fmt::format("over {} degC by day from {}: it ends", limit,
@@ -292,8 +297,9 @@ std::string way_words(const ground::WayReport& report, const Sheet& sheet, bool 
   std::string words = sheet.ways[report.way].name;
   if (report.group) words += " (" + report.group->name + ")";
   words += ": ";
-  words +=
-      report.allowed > 0 ? counted(report.allowed, "possible date") : std::string("none possible");
+  words += report.allowed > 0 ? counted(report.allowed, "possible date")
+           : taken            ? std::string("none by the rules")
+                              : std::string("none possible");
   if (taken) words += ", taken";
   if (report.allowed == 0 && report.refusal) words += ": " + refusal_words(*report.refusal);
   return words;

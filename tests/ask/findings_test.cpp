@@ -9,6 +9,7 @@
 #include <variant>
 
 #include "ask/find.h"
+#include "growth/places.h"
 #include "show/finding_words.h"
 #include "work/planned.h"
 
@@ -86,6 +87,46 @@ TEST(Findings, LookAtEverySowingOfASuccession) {
   EXPECT_EQ(finding->sowing, 2);
   EXPECT_EQ(std::get<LateStart>(finding->found).in_ground, second.in_ground);
   EXPECT_TRUE(show::message(p.plan, *finding).starts_with("b/sunflower 2 ("));
+}
+
+// Of several ways that are refused the one that came nearest is named: clarkia in Kansas dies in
+// the open in winter, and sown in spring it lacks two days before the heat.
+TEST(Findings, CannotGrowNamesTheWayThatCameNearest) {
+  Planned kansas = planned("", kBed + crop("clarkia"));
+  kansas.plan.place = six_places().at("Kansas City");
+  kansas.climate = climate::Climate::from(kansas.plan.place);
+  static_cast<Outcome&>(kansas) = reckon(kansas.garden());
+  const auto* cannot = found<CannotGrow>(kansas);
+  ASSERT_TRUE(cannot);
+  EXPECT_EQ(cannot->way, "sown in place in spring");
+  EXPECT_EQ(cannot->refusal.value().rule, ground::Rule::TooHot);
+}
+
+// Set out a month too soon, or under a cover that is not there: grown, and told with the numbers
+// and what to do.
+TEST(Findings, WhatIsPinnedAgainstARuleIsGrownAndTold) {
+  struct Row {
+    std::string crop, pins, told;
+    bool has_share;
+  };
+  for (const Row& row : {Row{"zinnia", "start_on = 2027-03-10\nplant_on = 2027-04-10\n",
+                             "keep fleece over it then, or begin 46 days later", true},
+                         Row{"anemone", "way = \"corms in autumn under cover\"\n",
+                             "cover its bed, for its dates are those of a cover", false}}) {
+    SCOPED_TRACE(row.crop);
+    const Planned p = planned("", kBed + crop(row.crop, row.pins));
+    EXPECT_FALSE(p.schedule.of(0).empty());
+    EXPECT_FALSE(p.finding("cannot-grow"));
+    const Finding* finding = p.finding("against-rule");
+    ASSERT_TRUE(finding);
+    EXPECT_NE(show::message(p.plan, *finding).find(row.told), std::string::npos)
+        << show::message(p.plan, *finding);
+    const auto numbers = show::numbers(*finding);
+    if (!row.has_share) continue;
+    const auto share = std::ranges::find(numbers, "share", [](const auto& n) { return n.first; });
+    ASSERT_NE(share, numbers.end());
+    EXPECT_GT(share->second, 0.9) << "frost comes after 10 April in nearly all springs";
+  }
 }
 
 std::string stretch(const std::string& length, const std::string& width, const std::string& more) {

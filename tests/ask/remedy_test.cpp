@@ -176,21 +176,30 @@ TEST(Remedies, WhatCannotBeRaisedHereIsBought) {
   p.findings = advised(p.garden(), p, [&] { return p.sheets; });
   const Finding* finding = p.finding("cannot-grow");
   ASSERT_TRUE(finding && finding->remedy && finding->remedy->change);
-  EXPECT_EQ(show::remedy_text(p.plan, *finding).substr(0, 31),
-            "grow statice as bought plants; ");
+  EXPECT_EQ(show::remedy_text(p.plan, *finding).substr(0, 31), "grow statice as bought plants; ");
 }
 
+// Two pins that contradict each other rule it out; one that a rule speaks against is told.
 TEST(Remedies, PinsThatRuleACropOutAreNamed) {
-  const Planned p =
-      advised_plan("",
-                   "[[bed]]\nname = \"b\"\nlength_m = 4.6\nwidth_m = 0.9\n[[bed.stretch]]\n"
-                   "length_m = 2.2\n[[bed.stretch.crop]]\ncrop = \"zinnia\"\n"
-                   "way = \"sown in place in spring\"\nstart_on = 2027-01-05\n");
-  const Finding* finding = p.finding("cannot-grow");
+  const auto zinnia = [](const std::string& pins) {
+    return advised_plan("",
+                        "[[bed]]\nname = \"b\"\nlength_m = 4.6\nwidth_m = 0.9\n[[bed.stretch]]\n"
+                        "length_m = 2.2\n[[bed.stretch.crop]]\ncrop = \"zinnia\"\n"
+                        "way = \"sown in place in spring\"\n" +
+                            pins);
+  };
+  const Planned apart = zinnia("start_on = 2027-05-20\nplant_on = 2027-05-27\n");
+  const Finding* finding = apart.finding("cannot-grow");
   ASSERT_TRUE(finding && finding->remedy && finding->remedy->change);
   EXPECT_TRUE(is<Unpin>(*finding->remedy->change));
-  EXPECT_TRUE(show::remedy_text(p.plan, *finding)
-                  .starts_with("take out its way and start_on: without, it can be grown"));
+  EXPECT_TRUE(
+      show::remedy_text(apart.plan, *finding)
+          .starts_with("take out its way, start_on and plant_on: without, it can be grown"));
+  const Planned frost = zinnia("start_on = 2027-01-05\n");
+  EXPECT_FALSE(frost.finding("cannot-grow"));
+  finding = frost.finding("against-rule");
+  ASSERT_TRUE(finding && finding->remedy && finding->remedy->change);
+  EXPECT_TRUE(is<Unpin>(*finding->remedy->change));
 }
 
 // Half the days' warmth of an average spring: the cut comes weeks later than the day it is lifted.

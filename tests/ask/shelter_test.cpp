@@ -113,12 +113,17 @@ TEST(Shelter, UnderACoverSpringComesEarlierAndAutumnLater) {
   }
 }
 
-// Anemones in autumn under cover are for beds that have one, and their dates are written for it.
-TEST(Shelter, WhatWantsACoverIsRefusedWithoutOne) {
-  const std::string crop = "crop = \"anemone\"\nway = \"corms in autumn under cover\"\n";
+// Anemones in autumn under cover are for beds that have one, and their dates are written for it: in
+// the open they are grown another way, or told where the plan names that way.
+TEST(Shelter, WhatWantsACoverIsNotChosenWithoutOneAndToldWhereItIsNamed) {
+  const std::string any = "crop = \"anemone\"\n";
+  const Planned free = covered("none", any);
+  ASSERT_FALSE(free.schedule.sowings.empty());
+  EXPECT_EQ(free.schedule.sowings[0].raised_by().needs, Needs::Nothing);
+  const std::string crop = any + "way = \"corms in autumn under cover\"\n";
   const Planned open = covered("none", crop);
-  EXPECT_TRUE(open.schedule.sowings.empty());
-  const Finding* finding = open.finding("cannot-grow");
+  ASSERT_FALSE(open.schedule.sowings.empty());
+  const Finding* finding = open.finding("against-rule");
   ASSERT_TRUE(finding);
   EXPECT_NE(show::message(open.plan, *finding)
                 .find("it is grown under a tunnel or fleece, and its bed has neither"),

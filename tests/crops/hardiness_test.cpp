@@ -85,6 +85,29 @@ TEST(Hardiness, SharesOfSixPlaces) {
   }
 }
 
+// By choice nothing stands over a winter that fewer than half live through; in Kansas anemones
+// are planted when it is past, and in autumn only where the plan says so.
+TEST(Hardiness, NobodyPlantsByChoiceWhatFewerThanHalfLiveThrough) {
+  for (const std::string where : {"Kansas City", "Strathspey"}) {
+    const TestGarden garden(six_places().at(where));
+    for (const Sheet* of : all_sheets()) {
+      for (const ground::Candidate& c : garden.ask(of->name).list) {
+        if (c.stands || !c.overwinters) continue;
+        EXPECT_GE(c.alive, 0.5) << where << ": " << of->name << ", " << of->ways[c.way].name;
+      }
+    }
+  }
+  const TestGarden kansas(six_places().at("Kansas City"));
+  const auto free = kansas.ask("anemone").list;
+  ASSERT_FALSE(free.empty());
+  for (const ground::Candidate& c : free) {
+    EXPECT_EQ(sheet("anemone").ways[c.way].name, "corms in late winter");
+  }
+  const auto named = kansas.ask("anemone", "corms in autumn, open ground").list;
+  ASSERT_FALSE(named.empty());
+  EXPECT_NEAR(named.front().alive, 0.159, 0.001);  // a deviation short of half, by any table
+}
+
 // A chrysanthemum is lifted where a mulch does not bring it through, and only there.
 TEST(Hardiness, WhatMulchDoesNotBringThroughIsLifted) {
   CropEntry entry;

@@ -9,6 +9,7 @@
 #include <variant>
 
 #include "crops/test_garden.h"
+#include "growth/places.h"
 
 namespace trug {
 namespace {
@@ -59,6 +60,39 @@ TEST(HotSummer, RefusesWhatWouldHaveToLiveThroughItAndTellsWhatStands) {
   const auto stands = hot.ask("astrantia", "established").list;
   ASSERT_EQ(stands.size(), 1u);
   EXPECT_TRUE(stands.front().one_year);
+}
+
+// Dahlias are slow over 31 degC by day: in Kansas from the end of June, first cut when they would
+// be all the same, and two fifths of the stems until it is cooler (bands of growers: first cut 5 to
+// 28 July, best 10 September to 20 October, memory). England never is so hot.
+TEST(HotSummer, SlowsDahliasAndStopsThemNowhere) {
+  Sheet unmoved = sheet("dahlia");
+  unmoved.stop_above_max_c.reset();
+  for (const char* where : {"Kansas City", "Derby"}) {
+    SCOPED_TRACE(where);
+    const Place& place = six_places().at(where);
+    const auto climate = climate::Climate::from(place);
+    const growth::CropClock hot(climate, sheet("dahlia"), nullptr, 2027);
+    const growth::CropClock plain(climate, unmoved, nullptr, 2027);
+    const Way& potted = sheet("dahlia").ways.front();
+    const Date start = day("2027-03-22"), out = day("2027-05-05");
+    const auto timeline = hot.timeline(potted, start, out).value();
+    const auto free = plain.timeline(potted, start, out).value();
+    EXPECT_EQ(timeline.first_cut.likely, free.first_cut.likely);
+    ASSERT_EQ(timeline.shares.size(), free.shares.size());
+    ASSERT_EQ(timeline.slow.has_value(), std::string(where) == "Kansas City");
+    int slow = 0;
+    for (std::size_t i = 0; i < free.shares.size(); ++i) {
+      const Date cut = timeline.first_cut.likely + Days{static_cast<int>(i)};
+      const bool is_slow = timeline.slow && timeline.slow->contains(cut);
+      EXPECT_NEAR(timeline.shares[i], free.shares[i] * (is_slow ? 0.4 : 1), 1e-12) << iso(cut);
+      slow += is_slow ? 1 : 0;
+    }
+    if (!timeline.slow) continue;
+    EXPECT_GT(slow, 28);
+    EXPECT_GT(iso(timeline.slow->from), "2027-06-23");
+    EXPECT_LT(iso(timeline.slow->until), "2027-09-15");
+  }
 }
 
 struct Raising {

@@ -131,7 +131,11 @@ ground::Candidates TestGarden::ask(const std::string& crop, const std::string& w
     entry.pins.way = of.ways.at(way_index(of, way)).name;
     if (of.ways.at(way_index(of, way)).needs == Needs::Tunnel) cover = Cover::Tunnel;
     if (stands != of.ways.end() && *entry.pins.way == stands->name) entry.since = year_ - 5;
-    return candidates(entry);
+    ground::Candidates found = candidates(entry);
+    // The way is named to ask the rules about it, not to have it whatever they say.
+    const bool has_day = entry.pins.start_on || entry.pins.plant_on || entry.since;
+    if (!has_day) std::erase_if(found.list, [](const auto& c) { return c.against.has_value(); });
+    return found;
   }
   ground::Candidates found = candidates(entry);
   if (stands == of.ways.end()) return found;

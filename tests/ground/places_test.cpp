@@ -86,7 +86,7 @@ void expect_sensible(const TestGarden& garden, const Sheet& sheet, const growth:
   if (c.overwinters) {
     EXPECT_GE(c.alive, growth::kLeastAlive);
   }
-  if (sheet.stop_above_max_c) {
+  if (sheet.stop_above_max_c && sheet.when_hot != WhenHot::Slows) {
     Date day = cut.likely;
     int hot = 0;  // days in a row; a week of them is too many
     for (const double share : shares) {

@@ -92,6 +92,10 @@ TEST(SnowCover, LiesWhereTheColdestMonthFreezes) {
     Place place{.latitude = 52};
     place.temperatures = TwoMeans{8, warmest};
     EXPECT_EQ(snow_cover_c(climate::Climate::from(place)), snow);
+    for (const bool lies : {false, true}) {
+      place.snow = lies;  // the plan's word stands
+      EXPECT_EQ(snow_cover_c(climate::Climate::from(place)), lies ? 6 : 0);
+    }
   }
 }
 

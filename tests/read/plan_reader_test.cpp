@@ -91,6 +91,16 @@ std::optional<Plan> read_full() {
   return reading.plan;
 }
 
+TEST(PlanReader, SnowLiesAsThePlanSays) {
+  for (const bool lies : {false, true}) {
+    std::string text(kFullPlan);
+    text.replace(text.find("risk = 0.1"), 10, lies ? "snow = true" : "snow = false");
+    const Reading reading = read_text(text);
+    ASSERT_TRUE(reading.plan);
+    EXPECT_EQ(reading.plan->place.snow, lies);
+  }
+}
+
 TEST(PlanReader, ReadsTheHead) {
   const auto plan = read_full();
   ASSERT_TRUE(plan);
@@ -205,6 +215,7 @@ TEST(PlanReader, LeavesWhatIsNotSaidAtItsDefault) {
   EXPECT_TRUE(std::holds_alternative<NoTemperatures>(plan.place.temperatures));
   EXPECT_EQ(plan.place.heated_c, 16.0);
   EXPECT_EQ(plan.place.coldest_c, std::nullopt);
+  EXPECT_EQ(plan.place.snow, std::nullopt);
   EXPECT_EQ(plan.place.risk, 0.2);
   EXPECT_TRUE(plan.work.days.empty());
   EXPECT_EQ(plan.work.remind_days_before, 1);

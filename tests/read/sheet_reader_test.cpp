@@ -404,7 +404,7 @@ TEST(SheetReader, KnowsEveryWord) {
       {"kind = \"phototoxic\"", {"poisonous", "irritant", "phototoxic", "invasive", "thorny"}},
       {"raised = \"heated\"", {"heated", "frame", "nursery bed"}},
       {"frost_class = \"half-hardy\"", {"tender", "half-hardy", "hardy"}},
-      {"when_hot = \"pauses\"", {"ends", "pauses"}},
+      {"when_hot = \"pauses\"", {"ends", "pauses", "slows"}},
       {"counts_from = \"season\"", {"sowing", "planting", "season"}},
       {"needs = \"tunnel\"", {"warmth", "frame", "nursery", "tunnel"}},
       {"usual = \"plants\"", {"seed", "plants"}},

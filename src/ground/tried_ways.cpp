@@ -1,0 +1,60 @@
+// SPDX-License-Identifier: MIT
+#include "ground/tried_ways.h"
+
+#include <algorithm>
+
+namespace trug::ground {
+namespace {
+
+// The way by which a crop that is said to stand there already is reckoned: as established; bulbs,
+// corms and tubers as planted in their usual time.
+bool stands_by(const Sheet& sheet, const CropEntry& entry, const Way& way) {
+  if (way.method == Method::Established) return true;
+  if (!entry.since) return false;
+  const auto planted = std::ranges::find(sheet.ways, Method::Bulb, &Way::method);
+  return is_planted(sheet.life_cycle) && planted != sheet.ways.end() && &way == &*planted;
+}
+
+bool has_shelter(const Setting& setting, const Way& way) {
+  switch (way.needs) {
+    case Needs::Nothing:
+      return true;
+    case Needs::Warmth:
+      return setting.shelter.heated_trays > 0;
+    case Needs::Frame:
+      return setting.shelter.frame_m2 > 0;
+    case Needs::Nursery:
+      return setting.shelter.nursery_m2 > 0;
+    case Needs::Tunnel:
+      return setting.cover != Cover::None;
+  }
+  return true;
+}
+
+// By the plan, or by what was bought for it.
+bool is_asked_for(const CropEntry& entry, const Begun& begun, const Way& way) {
+  return entry.since || entry.pins.way == way.name || begun.bought == way.method;
+}
+
+}  // namespace
+
+bool is_another(const Sheet& sheet, const CropEntry& entry, const Begun& begun, std::size_t index) {
+  const Way& way = sheet.ways[index];
+  if (entry.since.has_value() != stands_by(sheet, entry, way)) return true;
+  if (begun.way) return *begun.way != index;
+  return (entry.pins.way && *entry.pins.way != way.name) ||
+         (begun.bought && *begun.bought != way.method);
+}
+
+std::optional<Refusal> not_tried(const Setting& setting, const Sheet& sheet, const CropEntry& entry,
+                                 const Begun& begun, const Way& way) {
+  if (!entry.since && !has_shelter(setting, way)) {
+    return Refusal{.rule = Rule::NoShelter, .needs = way.needs};
+  }
+  if (!is_asked_for(entry, begun, way) && !is_usual(sheet, way)) {
+    return Refusal{.rule = Rule::NotUsual};
+  }
+  return std::nullopt;
+}
+
+}  // namespace trug::ground
