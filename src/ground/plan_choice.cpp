@@ -287,13 +287,19 @@ class Chooser {
 
   std::shared_ptr<const Options> single_options(std::size_t planting) const {
     const Weighed& weighed = schedule_.weighed[planting];
-    return std::make_shared<Options>(
+    return useful(
         options_of(*weighed.candidates, plan_.plantings[planting].asked, *weighed.sheet, count_));
   }
   std::shared_ptr<const Options> stream_options(std::size_t planting) const {
     const Weighed& weighed = schedule_.weighed[planting];
-    return std::make_shared<Options>(
-        options_of(weighed, plan_.plantings[planting], summer_, count_));
+    return useful(options_of(weighed, plan_.plantings[planting], summer_, count_));
+  }
+
+  std::shared_ptr<const Options> useful(Options options) const {
+    if (wish_) {
+      refuse_hardly_useful(options, count_.number(wish_->from), count_.number(wish_->until) - 1);
+    }
+    return std::make_shared<Options>(std::move(options));
   }
 
   std::optional<std::vector<harvest::Wanted>> wanted() const {
