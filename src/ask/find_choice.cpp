@@ -4,7 +4,6 @@
 #include <algorithm>
 #include <cstdlib>
 #include <optional>
-#include <string>
 
 #include "ask/find.h"
 #include "harvest/weeks.h"
