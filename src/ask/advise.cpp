@@ -11,7 +11,6 @@
 #include <variant>
 
 #include "ask/ask.h"
-#include "ask/fill.h"
 #include "ask/gave_way.h"
 
 namespace trug::ask {
@@ -24,7 +23,8 @@ using ground::Sowing;
 constexpr double kDearShare = 0.2;                        // of the stretch's stems
 constexpr int kMostDaysTried = 20, kFewestDaysTried = 7;  // of cutting, before an earlier lift
 constexpr double kFrameM2 = 1;                            // of the frame that is asked for
-constexpr int kMostFilled = 3;                            // grounds, in one run
+constexpr double kHardly = 0.25;                          // of the stems on free ground
+constexpr double kLeastWorth = 3;                         // stems, as the choice counts them
 
 // All that grows on the ground of a planting.
 std::vector<std::size_t> chain_of(const Plan& plan, std::size_t planting) {
@@ -133,12 +133,16 @@ struct Changes {
   std::vector<Change> operator()(const TooManyPlants& found) const {
     return {Plants{planting(), found.room}};
   }
-  // Lifted in time the one before leaves it the ground.
+  // Lifted in time the one before leaves it the ground; where it cannot be, the ground is better
+  // left than planted for so few.
   std::vector<Change> operator()(const HeldBack& found) const {
+    std::vector<Change> list;
     const auto waits = waiting(garden.plan, schedule, planting());
     const auto lift = waits ? earlier_lift(garden.plan, schedule, *waits) : std::nullopt;
-    if (!lift) return {};
-    return {LiftOn{found.before, *lift}};
+    if (lift) list.push_back(LiftOn{found.before, *lift});
+    const bool is_told = schedule.of(planting()).front().start < garden.today;
+    if (found.stems < kHardly * found.free_stems && !is_told) list.push_back(LeaveOut{planting()});
+    return list;
   }
   // As many as bring enough, where the ground holds them.
   std::vector<Change> operator()(const FewStems& found) const {
@@ -217,7 +221,10 @@ class Adviser {
       }
       if (!finding.remedy) finding.remedy = other_year(finding);
     }
-    fill_ground(findings);
+    std::erase_if(findings, [](const Finding& finding) {
+      return std::holds_alternative<CostsStems>(finding.found) && !finding.remedy;
+    });
+    fill_free_ground(garden_, now_, all_sheets_, findings);
     return findings;
   }
 
@@ -238,8 +245,9 @@ class Adviser {
         found.weeks < 0 ||
         std::ranges::any_of(found.fresh, [](const Finding& f) { return f.rank() != Rank::Mild; }) ||
         breaks_rule(found);
-    // What a crop costs is found by asking, and seen nowhere before.
-    const bool clears = has(found.cleared, finding) || !has(now_.findings, finding);
+    // What a crop costs is found by asking, and seen nowhere before: the weeks are to gain by it.
+    const bool is_dear = std::holds_alternative<CostsStems>(finding.found);
+    const bool clears = is_dear ? found.worth >= kLeastWorth : has(found.cleared, finding);
     return clears && !breaks && leaves_the_past(found, *finding.planting);
   }
 
@@ -312,77 +320,6 @@ class Adviser {
     const Year next{garden_.plan.flowering_year + 1};
     if (!grows(alone, next)) return Remedy{};
     return Remedy{.change = next};
-  }
-
-  struct Free {
-    Finding* finding = nullptr;
-    Ground ground;
-    std::vector<Date> mondays = {};
-    double size = 0;  // square metres times weeks
-  };
-
-  // Ground that no crop of the plan can use, or that lies bare.
-  std::optional<Free> free_ground(Finding& finding) const {
-    Free free{&finding, {}};
-    double weeks = 52;
-    if (const auto* bare = std::get_if<BareGround>(&finding.found)) {
-      free.ground = {bare->bed, static_cast<std::size_t>(bare->stretch) - 1, bare->after, {}};
-      weeks = bare->weeks;
-    } else if (grows_not(finding)) {
-      free.ground = ground_of(garden_.plan, now_.schedule, *finding.planting);
-    } else {
-      return std::nullopt;
-    }
-    const Bed& bed = garden_.plan.beds[free.ground.bed];
-    const Stretch& stretch = bed.stretches[free.ground.stretch];
-    free.size = weeks * bed.width.value() * stretch.length.value() * 1e-6;
-    return free;
-  }
-
-  // This year, whatever is changed of it.
-  bool grows_not(const Finding& finding) const {
-    if (!finding.planting || !finding.remedy) return false;
-    const auto& change = finding.remedy->change;
-    return garden_.plan.plantings[*finding.planting].patch &&
-           (!change || std::holds_alternative<Year>(*change));
-  }
-
-  // The largest first; before them the weeks that go short, on the largest.
-  std::vector<Free> worth_filling(std::vector<Finding>& findings) const {
-    std::vector<Free> list;
-    for (Finding& finding : findings) {
-      if (auto free = free_ground(finding)) list.push_back(std::move(*free));
-    }
-    std::ranges::stable_sort(list, std::greater{}, &Free::size);
-    // A stretch of which several things are found is filled once.
-    for (auto it = list.begin(); it != list.end();) {
-      const auto same = [&](const Free& other) {
-        return other.ground.bed == it->ground.bed && other.ground.stretch == it->ground.stretch;
-      };
-      it = std::any_of(list.begin(), it, same) ? list.erase(it) : it + 1;
-    }
-    for (Finding& finding : findings) {
-      const auto* weeks = std::get_if<ShortWeeks>(&finding.found);
-      if (!weeks || list.empty()) continue;
-      list.insert(list.begin(), Free{&finding, list.front().ground, weeks->mondays});
-      break;
-    }
-    if (list.size() > kMostFilled) list.resize(kMostFilled);
-    return list;
-  }
-
-  void fill_ground(std::vector<Finding>& findings) const {
-    const std::vector<Free> list = worth_filling(findings);
-    if (list.empty()) return;
-    const ground::Sheets sheets = all_sheets_();
-    const Garden garden{garden_.plan, sheets, garden_.climate, garden_.today, garden_.weather};
-    const Filling filling(garden, now_);
-    for (const Free& free : list) {
-      auto fillers = filling.fill(free.ground, free.mondays);
-      auto& remedy = free.finding->remedy;
-      if (!remedy && !fillers.empty()) remedy.emplace();
-      if (remedy) remedy->fillers = std::move(fillers);
-    }
   }
 
   const Garden& garden_;

@@ -49,6 +49,13 @@ int weeks_filled(const Outcome& outcome) {
   return harvest::count(outcome.weeks, harvest::WeekState::Full);
 }
 
+// To the choice of dates.
+double worth(const Outcome& outcome) {
+  double sum = 0;
+  for (const harvest::Week& week : outcome.weeks) sum += week.vase.value;
+  return sum;
+}
+
 }  // namespace
 
 Difference ask(const Garden& garden, const Outcome& before, const Change& change) {
@@ -57,6 +64,7 @@ Difference ask(const Garden& garden, const Outcome& before, const Change& change
   result.after = reckon(with_plan(garden, result.plan.plan));
   result.stems = stems(result.after.schedule.sowings) - stems(before.schedule.sowings);
   result.weeks = weeks_filled(result.after) - weeks_filled(before);
+  result.worth = worth(result.after) - worth(before);
   result.jobs_moved = jobs_moved(before.jobs, result.after.jobs);
   compare_findings(before, result);
   return result;

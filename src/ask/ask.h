@@ -16,6 +16,7 @@ namespace trug::ask {
 struct Difference {
   double stems = 0;    // likely, of all plantings: after less before
   int weeks = 0;       // that have their vases
+  double worth = 0;    // of the weeks, as the choice counts them
   int jobs_moved = 0;  // to another day, of those that are there before and after
   std::vector<Finding> cleared;
   std::vector<Finding> fresh;

@@ -53,6 +53,8 @@ struct Made {
     planting.asked.at = at;
     planting.told.clear();
     planting.name = bed_name(plan(), planting) + "/" + c.asked.id.value_or(c.asked.crop);
+    result.place[c.planting].reset();
+    result.added = c.planting;
   }
   void operator()(const AddCrop& c) const {
     Plan made = with_only(plan(), {});

@@ -83,20 +83,18 @@ bool Filling::is_had(const Change& change, std::size_t bed, std::size_t stretch)
          late <= before([](const ground::Sowing& s) { return s.days_late() > 0; });
 }
 
-std::vector<Filler> Filling::fill(const Ground& ground, const std::vector<Date>& mondays) const {
+std::vector<Filler> Filling::fill(const Ground& ground) const {
   std::vector<Plot> free = plots(garden_, now_.schedule, false);
   std::erase_if(free, [&](const Plot& plot) {
     return plot.bed != ground.bed || plot.stretch != ground.stretch || plot.after != ground.after;
   });
-  for (Plot& plot : free) plot.instead_of = ground.instead_of;
+  for (Plot& plot : free) {
+    if (ground.instead_of) plot.instead_of = ground.instead_of;
+  }
   IdeaRules rules{{}, kPriceOfAKind, kWorthNaming};
   rules.weighing.usable_worth = harvest::kUsableWorth;
   rules.weighing.stem_worth = harvest::kStemWorth;
   if (garden_.plan.wish) rules.weighing.wanted = harvest::wanted(*garden_.plan.wish);
-  for (const harvest::Week& week : now_.weeks) {
-    rules.weighing.counts.push_back(mondays.empty() ||
-                                    std::ranges::binary_search(mondays, week.monday));
-  }
   std::vector<Filler> fillers;
   const auto weeks = kinds_of(now_);
   for (const Idea& idea : ideas(garden_, now_, free, growings_, rules)) {

@@ -32,9 +32,8 @@ class Filling {
  public:
   Filling(const Garden& garden, const Outcome& now);
 
-  // Those worth most there, best first, three at most: as the choice weighs the weeks. `mondays`:
-  // these weeks alone; empty: all there are.
-  std::vector<Filler> fill(const Ground& ground, const std::vector<Date>& mondays) const;
+  // Those worth most there, best first, three at most: as the choice weighs the weeks.
+  std::vector<Filler> fill(const Ground& ground) const;
 
  private:
   // Whether the choice for the stretch alone would have the crop, all that grows there and no start

@@ -34,10 +34,14 @@ std::vector<Finding> find(const View& view);
 
 // What find() looks at, one after the other.
 Found left_out(const View& view, std::size_t planting);
+// The nearest planting before it on its ground that is grown.
+std::optional<std::size_t> grown_before(const View& view, std::size_t planting);
 // The way that came nearest, of a crop that is not grown: what the gardener would try first.
 const ground::WayReport* nearest_way(const ground::Candidates& candidates);
 std::vector<Finding> of_grown(const View& view, std::size_t planting);
 std::optional<AgainstTold> against_told(const View& view, const ground::Sowing& sowing);
+std::optional<HeatPause> heat_pause(const ground::Sowing& sowing);
+std::optional<OneGroup> one_group(const View& view, std::size_t planting);
 // What the plan says of a crop, grown or not.
 std::vector<Finding> of_asked(const View& view, std::size_t planting);
 // Ground without a use, bed by bed.

@@ -4,6 +4,8 @@
 #include <optional>
 
 #include "ask/find.h"
+#include "ground/options.h"
+#include "harvest/weeks.h"
 
 namespace trug::ask {
 namespace {
@@ -27,13 +29,6 @@ DateBounds date_bounds(const View& view, std::size_t planting) {
   return result;
 }
 
-// The nearest plantings on the same ground that are grown.
-std::optional<std::size_t> grown_before(const View& view, std::size_t planting) {
-  auto before = view.plan().plantings[planting].follows;
-  while (before && !view.grown(*before)) before = view.plan().plantings[*before].follows;
-  return before;
-}
-
 std::optional<std::size_t> grown_after(const View& view, std::size_t planting) {
   std::size_t last = planting;
   for (std::size_t i = planting + 1; i < view.plan().plantings.size(); ++i) {
@@ -44,6 +39,21 @@ std::optional<std::size_t> grown_after(const View& view, std::size_t planting) {
   return std::nullopt;
 }
 
+// What it could still give behind the one before, where that frees the ground by `free`.
+std::optional<GroundTaken::Hardly> hardly_useful(const View& view, std::size_t planting,
+                                                 Date free) {
+  const auto wish = harvest::wish_days(view.plan(), view.garden.climate);
+  if (!wish) return std::nullopt;
+  GroundTaken::Hardly found;
+  for (const Candidate& c : view.weighed(planting).candidates->list) {
+    const double stems = ground::stems_within(c, *wish) * view.weighed(planting).layout.plants;
+    found.best_stems = std::max(found.best_stems, stems);
+    if (c.in_ground >= free) found.stems = std::max(found.stems, stems);
+  }
+  if (found.stems >= ground::kLeastUseful * found.best_stems) return std::nullopt;
+  return found;
+}
+
 // The neighbours' dates against the crop's own: when the one before can leave at the earliest, when
 // the one after must have the ground at the latest.
 GroundTaken ground_taken(const View& view, std::size_t planting) {
@@ -52,6 +62,9 @@ GroundTaken ground_taken(const View& view, std::size_t planting) {
   GroundTaken found{own.in_first, own.in_last, own.lift_first, {}, {}};
   if (const auto before = grown_before(view, planting)) {
     found.before = {*before, date_bounds(view, *before).lift_first + gap};
+    if (found.before->day <= own.in_last) {
+      found.hardly = hardly_useful(view, planting, found.before->day);
+    }
   }
   if (const auto after = grown_after(view, planting)) {
     found.after = {*after, date_bounds(view, *after).in_last - gap};
@@ -67,6 +80,12 @@ bool came_nearer(const ground::Refusal& one, const ground::Refusal& other) {
 }
 
 }  // namespace
+
+std::optional<std::size_t> grown_before(const View& view, std::size_t planting) {
+  auto before = view.plan().plantings[planting].follows;
+  while (before && !view.grown(*before)) before = view.plan().plantings[*before].follows;
+  return before;
+}
 
 const WayReport* nearest_way(const Candidates& candidates) {
   const WayReport* best = nullptr;

@@ -11,6 +11,7 @@
 #include "ask/find.h"
 #include "ask/gave_way.h"
 #include "climate/soil.h"
+#include "ground/starts.h"
 #include "growth/cover.h"
 #include "growth/winter.h"
 #include "work/seeds.h"
@@ -59,10 +60,30 @@ std::optional<NotInCut> not_in_cut(const Sowing& sowing, bool measured) {
   return found;
 }
 
-std::optional<LateStart> late_start(const Sowing& sowing) {
+// The first day of its way that keeps the rules, where none of its window does.
+std::optional<Date> first_allowed(const View& view, const Sowing& sowing) {
+  Date first = sowing.in_ground;
+  for (const ground::Candidate& c : view.weighed(sowing.planting).candidates->list) {
+    if (c.way == sowing.way && c.group == sowing.group) first = std::min(first, c.in_ground);
+  }
+  return first >= sowing.window.until ? std::optional(first) : std::nullopt;
+}
+
+std::optional<LateStart> late_start(const View& view, const Sowing& sowing) {
   if (sowing.days_late() + sowing.days_early() == 0) return std::nullopt;
-  return LateStart{sowing.raised_by().name, sowing.in_ground, sowing.window, sowing.days_late(),
-                   sowing.days_early()};
+  LateStart found{sowing.raised_by().name, sowing.in_ground, sowing.window, sowing.days_late(),
+                  sowing.days_early()};
+  const Pins& pins = view.plan().plantings[sowing.planting].asked.pins;
+  if (pins.start_on || pins.plant_on || sowing.days_early() > 0) return found;
+  found.first_allowed = first_allowed(view, sowing);
+  const auto before = grown_before(view, sowing.planting);
+  if (found.first_allowed || !before || sowing.number > 1) return found;
+  const Date lift = view.sowings(*before).back().lift;
+  const Days gap{view.plan().work.days_between_crops};
+  if (sowing.in_ground > lift + gap + Days{ground::kFortnight}) return found;
+  found.before = before;
+  found.lift = lift;
+  return found;
 }
 
 std::optional<HeldBack> held_back(const View& view, std::size_t planting) {
@@ -240,7 +261,9 @@ std::vector<Finding> of_grown(const View& view, std::size_t planting) {
   // What it loses by its wait says more than the days alone.
   const auto held = held_back(view, planting);
   list.add(held);
-  if (!held) list.add_first(sowings, late_start);
+  if (!held) {
+    list.add_first(sowings, [&](const Sowing& sowing) { return late_start(view, sowing); });
+  }
   list.add_first(sowings, too_early);
   list.add_first(sowings, small_rosette);
   list.add_first(sowings, against_rule);
@@ -250,6 +273,8 @@ std::vector<Finding> of_grown(const View& view, std::size_t planting) {
   list.add_first(sowings, [&](const Sowing& sowing) { return one_year(view, sowing); });
   list.add_first(sowings, [&](const Sowing& sowing) { return needs_cold(view, sowing); });
   list.add_first(sowings, [&](const Sowing& sowing) { return cold_soil(view, sowing); });
+  list.add_first(sowings, heat_pause);
+  list.add(one_group(view, planting));
   list.add(few_stems(view, planting));
   list.add(fewer_sowings(view, planting));
   list.add(above_wish(view, planting));

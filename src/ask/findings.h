@@ -50,6 +50,13 @@ struct GroundTaken {
   };
   Date in_ground_from, in_ground_to, lift_from;
   std::optional<Neighbour> before, after;
+  // Behind the one before it could still go in, but late, and for hardly any stems in the weeks of
+  // the wish.
+  struct Hardly {
+    double stems = 0;
+    double best_stems = 0;  // on free ground
+  };
+  std::optional<Hardly> hardly = {};
 };
 
 // Measured weather delays its first cut until after it is lifted.
@@ -79,6 +86,19 @@ struct LateStart {
   DateRange window;
   int days_late = 0;
   int days_early = 0;  // only a pin can ask for that
+  // Why it is late; neither: by a pin.
+  std::optional<std::size_t> before = {};  // the planting that has its ground
+  Date lift = {};                          // of it
+  std::optional<Date> first_allowed = {};  // no day of the window keeps the rules: the first after
+};
+
+// All of it is of one group of varieties, and others are cut in weeks that go short without it.
+struct OneGroup {
+  static constexpr std::string_view kCode = "one-group";
+  static constexpr Rank kRank = Rank::Mild;
+  std::string group;
+  std::vector<std::string> others;  // in the sheet's order
+  std::vector<Date> mondays;        // of those weeks
 };
 
 // It waits for the crop before it and gives far fewer stems than it could on free ground.
@@ -314,11 +334,11 @@ struct NotDone {
 
 using Found =
     std::variant<CannotGrow, TooLate, GroundTaken, NotInCut, ShortWeeks, LateStart, FewerSowings,
-                 HeldBack, TooEarly, SmallRosette, AgainstRule, AgainstTold, ShortStems,
-                 WinterLosses, OneYear, NeedsCold, ColdSoil, FewStems, AboveWish, TooManyPlants,
-                 TooNarrow, OffColour, UnknownColours, UnusedBed, BareGround, CostsStems,
-                 HardlyFrost, ShortSeason, MaximaGuessed, SeasonOver, NotSettled, BeginsAnew,
-                 MemoryUnreadable, TakenAsDone, ShelterAssumed, Overfull, StartFailed,
+                 HeldBack, OneGroup, HeatPause, TooEarly, SmallRosette, AgainstRule, AgainstTold,
+                 ShortStems, WinterLosses, OneYear, NeedsCold, ColdSoil, FewStems, AboveWish,
+                 TooManyPlants, TooNarrow, OffColour, UnknownColours, UnusedBed, BareGround,
+                 CostsStems, HardlyFrost, ShortSeason, MaximaGuessed, SeasonOver, NotSettled,
+                 BeginsAnew, MemoryUnreadable, TakenAsDone, ShelterAssumed, Overfull, StartFailed,
                  RecordedOtherwise, NotDone>;
 
 // The code of every finding there is.

@@ -124,11 +124,10 @@ void add_to(std::vector<Kinds>& weeks, const Growing& growing, int plants) {
 
 double Weighing::of(const std::vector<Kinds>& weeks) const {
   double sum = 0;
-  for (std::size_t week = 0; week < weeks.size(); ++week) {
-    if (!counts.empty() && !counts[week]) continue;
+  for (const Kinds& kinds : weeks) {
     std::vector<harvest::Kind> list;
     double stems = 0;
-    for (const auto& [crop, kind] : weeks[week]) {
+    for (const auto& [crop, kind] : kinds) {
       list.push_back(kind);
       stems += kind.stems;
     }

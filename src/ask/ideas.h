@@ -30,7 +30,6 @@ struct Weighing {
   std::optional<harvest::Wanted> wanted;  // absent: a plan without a wish, every stem counts one
   double usable_worth = 1;                // of a stem that finds its place in a vase
   double stem_worth = 0;                  // of every stem, in a vase or not
-  std::vector<bool> counts = {};          // by week; empty: all do
 
   double of(const std::vector<Kinds>& weeks) const;
 };

@@ -12,10 +12,11 @@ constexpr Millimetres kLongestPiece{1200};  // of a bed's rest for one crop, els
 constexpr Millimetres kUsualPiece{800};     // ... such pieces (memory)
 constexpr int kLeastDays = 42;              // nothing grows on ground for less
 
-// The crops that are grown on a stretch, in order, with the days they have it.
+// The crops of a stretch in order, with the days they have it; those that cannot be grown have
+// none.
 struct Tenant {
   std::size_t planting = 0;
-  DateRange days;
+  std::optional<DateRange> days;
   bool may_go = false;
 };
 
@@ -72,17 +73,22 @@ class Finder {
     };
     const std::vector<Tenant> all = tenants(bed, static_cast<int>(stretch) + 1);
     Date free_from = from_;
-    for (std::size_t i = 0; i < all.size(); ++i) {
-      const Tenant& tenant = all[i];
-      add({free_from, tenant.days.from - between_});
-      if (tenant.may_go) {
-        plot.instead_of = tenant.planting;
-        const bool last = i + 1 == all.size();
-        add({free_from, last ? Date::max() : all[i + 1].days.from - between_});
+    for (auto tenant = all.begin(); tenant != all.end(); ++tenant) {
+      if (!tenant->days) {
+        plot.instead_of = tenant->planting;
+        continue;
+      }
+      add({free_from, tenant->days->from - between_});
+      plot.instead_of.reset();
+      if (tenant->may_go) {
+        plot.instead_of = tenant->planting;
+        const auto next = std::find_if(tenant + 1, all.end(),
+                                       [](const Tenant& one) { return one.days.has_value(); });
+        add({free_from, next == all.end() ? Date::max() : next->days->from - between_});
         plot.instead_of.reset();
       }
-      free_from = std::max(free_from, tenant.days.until + between_);
-      plot.after = tenant.planting;
+      free_from = std::max(free_from, tenant->days->until + between_);
+      plot.after = tenant->planting;
     }
     add({free_from, Date::max()});
   }
@@ -93,12 +99,21 @@ class Finder {
       const Planting& planting = garden_.plan.plantings[i];
       const bool here =
           planting.patch && planting.patch->bed == bed && planting.patch->stretch == stretch;
+      if (!here) continue;
       const auto sowings = schedule_.of(i);
-      if (!here || sowings.empty()) continue;
-      result.push_back(
-          {i, {sowings.front().in_ground, sowings.back().lift}, replant_ && may_go(planting, i)});
+      if (!sowings.empty()) {
+        const DateRange days{sowings.front().in_ground, sowings.back().lift};
+        result.push_back({i, days, replant_ && may_go(planting, i)});
+      } else if (cannot_be_grown(planting, i)) {
+        result.push_back({i, {}});
+      }
     }
     return result;
+  }
+
+  // Whatever else grows there; nothing of it is recorded.
+  bool cannot_be_grown(const Planting& planting, std::size_t index) const {
+    return schedule_.weighed[index].candidates->list.empty() && planting.happened.empty();
   }
 
   bool may_go(const Planting& planting, std::size_t index) const {

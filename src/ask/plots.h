@@ -23,7 +23,8 @@ struct Plot {
   Millimetres length, width;
 };
 
-// In the plan's order. `replant`: also the places of annuals of which nothing is begun, recorded
+// In the plan's order. Where a crop that cannot be grown has its place between two that are, the
+// ground is that crop's. `replant`: also the places of annuals of which nothing is begun, recorded
 // or pinned.
 std::vector<Plot> plots(const Garden& garden, const ground::Schedule& schedule, bool replant);
 

@@ -56,6 +56,16 @@ struct OneYear {
   double lives_to_c = 0;
 };
 
+// It keeps its ground through weeks in which heat gives nothing to cut.
+struct HeatPause {
+  static constexpr std::string_view kCode = "heat-pause";
+  static constexpr Rank kRank = Rank::Mild;
+  DateRange days;
+  Date lift;
+  double stems_after = 0;  // of `stems`
+  double stems = 0;
+};
+
 // Bulbs where no winter chills them in the ground.
 struct NeedsCold {
   static constexpr std::string_view kCode = "needs-cold";

@@ -289,6 +289,35 @@ Options options_of(const Weighed& weighed, const Planting& planting, const Summe
   return options;
 }
 
+double stems_within(const Candidate& candidate, DateRange days) {
+  const growth::Timeline& timeline = candidate.timeline;
+  double share = 0;
+  for (std::size_t day = 0; day < timeline.shares.size(); ++day) {
+    if (days.contains(timeline.first_cut.likely + Days{day})) share += timeline.shares[day];
+  }
+  return candidate.stems_of(1) * share;
+}
+
+void refuse_hardly_useful(Options& options, int wish_first, int wish_last) {
+  std::vector<double> useful;
+  double most = 0;
+  for (const Option& option : options.list) {
+    const std::vector<double>& curve = options.curves[option.curve];
+    double share = 0;
+    for (int day = std::max(option.first_cut, wish_first); day <= wish_last; ++day) {
+      const auto index = static_cast<std::size_t>(day - option.first_cut);
+      if (index >= curve.size()) break;
+      share += curve[index];
+    }
+    useful.push_back(option.stems_per_plant * share);
+    most = std::max(most, useful.back());
+  }
+  for (std::size_t i = 0; i < useful.size(); ++i) {
+    Option& option = options.list[i];
+    if (option.free == Free::Near && useful[i] < kLeastUseful * most) option.free = Free::Never;
+  }
+}
+
 int plants_of_sowing(const Layout& layout, int sowings, int index) {
   return layout.plants / sowings + (index < layout.plants % sowings ? 1 : 0);
 }

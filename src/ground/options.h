@@ -44,6 +44,13 @@ Options options_of(const Candidates& candidates, const CropEntry& asked, const S
 Options options_of(const Weighed& weighed, const Planting& planting, const Summer& summer,
                    const DayCount& count);
 
+// Likely stems of a plant in the given days, of a start that stands through all of them.
+double stems_within(const Candidate& candidate, DateRange days);
+
+// Takes back the starts that wait for their ground until hardly anything of them falls in the wish:
+// `wish_first` to `wish_last`, by number.
+void refuse_hardly_useful(Options& options, int wish_first, int wish_last);
+
 // Plants that do not divide go to the first sowings.
 int plants_of_sowing(const Layout& layout, int sowings, int index);
 

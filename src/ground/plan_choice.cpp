@@ -145,6 +145,13 @@ class Sower {
   std::size_t index_;
 };
 
+// But for what waits until after the wish.
+std::shared_ptr<const Options> useful(Options options, const std::optional<DateRange>& wish,
+                                      const DayCount& count) {
+  if (wish) refuse_hardly_useful(options, count.number(wish->from), count.number(wish->until) - 1);
+  return std::make_shared<Options>(std::move(options));
+}
+
 // Puts a plan together as numbers, and its sowings together from the picks.
 class Chooser {
  public:
@@ -287,13 +294,12 @@ class Chooser {
 
   std::shared_ptr<const Options> single_options(std::size_t planting) const {
     const Weighed& weighed = schedule_.weighed[planting];
-    return std::make_shared<Options>(
-        options_of(*weighed.candidates, plan_.plantings[planting].asked, *weighed.sheet, count_));
+    const CropEntry& asked = plan_.plantings[planting].asked;
+    return useful(options_of(*weighed.candidates, asked, *weighed.sheet, count_), wish_, count_);
   }
   std::shared_ptr<const Options> stream_options(std::size_t planting) const {
     const Weighed& weighed = schedule_.weighed[planting];
-    return std::make_shared<Options>(
-        options_of(weighed, plan_.plantings[planting], summer_, count_));
+    return useful(options_of(weighed, plan_.plantings[planting], summer_, count_), wish_, count_);
   }
 
   std::optional<std::vector<harvest::Wanted>> wanted() const {

@@ -53,6 +53,10 @@ inline constexpr int kLongestPause = 7;
 // another, so that autumn does not count as waiting from spring.
 std::vector<int> first_of_run(const std::vector<int>& allowed);
 
+// A start that is late because its ground was taken gives so much of what the crop's best start
+// gives in the weeks of the wish, or the ground is better left to the crop before.
+inline constexpr double kLeastUseful = 0.1;
+
 inline constexpr double kBareStems = 1;  // price of a bare square metre for a week of summer
 
 // The days on which bare ground counts, the last inside: from a month before last to a month before

@@ -32,6 +32,14 @@ std::string words(const ask::TooLate& f, const About& about) {
 }
 
 std::string words(const ask::GroundTaken& f, const About& about) {
+  if (f.hardly) {
+    return fmt::format(
+        "{} is left out: behind {}, which can leave the ground on {} at the earliest, it would "
+        "give "
+        "{} of {} stems in the weeks of the wish",
+        about.name, about.planting(f.before->planting).asked.crop, plain_day(f.before->day),
+        number(f.hardly->stems, 0), number(f.hardly->best_stems, 0));
+  }
   std::string neighbours;
   if (f.before) {
     neighbours =
@@ -61,8 +69,8 @@ std::string words(const ask::NotInCut& f, const About& about) {
 }
 
 std::string words(const ask::ShortWeeks& f, const About&) {
-  return fmt::format("{} of {} weeks of the wish {} short of their vases, by {} in all: {}",
-                     f.mondays.size(), f.weeks, f.mondays.size() == 1 ? "goes" : "go",
+  return fmt::format("{} of {} weeks of the wish {}, by {} in all: {}", f.mondays.size(), f.weeks,
+                     f.mondays.size() == 1 ? "goes short of its vase" : "go short of their vases",
                      counted(static_cast<int>(std::lround(f.missing_stems)), "stem"),
                      weeks_of(f.mondays));
 }
@@ -79,8 +87,18 @@ std::string words(const ask::LateStart& f, const About& about) {
     return fmt::format("{}, {} before the usual time (from {})", start,
                        counted(f.days_early, "day"), short_day(f.window.from));
   }
-  return fmt::format("{}, {} after the usual time (until {})", start, counted(f.days_late, "day"),
-                     short_day(f.window.until - Days{1}));
+  const std::string late =
+      fmt::format("{}, {} after the usual time (until {})", start, counted(f.days_late, "day"),
+                  short_day(f.window.until - Days{1}));
+  if (f.before) {
+    return fmt::format("{}: {} has the ground until {}", late, about.planting(*f.before).asked.crop,
+                       plain_day(f.lift));
+  }
+  if (f.first_allowed) {
+    return fmt::format("{}: no day of it keeps the rules here, the first that does is {}", late,
+                       plain_day(*f.first_allowed));
+  }
+  return late;
 }
 Numbers numbers(const ask::LateStart& f) {
   if (f.days_early > 0) return {{"days_early", f.days_early}};
@@ -99,6 +117,18 @@ std::string words(const ask::HeldBack& f, const About& about) {
 }
 Numbers numbers(const ask::HeldBack& f) {
   return {{"days_late", f.days_late}, {"stems", f.stems}, {"free_stems", f.free_stems}};
+}
+
+std::string words(const ask::OneGroup& f, const About& about) {
+  return fmt::format(
+      "{} is all of one group, {}: {} would be cut in the {}, which {} short; group = \"{}\" with "
+      "a "
+      "planting of its own asks for it",
+      about.name, f.group, listed(f.others, "or"), weeks_of(f.mondays),
+      f.mondays.size() == 1 ? "goes" : "go", f.others.front());
+}
+Numbers numbers(const ask::OneGroup& f) {
+  return {{"weeks", static_cast<double>(f.mondays.size())}};
 }
 
 std::string words(const ask::FewerSowings& f, const About& about) {

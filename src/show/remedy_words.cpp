@@ -277,6 +277,10 @@ std::string ways_text(const std::vector<ask::StillPossible>& ways) {
 // --- Free ground.
 
 std::string ground_of(const Plan& plan, const ask::Change& change) {
+  if (const auto* added = std::get_if<ask::AddStretch>(&change)) {
+    return fmt::format("the next {} m of {}", number(added->length.value() / 1000.0, 2),
+                       plan.beds[added->bed].name);
+  }
   if (const auto* added = std::get_if<ask::AddCrop>(&change)) {
     return place_of(plan, added->bed, static_cast<int>(added->stretch) + 1);
   }

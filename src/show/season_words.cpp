@@ -69,6 +69,19 @@ Numbers numbers(const ask::OneYear& f) {
   return {{"hottest_c", f.hottest_c}, {"lives_to_c", f.lives_to_c}};
 }
 
+std::string words(const ask::HeatPause& f, const About& about) {
+  return fmt::format(
+      "{} gives nothing to cut from {} to {}, in the heat; it keeps its ground until {} for {} of "
+      "its {} stems, which come after",
+      about.name, plain_day(f.days.from), plain_day(f.days.until - Days{1}), plain_day(f.lift),
+      number(f.stems_after, 0), number(f.stems, 0));
+}
+Numbers numbers(const ask::HeatPause& f) {
+  return {{"weeks", days_between(f.days.from, f.days.until) / 7.0},
+          {"stems_after", f.stems_after},
+          {"stems", f.stems}};
+}
+
 std::string words(const ask::NeedsCold& f, const About& about) {
   return fmt::format(
       "{} wants a cold winter and your coldest month averages {} degC: keep the bulbs in a "

@@ -32,6 +32,8 @@ std::string words(const ask::WinterLosses& f, const About& about);
 Numbers numbers(const ask::WinterLosses& f);
 std::string words(const ask::OneYear& f, const About& about);
 Numbers numbers(const ask::OneYear& f);
+std::string words(const ask::HeatPause& f, const About& about);
+Numbers numbers(const ask::HeatPause& f);
 std::string words(const ask::NeedsCold& f, const About& about);
 Numbers numbers(const ask::NeedsCold& f);
 std::string words(const ask::ColdSoil& f, const About& about);

@@ -26,11 +26,11 @@ constexpr int kWorthNamingCm = 20;  // of a bed that is left free
 std::string headline_words(const StartFacts& facts) {
   const Wish& wish = *facts.plan.wish;
   const auto& weeks = facts.outcome.weeks;
+  const int full = harvest::count(weeks, WeekState::Full);
   return fmt::format(
-      ": {} of {} weeks from {} to {} have {} of {} stems.", harvest::count(weeks, WeekState::Full),
-      weeks.size(), short_day(wish.from), short_day(wish.to),
-      wish.vases_per_week == 1 ? "their vase"
-                               : fmt::format("their {} vases", number(wish.vases_per_week)),
+      ": {} of {} weeks from {} to {} {} {} of {} stems.", full, weeks.size(), short_day(wish.from),
+      short_day(wish.to), full == 1 ? "has its" : "have their",
+      wish.vases_per_week == 1 ? "vase" : fmt::format("{} vases", number(wish.vases_per_week)),
       wish.stems_per_vase);
 }
 
@@ -152,8 +152,9 @@ std::string buy_words(const StartFacts& facts) {
     items.push_back(purchase_words(item));
     by = std::min(by, item.by);
   }
-  return fmt::format("Buy first, in {} and the first by {}: {}. trug order has the whole list.",
-                     month_and_year(month), short_day(by), listed(items));
+  return fmt::format(
+      "Buy first, in {}: {}. The first of it is wanted by {}. trug order has the whole list.",
+      month_and_year(month), listed(items), short_day(by));
 }
 
 }  // namespace

@@ -63,9 +63,11 @@ std::string_view words(Lack lack) {
 }
 
 std::string lacks_words(const std::vector<Lack>& lacks) {
-  std::vector<std::string> result;
-  for (const Lack lack : lacks) result.emplace_back(words(lack));
-  return listed(result);
+  std::string text;
+  for (const Lack lack : lacks) {
+    text += fmt::format("{}{}", text.empty() ? "" : ", ", harvest::to_string(lack));
+  }
+  return text;
 }
 
 std::string weeks_paragraph(const std::vector<Week>& weeks) {

@@ -20,7 +20,7 @@ std::string weeks_of(const std::vector<Date>& mondays);
 
 // "a main flower", "a second kind".
 std::string_view words(harvest::Lack lack);
-// "a filler and a second kind"; empty where nothing is lacking.
+// "filler, kind": the words that files have; empty where nothing is lacking.
 std::string lacks_words(const std::vector<harvest::Lack>& lacks);
 
 // How many weeks of the wish have their vases, half of them or less, and what is lacking in so

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <numeric>
 #include <utility>
 
 #include "base/text.h"
@@ -37,7 +38,7 @@ std::string span_words(const Span& span, int digits) {
 }
 
 // "zinnia 9, dill 4": each crop once, most stems first.
-std::string kinds_words(const Week& week) {
+std::vector<std::string> kinds_words(const Week& week) {
   std::map<std::string, double> by_crop;
   for (const harvest::KindInWeek& kind : week.kinds) by_crop[kind.crop] += kind.stems.likely;
   std::vector<std::pair<double, std::string>> order;
@@ -45,14 +46,31 @@ std::string kinds_words(const Week& week) {
     if (stems >= kWorthNaming) order.emplace_back(-stems, crop);
   }
   std::ranges::sort(order);
+  std::vector<std::string> words;
+  for (const auto& [stems, crop] : order) words.push_back(crop + " " + number(-stems, 0));
+  return words;
+}
+
+// "zinnia 9, dill 4, +2": as many as have room, one at least.
+std::string in_room(const std::vector<std::string>& kinds, int room) {
   std::string text;
-  for (const auto& [stems, crop] : order) {
-    text += fmt::format("{}{} {}", text.empty() ? "" : ", ", crop, number(-stems, 0));
+  for (std::size_t i = 0; i < kinds.size(); ++i) {
+    const std::string with = text + (i > 0 ? ", " : "") + kinds[i];
+    const std::size_t rest = kinds.size() - i - 1;
+    const std::string more = rest > 0 ? fmt::format(", +{}", rest) : "";
+    if (i > 0 && display_width(with + more) > room) return fmt::format("{}, +{}", text, rest + 1);
+    text = with;
   }
   return text;
 }
 
-std::string metres(Millimetres length) { return number(length.value() / 1000.0) + " m"; }
+std::string metres(Millimetres length) { return number(length.value() / 1000.0); }
+
+// "1.2/2.4/0": in flower, in leaf, bare.
+std::string ground_words(const Week& week) {
+  if (week.flower + week.leaf + week.bare == Millimetres{}) return "";
+  return metres(week.flower) + "/" + metres(week.leaf) + "/" + metres(week.bare);
+}
 
 Json span_json(const Span& span) {
   return {{"low", tenths(span.low)}, {"likely", tenths(span.likely)}, {"high", tenths(span.high)}};
@@ -128,6 +146,42 @@ Json flat(const Json& week) {
   return row;
 }
 
+// One span a line: that of the vases, where there are any.
+std::vector<std::string> cells(const Plan& plan, const Week& week) {
+  return {short_day(week.monday),
+          plan.wish ? span_words(scaled(week.usable, 1.0 / stems_per_vase(plan)), 1) : "",
+          plan.wish ? number(week.stems.likely, 0) : span_words(week.stems, 0),
+          "",
+          ground_words(week),
+          plan.wish ? lacks_words(week.vase.lacks) : ""};
+}
+
+// The kinds take the room that the other columns leave of a line.
+Table weeks_table(const Plan& plan, const std::vector<Week>& weeks, Style style) {
+  constexpr std::size_t kKinds = 3;
+  std::vector<std::vector<std::string>> rows;
+  std::vector<int> widths{7, 5, 5, 0, 6, 7};  // of the headings
+  for (const Week& week : weeks) {
+    rows.push_back(cells(plan, week));
+    for (std::size_t i = 0; i < widths.size(); ++i) {
+      widths[i] = std::max(widths[i], display_width(rows.back()[i]));
+    }
+  }
+  const int gaps = 2 + static_cast<int>(widths.size()) - 1;
+  const int room = style.width - gaps - std::accumulate(widths.begin(), widths.end(), 0);
+  Table table({{"week of", false},
+               {"vases", false},
+               {"stems", false},
+               {"in cut"},
+               {"metres"},
+               {"lacking"}});
+  for (std::size_t i = 0; i < weeks.size(); ++i) {
+    rows[i][kKinds] = in_room(kinds_words(weeks[i]), room);
+    table.add(std::move(rows[i]));
+  }
+  return table;
+}
+
 }  // namespace
 
 std::string weeks_page(const Plan& plan, const std::vector<Week>& weeks,
@@ -141,20 +195,8 @@ std::string weeks_page(const Plan& plan, const std::vector<Week>& weeks,
   }
   std::string text = headline(plan.title, wish, style);
   if (const std::string note = trust_note(climate); !note.empty()) text += indented(note, 0, style);
-  Table table({{"week of", false},
-               {"vases", false},
-               {"stems", false},
-               {"in cut"},
-               {"bare", false, true},
-               {"lacking"}});
-  for (const Week& week : weeks) {
-    const bool has_bare = week.bare > Millimetres{};
-    table.add({short_day(week.monday),
-               plan.wish ? span_words(scaled(week.usable, 1.0 / stems_per_vase(plan)), 1) : "",
-               span_words(week.stems, 0), kinds_words(week), has_bare ? metres(week.bare) : "",
-               plan.wish ? lacks_words(week.vase.lacks) : ""});
-  }
-  text += "\n" + table.text(style);
+  text += "\n" + weeks_table(plan, weeks, style).text(style);
+  if (!plan.beds.empty()) text += "\nMetres of ground: in flower/in leaf/bare.\n";
   if (plan.wish) text += "\n" + indented(weeks_paragraph(weeks), 0, style);
   return text;
 }

@@ -27,9 +27,9 @@ struct Filled {
   Planned p;
   ground::Sheets sheets;
   Garden garden() const { return {p.plan, sheets, *p.climate, p.garden().today, {}}; }
-  std::vector<Filler> fill(const Ground& ground, const std::vector<Date>& mondays = {}) const {
+  std::vector<Filler> fill(const Ground& ground) const {
     const Garden all = garden();
-    return Filling(all, p).fill(ground, mondays);
+    return Filling(all, p).fill(ground);
   }
 };
 
@@ -111,25 +111,32 @@ TEST(Fill, NamesNoLateStart) {
 
 const std::string kBesideAmmi = beside("crops = [\"ammi\"]\n", "crops = [\"daffodil\"]\n");
 
-std::string first_in(const Filled& f, Date monday) {
-  const auto fillers = f.fill(kAfterTheFirst, {monday});
+std::string first_in(const Filled& f) {
+  const auto fillers = f.fill(kAfterTheFirst);
   return fillers.empty() ? "" : fillers.front().crop;
+}
+
+std::string wish_of(const std::string& from, const std::string& to) {
+  return "[wish]\nvases_per_week = 1\nstems_per_vase = 12\nfrom = \"" + from + "\"\nto = \"" + to +
+         "\"\n";
 }
 
 // In a week of July that has all the ammi it can use a few sunflowers are worth more than three
 // times as many stems of dill; of a plan without a wish the stems alone count.
 TEST(Fill, RanksByTheVasesAndNotByStems) {
-  const Date july = make_date(2027, 7, 5);
   const std::vector<std::string> crops = {"dill", "sunflower"};
-  EXPECT_EQ(first_in(with_sheets(planned("", kWish + kBesideAmmi), crops), july), "sunflower");
-  EXPECT_EQ(first_in(with_sheets(planned("", kBesideAmmi), crops), july), "dill");
+  const std::string july = wish_of("5 July", "11 July");
+  EXPECT_EQ(first_in(with_sheets(planned("", july + kBesideAmmi), crops)), "sunflower");
+  EXPECT_EQ(first_in(with_sheets(planned("", kBesideAmmi), crops)), "dill");
 }
 
-TEST(Fill, OfSomeWeeksCountsTheseAlone) {
-  const Filled f = with_sheets(planned("", kBesideAmmi), {"dill", "gladiolus"});
-  EXPECT_EQ(first_in(f, make_date(2027, 7, 5)), "dill");
-  EXPECT_EQ(first_in(f, make_date(2027, 9, 6)), "gladiolus");
-  EXPECT_EQ(first_in(f, make_date(2027, 1, 4)), "");
+TEST(Fill, CountsTheWeeksOfTheWishAlone) {
+  const auto first = [](const std::string& from, const std::string& to) {
+    return first_in(
+        with_sheets(planned("", wish_of(from, to) + kBesideAmmi), {"dill", "gladiolus"}));
+  };
+  EXPECT_EQ(first("6 September", "12 September"), "gladiolus");
+  EXPECT_EQ(first("4 January", "10 January"), "");
 }
 
 // Crops that the wish does not like are not named, nor those that stand there already.

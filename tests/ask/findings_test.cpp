@@ -286,5 +286,102 @@ TEST(Findings, ShortWeeksAreNamedByTheirDates) {
       "17 May to 24 May");
 }
 
+TEST(Findings, OneShortWeekHasItsOwnWords) {
+  Finding finding;
+  finding.key = "wish";
+  finding.found = ShortWeeks{{make_date(2027, 5, 3)}, 8, 5};
+  EXPECT_EQ(show::message({}, finding),
+            "1 of 8 weeks of the wish goes short of its vase, by 5 stems in all: week of 3 May");
+}
+
+const std::string kSummerWish =
+    "[wish]\nstems_per_vase = 12\nfrom = \"1 June\"\nto = \"30 September\"\n";
+
+// Behind what stands until 25 July sunflowers would be cut after the wish: they are left out and
+// the numbers told. Where they go in sooner they are late; without a wish every stem counts.
+TEST(Findings, WhatIsCutAfterTheWishIsLeftOut) {
+  const std::string wish =
+      "[wish]\nstems_per_vase = 12\nfrom = \"1 June\"\nto = \"20 September\"\n";
+  const auto behind = [](const std::string& head, const std::string& lift) {
+    return planned(
+        "", head + kBed + crop("sweet william", "lift_on = " + lift + "\n") + crop("sunflower"));
+  };
+  const Planned p = behind(wish, "2027-07-25");
+  EXPECT_TRUE(p.schedule.of(1).empty());
+  const auto* taken = found<GroundTaken>(p);
+  ASSERT_TRUE(taken && taken->hardly);
+  EXPECT_LT(taken->hardly->stems, 0.1 * taken->hardly->best_stems);
+  const Planned alone = planned("", wish + kBed + crop("sunflower"));
+  EXPECT_NEAR(taken->hardly->best_stems, stems(alone.schedule.of(0)),
+              0.2 * taken->hardly->best_stems);
+  EXPECT_NE(show::message(p.plan, *p.finding("ground-taken")).find("in the weeks of the wish"),
+            std::string::npos);
+  EXPECT_FALSE(behind("", "2027-07-25").schedule.of(1).empty());
+  EXPECT_FALSE(behind(wish, "2027-07-05").schedule.of(1).empty());
+}
+
+// A late start says what held it up: its neighbour or the rules.
+TEST(Findings, ALateStartSaysWhy) {
+  const Planned behind =
+      planned("", kSummerWish + kBed + crop("tulip", "lift_on = 2027-06-10\n") + crop("cosmos"));
+  const auto* late = found<LateStart>(behind);
+  ASSERT_TRUE(late);
+  EXPECT_EQ(late->before, 0u);
+  EXPECT_EQ(late->lift, make_date(2027, 6, 10));
+  const std::string text = show::message(behind.plan, *behind.finding("late-start"));
+  EXPECT_NE(text.find(": tulip has the ground until 10 June 2027"), std::string::npos) << text;
+  const Planned begun = planned("began = 2027-06-20\n", kSummerWish + kBed + crop("cosmos"));
+  late = found<LateStart>(begun);
+  ASSERT_TRUE(late && late->first_allowed);
+  EXPECT_FALSE(late->before);
+  EXPECT_GE(*late->first_allowed, make_date(2027, 6, 20));
+}
+
+// Means of a hot continental place (memory).
+Planned in_heat(const std::string& beds) {
+  Planned p = planned("", beds);
+  p.plan.place.latitude = 39;
+  p.plan.place.last_frost = std::chrono::April / 28;
+  p.plan.place.first_frost = std::chrono::October / 10;
+  p.plan.place.temperatures =
+      MonthlyMeans{{-1.5, 1.0, 6.5, 12.5, 18.0, 23.5, 26.5, 25.5, 20.5, 13.5, 6.0, -0.5}, {}};
+  static_cast<Outcome&>(p) = reckon(p.plan, p.sheets, {}, make_date(2026, 1, 1));
+  return p;
+}
+
+// Calendulas stop in the heat and begin again: their ground is told. Not where summers are cool,
+// nor where they are lifted before.
+TEST(Findings, GroundKeptThroughTheHeat) {
+  const std::string beds = kBed + crop("calendula");
+  const Planned hot = in_heat(beds);
+  const auto* pause = found<HeatPause>(hot);
+  ASSERT_TRUE(pause);
+  EXPECT_GE(days_between(pause->days.from, pause->days.until), 21);
+  EXPECT_EQ(pause->lift, hot.schedule.of(0)[0].lift);
+  EXPECT_NEAR(pause->stems, stems(hot.schedule.of(0)), 1e-6);
+  EXPECT_GT(pause->stems_after, 0);
+  EXPECT_LT(pause->stems_after, pause->stems);
+  EXPECT_FALSE(found<HeatPause>(planned("", beds)));
+  EXPECT_FALSE(found<HeatPause>(in_heat(beds + "lift_on = " + iso(pause->days.from) + "\n")));
+}
+
+// Tulips come early, mid and late: where the spring's weeks go short the other groups are named.
+TEST(Findings, OneGroupAloneNamesTheOthers) {
+  const std::string wish = "[wish]\nstems_per_vase = 12\nfrom = \"10 April\"\nto = \"30 May\"\n";
+  const Planned p = planned("", wish + kBed + crop("tulip"));
+  const auto* one = found<OneGroup>(p);
+  ASSERT_TRUE(one);
+  const ground::Sowing& chosen = p.schedule.of(0)[0];
+  EXPECT_EQ(one->group, chosen.group->name);
+  EXPECT_TRUE(std::ranges::find(one->others, one->group) == one->others.end());
+  EXPECT_FALSE(one->others.empty());
+  for (const Date monday : one->mondays) {
+    EXPECT_TRUE(monday + Days{6} < chosen.timeline.first_cut.likely || monday > chosen.last_cut());
+  }
+  EXPECT_FALSE(found<OneGroup>(planned("", kBed + crop("tulip")))) << "no wish";
+  EXPECT_FALSE(found<OneGroup>(
+      planned("", wish + kBed + crop("tulip", "group = \"" + one->group + "\"\n"))));
+}
+
 }  // namespace
 }  // namespace trug::ask

@@ -253,6 +253,22 @@ TEST(Remedies, BlameNoCropThatIsLeftOutItself) {
   EXPECT_EQ(std::get<LiftOn>(*finding->remedy->change).planting, 0u);
 }
 
+// Daffodils cost their stretch stems, and fill weeks of spring that nothing else does: they are not
+// to be left out where the wish has those weeks.
+TEST(Costs, AreWeighedByTheWeeks) {
+  const std::string beds =
+      "[[bed]]\nname = \"b\"\nlength_m = 2.3\nwidth_m = 0.9\n[[bed.stretch]]\n"
+      "length_m = 2.3\ncrops = [\"sunflower\", \"cosmos\"]\n";
+  const auto dear = [&](const std::string& from, const std::string& to) {
+    const Planned p = advised_plan(
+        "", "[wish]\nstems_per_vase = 12\nfrom = \"" + from + "\"\nto = \"" + to + "\"\n" + beds);
+    return p.finding("costs-stems") != nullptr;
+  };
+  EXPECT_TRUE(advised_plan("", beds).finding("costs-stems"));
+  EXPECT_TRUE(dear("1 August", "30 September"));
+  EXPECT_FALSE(dear("1 June", "30 July"));
+}
+
 // What a crop costs its stretch is a matter of the stretch: other beds' stems change nothing of it.
 TEST(Costs, AreTheSameBesideOtherBeds) {
   const auto bed = [](const std::string& name, const std::string& crops) {

@@ -100,6 +100,34 @@ TEST(OptionsOf, AForbiddenWindowLeavesAFortnight) {
   }
 }
 
+// Ten days of cutting each; the wish ends on day 199.
+TEST(RefuseHardlyUseful, WhatWaitsForItsGroundAndIsCutAfterTheWish) {
+  struct Row {
+    int first_cut;
+    Free free, then;
+  };
+  const Row rows[] = {
+      {100, Free::Soon, Free::Soon},  // the best: all its stems
+      {193, Free::Near, Free::Near},  // 7 in 10
+      {199, Free::Near, Free::Near},  // 1 in 10
+      {200, Free::Near, Free::Never}, {230, Free::Near, Free::Never},
+      {200, Free::Soon, Free::Soon},  // in its own time
+      {230, Free::Any, Free::Any}};   // by a pin, or because no other day keeps the rules
+  Options options;
+  options.curves = {std::vector<double>(10, 0.1)};
+  for (const Row& row : rows)
+    options.list.push_back({.first_cut = row.first_cut, .free = row.free});
+  Options other = options;
+  refuse_hardly_useful(options, 90, 199);
+  for (std::size_t i = 0; i < options.list.size(); ++i) {
+    EXPECT_EQ(options.list[i].free, rows[i].then) << i;
+  }
+  refuse_hardly_useful(other, 0, 50);
+  for (std::size_t i = 0; i < other.list.size(); ++i) {
+    EXPECT_EQ(other.list[i].free, rows[i].free) << i << ": nothing of the crop falls in the wish";
+  }
+}
+
 // Three sowings of single stems, cut three weeks apart.
 TEST(OptionsOf, AStreamIsOneOption) {
   const Sheet sheet = sunflower();
