@@ -146,6 +146,11 @@ std::vector<std::vector<Begun>> begun(const Plan& plan, const std::vector<const 
     result.push_back(begun(plan.plantings[i], *sheets[i], season));
   }
   give_young_plants(plan, sheets, result);
+  for (std::size_t i = 0; i < plan.plantings.size(); ++i) {
+    const bool is_held = std::ranges::find(plan.have, plan.plantings[i].asked.crop,
+                                           &InHand::crop) != plan.have.end();
+    for (Begun& one : result[i]) one.in_hand = is_held;
+  }
   // From the last back: what stands before one that is gone by then is gone as well.
   for (std::size_t i = plan.plantings.size(); i-- > 0;) {
     const auto& before = plan.plantings[i].follows;

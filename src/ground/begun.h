@@ -44,6 +44,7 @@ struct Begun {
   // Sown again after a failure: no sooner.
   std::optional<Date> again_from;
   bool young_plants = false;  // they are in hand
+  bool in_hand = false;       // so is something it begins with, seed or bulbs
   // Told and taken as done, not recorded.
   bool start_told = false, in_ground_told = false;
   std::optional<Method> bought;      // what was ordered, and no other

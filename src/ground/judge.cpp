@@ -52,7 +52,22 @@ std::optional<Refusal> not_before(Date day, const std::optional<Date>& limit, Ru
   return limit && day < *limit ? std::optional(Refusal{rule, day, day, limit}) : std::nullopt;
 }
 
-std::optional<Refusal> judge_dates(const Case& of, Candidate& c, const Way&) {
+// What is to be ordered first comes a week later (memory), and seed is treated then; where starting
+// so much later is as right, it is waited for. nullopt: it is not.
+std::optional<Date> delivered(const Case& of, const Candidate& c, const Way& way) {
+  const Begun& begun = of.begun;
+  const auto& first_day = of.setting.first_day;
+  const bool is_there = begun.in_hand || begun.bought || begun.earlier || begun.start_from;
+  if (is_there || is_pinned(of) || !first_day) return std::nullopt;
+  const auto& treat = of.sheet.pretreat;
+  const bool is_treated = treat && way.method == Method::Seed;
+  const Days wait{7 + (is_treated ? static_cast<int>(std::ceil(treat->days.middle())) : 0)};
+  const auto usual = of.clock.usual_days(way);
+  if (!usual || c.in_ground + wait >= usual->until) return std::nullopt;
+  return std::max(*first_day, begun.again_from.value_or(*first_day)) + wait;
+}
+
+std::optional<Refusal> judge_dates(const Case& of, Candidate& c, const Way& way) {
   const Begun& begun = of.begun;
   if (auto late = not_before(c.in_ground, begun.in_ground_from, Rule::TooLate)) return late;
   const auto ready = begun.in_ground ? std::nullopt : begun.ready_from;
@@ -67,6 +82,7 @@ std::optional<Refusal> judge_dates(const Case& of, Candidate& c, const Way&) {
     const Date again = std::max(*begun.again_from, of.setting.today.value_or(*begun.again_from));
     if (auto late = not_before(c.start, again, Rule::TooLate)) return late;
   }
+  if (auto early = not_before(c.start, delivered(of, c, way), Rule::TooLate)) return early;
   return not_before(c.start, of.entry.pins.not_before, Rule::Pinned);
 }
 
@@ -349,6 +365,12 @@ constexpr Judging kJudgings[] = {
     {judge_pot, Spares::WhatHasBegun},           {judge_season, Spares::WhatHasBegun},
 };
 
+// Whether all it could give falls into another flowering year than the plan's.
+bool is_of_another_year(const Case& of, const Candidate& c, const Refusal& refusal) {
+  return !c.stands &&
+         (refusal.rule == Rule::FlowersBeforeWinter || c.in_ground >= of.clock.season().until);
+}
+
 }  // namespace
 
 std::optional<Date> soonest_out(const Begun& begun, const Setting& setting) {
@@ -361,7 +383,7 @@ std::optional<Refusal> judge(const Case& of, Candidate& c) {
   for (const Judging& each : kJudgings) {
     auto refusal = each.judge(of, c, way);
     if (!refusal || is_spared(of, each.spares)) continue;
-    if (!stays(of, c)) return refusal;
+    if (!stays(of, c) || is_of_another_year(of, c, *refusal)) return refusal;
     if (!c.against) c.against = std::move(refusal);
   }
   if (c.timeline.shares.empty()) c.timeline.shares = {0};

@@ -385,6 +385,27 @@ TEST(InHand, WhatIsInHandIsNotOrdered) {
   }
 }
 
+// What the post brings is begun a week later, where that is as right; what is in hand, at once.
+TEST(InHand, WhatIsToBeOrderedIsWaitedFor) {
+  for (const auto& [crop, what] : {std::pair{"zinnia", "seed"}, std::pair{"gladiolus", "bulbs"}}) {
+    const auto begun = [&](const std::string& held, const char* today) {
+      const Planned p = planned("", bed("crops = [\"" + std::string(crop) + "\"]") + held);
+      Plan plan = p.plan;
+      plan.began = day(today);
+      return reckon(plan, p.sheets, {}, day(today)).schedule.sowings.at(0).start;
+    };
+    const std::string held = have(crop, what, 5000);
+    EXPECT_GE(begun("", "2027-04-20"), day("2027-04-27")) << crop;
+    EXPECT_LE(begun(held, "2027-04-20"), begun("", "2027-04-20")) << crop;
+  }
+  // In the last days of its time there is no waiting.
+  const Planned p = planned("", bed("crops = [\"cornflower\"]"));
+  Plan plan = p.plan;
+  plan.began = day("2027-05-24");
+  EXPECT_LT(reckon(plan, p.sheets, {}, day("2027-05-24")).schedule.sowings.at(0).start,
+            day("2027-05-31"));
+}
+
 // 30 bulbs for two stretches: the one planted first has them.
 TEST(InHand, ItIsUsedUpOnce) {
   const std::string two =

@@ -122,7 +122,6 @@ std::vector<Told> all_told() {
       {Rule::WinterCold, cold_winter(-30), autumn, sown("2026-09-20")},
       {Rule::SummerHeat, here, one_summer, sown("2026-06-10")},
       {Rule::PotTooOld, here, small_pot, planted("2027-06-05")},
-      {Rule::FlowersBeforeWinter, here, autumn, sown("2026-06-01")},
       {Rule::RosetteTooSmall, here, rosette, sown("2026-09-10")},
       {Rule::FlowersInPot, here, stays_long,
        first_answered(Rule::FlowersInPot, stays_long, planted)},
@@ -134,8 +133,8 @@ std::vector<Told> all_told() {
   };
 }
 
-// The past, what the plan has not asked for, and pins against each other.
-constexpr Rule kErrors[] = {Rule::TooLate, Rule::NotUsual, Rule::Pinned};
+// The past, what the plan has not asked for, pins against each other, and another year's flowers.
+constexpr Rule kErrors[] = {Rule::TooLate, Rule::NotUsual, Rule::Pinned, Rule::FlowersBeforeWinter};
 
 TEST(Pinned, IsChosenWhateverRuleItBreaksAndToldIt) {
   std::map<Rule, int> walked;
@@ -162,6 +161,15 @@ TEST(Pinned, IsChosenWhateverRuleItBreaksAndToldIt) {
   for (int rule = 0; rule <= static_cast<int>(Rule::Pinned); ++rule) {
     EXPECT_EQ(walked.count(static_cast<Rule>(rule)), 1u) << rule;
   }
+}
+
+// What would flower in the year before the plan's, or begin after its end, is no planting of it.
+TEST(Pinned, AnotherYearsFlowersAreNotThePlans) {
+  const Sheet autumn = only(cornflower(), 0), spring = only(cornflower(), 1);
+  const Candidates before = ask(lowland(), autumn, sown("2026-06-01"));
+  EXPECT_TRUE(before.list.empty());
+  EXPECT_EQ(before.reports.front().refusal->rule, Rule::FlowersBeforeWinter);
+  EXPECT_TRUE(ask(lowland(), spring, sown("2028-03-20")).list.empty());
 }
 
 // Where one of its days keeps the rules, a pinned way breaks none.
