@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cstdlib>
 #include <optional>
+#include <vector>
 
 #include "ask/find.h"
 #include "harvest/weeks.h"
@@ -57,6 +58,22 @@ std::optional<HeatPause> heat_pause(const Sowing& sowing) {
   return found;
 }
 
+namespace {
+
+// The Mondays of the weeks that go short, of those in which one is cut and the other is not.
+std::vector<Date> short_weeks_in(const View& view, DateRange days, DateRange other) {
+  std::vector<Date> mondays;
+  for (const harvest::Week& week : view.weeks) {
+    const bool is_short = week.vase.state() != harvest::WeekState::Full;
+    if (is_short && is_cut_in(days, week.monday) && !is_cut_in(other, week.monday)) {
+      mondays.push_back(week.monday);
+    }
+  }
+  return mondays;
+}
+
+}  // namespace
+
 std::optional<OneGroup> one_group(const View& view, std::size_t planting) {
   const Sheet& sheet = view.sheet(planting);
   const auto& asked = view.plan().plantings[planting].asked;
@@ -71,15 +88,9 @@ std::optional<OneGroup> one_group(const View& view, std::size_t planting) {
     const bool has_its_time = &group != chosen.group && group.first_flower;
     const Candidate* other = has_its_time ? usual_of(view, planting, group) : nullptr;
     if (other == nullptr) continue;
-    const DateRange days = cut_days(*other, Date::max());
-    const auto before = found.mondays.size();
-    for (const harvest::Week& week : view.weeks) {
-      const bool is_short = week.vase.state() != harvest::WeekState::Full;
-      if (is_short && is_cut_in(days, week.monday) && !is_cut_in(own, week.monday)) {
-        found.mondays.push_back(week.monday);
-      }
-    }
-    if (found.mondays.size() > before) found.others.push_back(group.name);
+    const auto more = short_weeks_in(view, cut_days(*other, Date::max()), own);
+    if (!more.empty()) found.others.push_back(group.name);
+    found.mondays.insert(found.mondays.end(), more.begin(), more.end());
   }
   if (found.others.empty()) return std::nullopt;
   std::ranges::sort(found.mondays);

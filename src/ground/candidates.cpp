@@ -53,6 +53,33 @@ bool is_sold(const Sheet& sheet) {
 // Whether the rules bind what the plan pins, or are only told.
 enum class Pinned { Bound, Told };
 
+// The days of `window` on which plants started on that day can go out; where there are none, all
+// on which they can: pins beat windows.
+DateRange within_reach(const Way& way, Date start, DateRange window) {
+  const Range& weeks = *way.weeks_under_cover;
+  const DateRange reach{start + Days{std::lround(7 * (weeks.low - kWeeksOff))},
+                        start + Days{std::lround(7 * (weeks.high + kWeeksOff)) + 1}};
+  const DateRange both{std::max(reach.from, window.from), std::min(reach.until, window.until)};
+  return both.from < both.until ? both : reach;
+}
+
+// Of those on which it may go into the ground, the ones that the pins leave.
+DateRange days_to_try(const Way& way, const Pins& pins, DateRange days) {
+  const auto only = [](Date day) { return DateRange{day, day + Days{1}}; };
+  if (pins.start_on && !way.weeks_under_cover) return only(*pins.start_on);
+  if (pins.plant_on) return only(*pins.plant_on);
+  return pins.start_on ? within_reach(way, *pins.start_on, days) : days;
+}
+
+// The day on which it was told to go out: it stays, unless it began so much later than was told
+// that its plants are too small then.
+std::optional<Date> day_told(const Way& way, Date start, const std::optional<Earlier>& earlier) {
+  if (!earlier) return std::nullopt;
+  const Date grown = start + Days{std::lround(7 * (way.weeks_under_cover->low - kWeeksOff))};
+  const bool stays = start <= earlier->start || grown <= earlier->in_ground;
+  return stays ? std::optional(earlier->in_ground) : std::nullopt;
+}
+
 // Generates and judges the candidates of one crop and group.
 class Generator {
  public:
@@ -122,20 +149,11 @@ class Generator {
       return;
     }
     const DateRange days =
-        days_to_try(way, {window->from, window->until + Days{7 * late_weeks(way, begun_)}});
+        days_to_try(way, pins, {window->from, window->until + Days{7 * late_weeks(way, begun_)}});
     const bool any_day = pins.plant_on || (pins.start_on && !way.weeks_under_cover);
     for (Date day = days.from; day < days.until; day += Days{1}) {
       if (any_day || is_work_day(setting_.work, day)) try_in_ground(index, day, out);
     }
-  }
-
-  // Of those on which it may go into the ground, the ones that the pins leave.
-  DateRange days_to_try(const Way& way, DateRange days) const {
-    const auto only = [](Date day) { return DateRange{day, day + Days{1}}; };
-    const Pins& pins = entry_.pins;
-    if (pins.start_on && !way.weeks_under_cover) return only(*pins.start_on);
-    if (pins.plant_on) return only(*pins.plant_on);
-    return pins.start_on ? within_reach(way, *pins.start_on, days) : days;
   }
 
   // Young plants are set out as bought ones are; where the trade sells none, as those raised here
@@ -179,13 +197,7 @@ class Generator {
     DateRange days = within_reach(way, start, window);
     if (const auto& pin = entry_.pins.plant_on; pin && *pin > start) days = {*pin, *pin + Days{1}};
     const auto before = report_.allowed;
-    // The day that was told stays, unless it began so much later that its plants are too small
-    // then.
-    std::optional<Date> told;
-    const Date grown = start + Days{std::lround(7 * (way.weeks_under_cover->low - kWeeksOff))};
-    if (const auto& earlier = begun_.earlier; earlier) {
-      if (start <= earlier->start || grown <= earlier->in_ground) told = earlier->in_ground;
-    }
+    const auto told = day_told(way, start, begun_.earlier);
     if (told) try_start(index, start, *told, out);
     for (Date day = days.from; day < days.until; day += Days{1}) {
       if (day == told) continue;
@@ -200,16 +212,6 @@ class Generator {
     const Date out_by = start + Days{std::lround(7 * way.weeks_under_cover->high)};
     try_start(index, start, std::max(out_by, soonest_out(begun_, setting_).value_or(out_by)), out);
     case_.must_stand = false;
-  }
-
-  // The days of `window` on which plants started on that day can go out; where there are none, all
-  // on which they can: pins beat windows.
-  DateRange within_reach(const Way& way, Date start, DateRange window) const {
-    const Range& weeks = *way.weeks_under_cover;
-    const DateRange reach{start + Days{std::lround(7 * (weeks.low - kWeeksOff))},
-                          start + Days{std::lround(7 * (weeks.high + kWeeksOff)) + 1}};
-    const DateRange both{std::max(reach.from, window.from), std::min(reach.until, window.until)};
-    return both.from < both.until ? both : reach;
   }
 
   void try_in_ground(std::size_t index, Date day, Candidates& out) {

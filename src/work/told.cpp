@@ -2,7 +2,6 @@
 #include "work/told.h"
 
 #include <algorithm>
-#include <optional>
 #include <string>
 
 namespace trug::work {
