@@ -95,7 +95,7 @@ std::string words(const ask::LateStart& f, const About& about) {
                        plain_day(f.lift));
   }
   if (f.first_allowed) {
-    return fmt::format("{}: no day of it keeps the rules here, the first that does is {}", late,
+    return fmt::format("{}: none of its usual days can be had here, the first that can is {}", late,
                        plain_day(*f.first_allowed));
   }
   return late;
