@@ -69,10 +69,12 @@ std::string sow_to_raise(const Subject& of) {
   const Raised raised = of.sowing.raised_by().raised;
   const bool cool =
       raised == Raised::Heated && grown_cool_from(of.sheet, of.sowing.start).has_value();
-  return fmt::format("Sow {}, {}. {} seedlings make sure of {}, to be planted out on {}.{}",
-                     where_words(raised), depth_words(of.sheet), seedlings, of.plants(),
-                     short_day(of.sowing.in_ground),
-                     cool ? " Once they are up, grow them on cool, in a frame." : "");
+  return fmt::format(
+      "Sow {}, {}. {} seedlings make sure of {}, to be planted out on {}.{}", where_words(raised),
+      depth_words(of.sheet), seedlings, of.plants(), short_day(of.sowing.in_ground),
+      !cool                          ? ""
+      : of.plan.shelter.frame_m2 > 0 ? " Once they are up, grow them on cool, in a frame."
+                                     : " Once they are up, grow them on cool, in good light.");
 }
 
 std::string sow(const Subject& of) {

@@ -130,7 +130,8 @@ Standing standing(const Sowing& sowing, const RuleContext& context, Date day) {
               {*hardened, sowing.in_ground}};
     }
     warm_until = *hardened;
-    if (const auto cool = grown_cool_from(*sowing.sheet, sowing.start); cool && *cool < *hardened) {
+    const auto cool = grown_cool_from(*sowing.sheet, sowing.start);
+    if (has_frame && cool && *cool < *hardened) {
       if (day >= *cool) return {Raised::Frame, {*cool, *hardened}};
       warm_until = *cool;
     }

@@ -187,7 +187,10 @@ TEST_F(Rules, StandsWhereItIsThatDay) {
   EXPECT_EQ(told(PrickOut), "2027-04-10, 2027-04-06 to 2027-04-17, heated");
   sheet_.life_cycle = LifeCycle::HardyAnnual;
   sheet_.germination_days = Range{7, 10};  // grown on cool from 30 March
+  EXPECT_EQ(told(PrickOut), "2027-04-10, 2027-04-06 to 2027-04-17, heated");  // there is none
+  plan_.shelter.frame_m2 = 1;
   EXPECT_EQ(told(PrickOut), "2027-04-10, 2027-04-06 to 2027-04-17, frame");
+  plan_.shelter.frame_m2 = 0;
   sheet_.life_cycle = LifeCycle::HalfHardyAnnual;
   sheet_.pinch.at_kd = 300;
   sowing_.pinched = true;
