@@ -13,11 +13,11 @@ namespace {
 
 // Days from a job that came late until its plants can go out: roots take as long again as the
 // hardening off that follows (memory).
-constexpr int kHarden = 10, kRootIn = 10;
+constexpr int kRootIn = 10;
 
 int days_until_ready(const std::string& job) {
-  if (job == "prick-out" || job == "pot-on") return kRootIn + kHarden;
-  return job == "harden-off" ? kHarden : 0;
+  if (job == "prick-out" || job == "pot-on") return kRootIn + kHardenedDays;
+  return job == "harden-off" ? kHardenedDays : 0;
 }
 
 // What is not done is what the job's word says; without one, what was to be done last, as far as

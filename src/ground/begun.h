@@ -16,6 +16,10 @@
 
 namespace trug::ground {
 
+// Days for which raised plants are hardened off at least before they go out, where there is the time
+// (common practice: ten to fourteen).
+inline constexpr int kHardenedDays = 10;
+
 // A way and days that were chosen before.
 struct Earlier {
   std::size_t way = 0;

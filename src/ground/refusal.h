@@ -10,8 +10,8 @@
 namespace trug::ground {
 
 // Hard rules: what is free to choose keeps them all. What stands or is pinned is chosen all the
-// same and told the rule that it breaks, but for the last three: the past, what the plan has not
-// asked for, and pins that contradict each other.
+// same and told the rule that it breaks, but for the last three (the past, what the plan has not
+// asked for, pins that contradict each other) and for what flowers in another year than the plan's.
 enum class Rule {
   FrostRisk,            // tender or half-hardy plants out before the frost risk has passed
   ColdSoil,             // tender or half-hardy seed in soil too cold for it

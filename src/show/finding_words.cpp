@@ -35,8 +35,7 @@ std::string words(const ask::GroundTaken& f, const About& about) {
   if (f.hardly) {
     return fmt::format(
         "{} is left out: behind {}, which can leave the ground on {} at the earliest, it would "
-        "give "
-        "{} of {} stems in the weeks of the wish",
+        "give {} of {} stems in the weeks of the wish",
         about.name, about.planting(f.before->planting).asked.crop, plain_day(f.before->day),
         number(f.hardly->stems, 0), number(f.hardly->best_stems, 0));
   }
@@ -95,7 +94,7 @@ std::string words(const ask::LateStart& f, const About& about) {
                        plain_day(f.lift));
   }
   if (f.first_allowed) {
-    return fmt::format("{}: none of its usual days can be had here, the first that can is {}", late,
+    return fmt::format("{}: none of its usual days can be had, the first that can is {}", late,
                        plain_day(*f.first_allowed));
   }
   return late;
@@ -110,8 +109,7 @@ std::string words(const ask::HeldBack& f, const About& about) {
       f.days_late > 0 ? fmt::format(", {} after the usual time,", counted(f.days_late, "day")) : "";
   return fmt::format(
       "{} waits for {}, lifted on {}: it goes in on {}{} and gives {} of the {} stems it would "
-      "give "
-      "on free ground",
+      "give on free ground",
       about.name, about.planting(f.before).asked.crop, plain_day(f.lift), plain_day(f.in_ground),
       late, number(f.stems, 0), number(f.free_stems, 0));
 }
@@ -122,8 +120,7 @@ Numbers numbers(const ask::HeldBack& f) {
 std::string words(const ask::OneGroup& f, const About& about) {
   return fmt::format(
       "{} is all of one group, {}: {} would be cut in the {}, which {} short; group = \"{}\" with "
-      "a "
-      "planting of its own asks for it",
+      "a planting of its own asks for it",
       about.name, f.group, listed(f.others, "or"), weeks_of(f.mondays),
       f.mondays.size() == 1 ? "goes" : "go", f.others.front());
 }
@@ -229,8 +226,7 @@ std::string words(const ask::UnknownColours& f, const About& about) {
   for (const std::size_t planting : f.plantings) names.push_back(about.planting(planting).name);
   return fmt::format(
       "nothing says which colours {} will be, {} of the {} stems of the wish's weeks: as a mix "
-      "they may "
-      "be any; colours = [...] with the crop says what you buy",
+      "they may be any; colours = [...] with the crop says what you buy",
       listed(names), number(f.stems, 0), number(f.all_stems, 0));
 }
 Numbers numbers(const ask::UnknownColours& f) {

@@ -132,19 +132,20 @@ void raise_in_order(std::vector<JobDraft>& drafts) {
   }
 }
 
-bool comes_after_lift(JobKind kind) {
-  constexpr JobKind kAfter[] = {JobKind::Lift,         JobKind::LiftAndStore, JobKind::ClearAndFeed,
-                                JobKind::LookAtStored, JobKind::Replant,      JobKind::LetDieDown};
-  return std::ranges::find(kAfter, kind) != std::end(kAfter);
+bool comes_after_lift(JobKind kind, const Sowing& sowing) {
+  constexpr JobKind kAfter[] = {JobKind::Lift, JobKind::LiftAndStore, JobKind::ClearAndFeed,
+                                JobKind::LookAtStored, JobKind::Replant};
+  const bool is_left = kind == JobKind::LetDieDown && !sowing.begun.lift;
+  return is_left || std::ranges::find(kAfter, kind) != std::end(kAfter);
 }
 
 // What is done to a crop in the bed is over when it is lifted.
 void end_with_lift(const Sowing& sowing, std::vector<JobDraft>& drafts) {
   std::erase_if(drafts, [&](const JobDraft& one) {
-    return one.window.day > sowing.lift && !one.recorded && !comes_after_lift(one.kind);
+    return one.window.day > sowing.lift && !one.recorded && !comes_after_lift(one.kind, sowing);
   });
   for (JobDraft& one : drafts) {
-    if (!comes_after_lift(one.kind)) one.no_later = sowing.lift;
+    if (!comes_after_lift(one.kind, sowing)) one.no_later = sowing.lift;
   }
 }
 

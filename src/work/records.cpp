@@ -57,16 +57,16 @@ void take_record(const Happened& happened, std::vector<JobDraft>& drafts) {
   }
 }
 
-// Nothing is due once it has failed, and there is nothing to lift; lifted, it is cleared away and
-// no more; and what is done to it in pots is over once it is out.
+// Nothing is due once it has failed, and there is nothing to lift; and what is done to it in pots
+// is over once it is out.
 bool is_over(const JobDraft& draft, const Sowing& sowing) {
   if (draft.recorded) return false;
   const ground::Begun& begun = sowing.begun;
   const Date day = draft.window.day;
-  const bool frees = draft.kind == JobKind::Lift || draft.kind == JobKind::ClearAndFeed;
-  const bool in_store = draft.kind == JobKind::LookAtStored || draft.kind == JobKind::Replant;
-  if (begun.failed) return frees || day >= *begun.failed;
-  if (begun.lift && !frees && !in_store) return day > *begun.lift;
+  if (begun.failed) {
+    const bool frees = draft.kind == JobKind::Lift || draft.kind == JobKind::ClearAndFeed;
+    return frees || day >= *begun.failed;
+  }
   const bool in_pots = draft.where && *draft.where != Raised::InPlace;
   return in_pots && begun.way && begun.in_ground && day > *begun.in_ground;
 }

@@ -25,7 +25,8 @@ constexpr OrderDays kOrderSeed{28, 84, 14};
 constexpr OrderDays kOrderBulbs{70, 120, 21};
 constexpr OrderDays kOrderPlants{42, 120, 14};
 // Hardening off takes ten to fourteen days (common practice), of what is up for some days.
-constexpr int kHardenBefore = 12, kHardenFirst = 14, kHardenLast = 10, kHardenAtLeast = 4;
+constexpr int kHardenBefore = 12, kHardenFirst = 14, kHardenLast = ground::kHardenedDays,
+              kHardenAtLeast = 4;
 constexpr int kWorthPottingOn = 10;  // days in the larger pot (memory)
 constexpr int kDefaultGermination = 14;
 constexpr double kWatchRisk = 0.05;  // until one year in twenty
