@@ -310,16 +310,36 @@ class Adviser {
     return !chosen.sowings.empty() && !chosen.sowings.front().against;
   }
 
-  // Where nothing helps this year: whether it grows in the next.
+  // Where nothing helps this year: when to begin it for the next in which it grows.
   std::optional<Remedy> other_year(const Finding& finding) const {
     const bool broken = std::holds_alternative<CannotGrow>(finding.found) ||
                         std::holds_alternative<TooLate>(finding.found);
     if (!broken) return std::nullopt;
     Garden alone = with_only(garden_, {*finding.planting});
-    alone.plan.plantings.front().asked.pins = {};  // they are this year's
-    const Year next{garden_.plan.flowering_year + 1};
-    if (!grows(alone, next)) return Remedy{};
-    return Remedy{.change = next};
+    alone.plan.plantings.front().asked.pins = {};  // they are this year's, as is what happened
+    alone.plan.plantings.front().happened.clear();
+    // What is begun the year before may be too late for the next already.
+    for (const int later : {1, 2}) {
+      const Year year{garden_.plan.flowering_year + later};
+      const Schedule chosen = choose(with_plan(alone, changed(alone.plan, year).plan));
+      if (chosen.sowings.empty() || chosen.sowings.front().against) continue;
+      return Remedy{.change = with_start(year, chosen)};
+    }
+    return Remedy{};
+  }
+
+  // With its way's usual days to begin it.
+  static Year with_start(Year year, const Schedule& chosen) {
+    const Sowing& sowing = chosen.sowings.front();
+    DateRange days{sowing.start, sowing.start + Days{1}};
+    for (const Candidate& c : chosen.weighed.front().candidates->list) {
+      if (c.way != sowing.way || c.days_late() + c.days_early() > 0) continue;
+      days.from = std::min(days.from, c.start);
+      days.until = std::max(days.until, c.start + Days{1});
+    }
+    year.start = days;
+    year.sown = sowing.raised_by().method == Method::Seed;
+    return year;
   }
 
   const Garden& garden_;

@@ -68,9 +68,11 @@ struct AddStretch {
 struct Frame {
   double m2 = 0;
 };
-// The plan's flowering year.
+// The plan's flowering year; with when to begin a crop for it, where that was asked for.
 struct Year {
   int flowering = 0;
+  std::optional<DateRange> start = {};
+  bool sown = false;  // else planted
 };
 struct Frost {
   MonthDay last{};

@@ -15,6 +15,7 @@ namespace {
 
 constexpr double kPriceOfAKind = 2;  // stems
 constexpr double kWorthNaming = 3;   // stems, as they are weighed
+constexpr int kMostAsked = 6;        // crops for one ground, each a reckoning of the whole plan
 
 std::vector<Date> mondays_of(const std::vector<harvest::Week>& weeks) {
   std::vector<Date> mondays;
@@ -31,14 +32,6 @@ std::vector<std::size_t> chain_on(const Plan& plan, std::size_t bed, std::size_t
     if (here) chain.push_back(i);
   }
   return chain;
-}
-
-int full(const harvest::Wanted& wanted, const std::vector<Kinds>& weeks) {
-  return static_cast<int>(std::ranges::count_if(weeks, [&](const Kinds& kinds) {
-    std::vector<harvest::Kind> list;
-    for (const auto& [crop, kind] : kinds) list.push_back(kind);
-    return harvest::vase(wanted, list).state() == harvest::WeekState::Full;
-  }));
 }
 
 }  // namespace
@@ -83,6 +76,22 @@ bool Filling::is_had(const Change& change, std::size_t bed, std::size_t stretch)
          late <= before([](const ground::Sowing& s) { return s.days_late() > 0; });
 }
 
+// What comes of it in the whole plan; nullopt: no week is the better for it, or something breaks.
+std::optional<Filler> Filling::asked_for(const Change& change, const Sheet& sheet) const {
+  const Difference found = ask(garden_, now_, change);
+  const auto sowings = found.after.schedule.of(*found.plan.added);
+  const bool helps = garden_.plan.wish ? found.weeks >= 0 && found.worth > 0 : found.stems > 0;
+  const bool breaks = std::ranges::any_of(
+      found.fresh, [](const Finding& finding) { return finding.rank() == Rank::Broken; });
+  if (sowings.empty() || !helps || breaks || breaks_rule(found)) return std::nullopt;
+  return Filler{.change = change,
+                .crop = sheet.name,
+                .in_ground = sowings.front().in_ground,
+                .weeks = found.weeks,
+                .stems = stems(sowings),
+                .cautions = sheet.cautions};
+}
+
 std::vector<Filler> Filling::fill(const Ground& ground) const {
   std::vector<Plot> free = plots(garden_, now_.schedule, false);
   std::erase_if(free, [&](const Plot& plot) {
@@ -96,21 +105,15 @@ std::vector<Filler> Filling::fill(const Ground& ground) const {
   rules.weighing.stem_worth = harvest::kStemWorth;
   if (garden_.plan.wish) rules.weighing.wanted = harvest::wanted(*garden_.plan.wish);
   std::vector<Filler> fillers;
-  const auto weeks = kinds_of(now_);
+  int asked = 0;
   for (const Idea& idea : ideas(garden_, now_, free, growings_, rules)) {
-    if (fillers.size() == kFillers) break;
-    Filler filler{.change = change_of(garden_, *idea.plot, *idea.growing->sheet),
-                  .crop = idea.growing->sheet->name,
-                  .in_ground = idea.growing->ground.from,
-                  .cautions = idea.growing->sheet->cautions};
-    if (!is_had(filler.change, ground.bed, ground.stretch)) continue;
-    for (const double stems : idea.growing->stems) filler.stems += stems * idea.plants;
-    if (const auto& wanted = rules.weighing.wanted) {
-      auto with = weeks;
-      add_to(with, *idea.growing, idea.plants);
-      filler.weeks = full(*wanted, with) - full(*wanted, weeks);
+    if (fillers.size() == kFillers || asked == kMostAsked) break;
+    const Change change = change_of(garden_, *idea.plot, *idea.growing->sheet);
+    if (!is_had(change, ground.bed, ground.stretch)) continue;
+    ++asked;
+    if (auto filler = asked_for(change, *idea.growing->sheet)) {
+      fillers.push_back(std::move(*filler));
     }
-    fillers.push_back(std::move(filler));
   }
   // What gives most weeks their vases first.
   std::ranges::stable_sort(fillers, std::greater{}, &Filler::weeks);

@@ -39,6 +39,7 @@ class Filling {
   // Whether the choice for the stretch alone would have the crop, all that grows there and no start
   // later than before.
   bool is_had(const Change& change, std::size_t bed, std::size_t stretch) const;
+  std::optional<Filler> asked_for(const Change& change, const Sheet& sheet) const;
 
   const Garden& garden_;
   const Outcome& now_;

@@ -2,9 +2,11 @@
 // Why a crop is left out.
 #include <algorithm>
 #include <optional>
+#include <vector>
 
 #include "ask/find.h"
 #include "ground/options.h"
+#include "ground/plan_choice.h"
 #include "harvest/weeks.h"
 
 namespace trug::ask {
@@ -79,6 +81,27 @@ bool came_nearer(const ground::Refusal& one, const ground::Refusal& other) {
   return ground::is_nearer(one, other);
 }
 
+// The last start that keeps the rules, had the plan begun in time, and the last usual one of its
+// way; nullopt: there is none.
+struct LastStarts {
+  const Way* way = nullptr;
+  Date possible, usual;
+};
+
+std::optional<LastStarts> last_starts(const View& view, std::size_t planting) {
+  const Plan alone = with_only(view.plan(), {planting});
+  const ground::Schedule chosen =
+      ground::choose_plan(alone, view.garden.sheets, view.garden.climate, {});
+  const std::vector<Candidate>& list = chosen.weighed.front().candidates->list;
+  const auto last = std::ranges::max_element(list, {}, &Candidate::start);
+  if (last == list.end() || last->start >= view.garden.first_day()) return std::nullopt;
+  LastStarts found{&view.sheet(planting).ways[last->way], last->start, Date::min()};
+  for (const Candidate& c : list) {
+    if (c.way == last->way && c.days_late() == 0) found.usual = std::max(found.usual, c.start);
+  }
+  return found;
+}
+
 }  // namespace
 
 std::optional<std::size_t> grown_before(const View& view, std::size_t planting) {
@@ -104,8 +127,15 @@ Found left_out(const View& view, std::size_t planting) {
   if (!candidates.list.empty()) return ground_taken(view, planting);
   if (const WayReport* report = nearest_way(candidates)) {
     const Way& way = view.sheet(planting).ways[report->way];
-    if (report->refusal->rule == Rule::TooLate) {
-      return TooLate{way.name, way.method == Method::Seed, *report->refusal};
+    const ground::Refusal& refusal = *report->refusal;
+    if (refusal.rule == Rule::TooLate) {
+      const Date first = refusal.wanted_day.value_or(refusal.start);
+      if (const auto last = last_starts(view, planting)) {
+        return TooLate{last->way->name, last->way->method == Method::Seed, last->usual,
+                       last->possible, first};
+      }
+      const Date latest = refusal.found_day.value_or(refusal.start);
+      return TooLate{way.name, way.method == Method::Seed, latest, latest, first};
     }
     return CannotGrow{way.name, report->refusal};
   }

@@ -180,6 +180,23 @@ std::vector<double> stems_by_day(std::span<const Sowing> sowings) {
   return whole;
 }
 
+std::optional<OutOfWish> out_of_wish(const View& view, std::size_t planting) {
+  const auto wish = harvest::wish_days(view.plan(), view.garden.climate);
+  if (!wish) return std::nullopt;
+  OutOfWish found{.first_cut = Date::max()};
+  for (const Sowing& sowing : view.sowings(planting)) {
+    Date day = sowing.timeline.first_cut.likely;
+    found.first_cut = std::min(found.first_cut, day);
+    for (const double stems : ground::stems_by_day(sowing)) {
+      found.stems += stems;
+      if (wish->contains(day)) found.in_wish += stems;
+      day += Days{1};
+    }
+  }
+  if (found.stems < 1 || found.in_wish >= ground::kLeastUseful * found.stems) return std::nullopt;
+  return found;
+}
+
 // "A little of everything": a kind that never brings a twelfth of a vase in its best week.
 std::optional<FewStems> few_stems(const View& view, std::size_t planting) {
   if (!view.plan().wish) return std::nullopt;
@@ -276,6 +293,7 @@ std::vector<Finding> of_grown(const View& view, std::size_t planting) {
   list.add_first(sowings, heat_pause);
   list.add(one_group(view, planting));
   list.add(few_stems(view, planting));
+  list.add(out_of_wish(view, planting));
   list.add(fewer_sowings(view, planting));
   list.add(above_wish(view, planting));
   return std::move(list).take();

@@ -31,15 +31,6 @@ struct CannotGrow {
   std::optional<ground::Refusal> refusal;
 };
 
-// It should have begun before the plan's first day.
-struct TooLate {
-  static constexpr std::string_view kCode = "too-late";
-  static constexpr Rank kRank = Rank::Broken;
-  std::string way;    // that came nearest
-  bool sown = false;  // else planted
-  ground::Refusal refusal;
-};
-
 // It grows here, but not between its neighbours on this stretch.
 struct GroundTaken {
   static constexpr std::string_view kCode = "ground-taken";
@@ -324,22 +315,23 @@ struct RecordedOtherwise {
   Date on, pinned;
 };
 
-// Recorded as not done, and too late now.
+// Recorded as not done, and too late now; or no job of this planting.
 struct NotDone {
   static constexpr std::string_view kCode = "not-done";
   static constexpr Rank kRank = Rank::Mild;
   work::JobKind kind{};
   Date on;
+  std::vector<work::JobKind> there = {};  // what jobs it has, in their order, where not that one
 };
 
 using Found =
     std::variant<CannotGrow, TooLate, GroundTaken, NotInCut, ShortWeeks, LateStart, FewerSowings,
-                 HeldBack, OneGroup, HeatPause, TooEarly, SmallRosette, AgainstRule, AgainstTold,
-                 ShortStems, WinterLosses, OneYear, NeedsCold, ColdSoil, FewStems, AboveWish,
-                 TooManyPlants, TooNarrow, OffColour, UnknownColours, UnusedBed, BareGround,
-                 CostsStems, HardlyFrost, ShortSeason, MaximaGuessed, SeasonOver, NotSettled,
-                 BeginsAnew, MemoryUnreadable, TakenAsDone, ShelterAssumed, Overfull, StartFailed,
-                 RecordedOtherwise, NotDone>;
+                 HeldBack, OneGroup, OutOfWish, HeatPause, TooEarly, SmallRosette, AgainstRule,
+                 AgainstTold, ShortStems, WinterLosses, OneYear, NeedsCold, ColdSoil, FewStems,
+                 AboveWish, TooManyPlants, TooNarrow, OffColour, UnknownColours, UnusedBed,
+                 BareGround, CostsStems, HardlyFrost, ShortSeason, MaximaGuessed, SeasonOver,
+                 NotSettled, BeginsAnew, MemoryUnreadable, TakenAsDone, ShelterAssumed, Overfull,
+                 StartFailed, RecordedOtherwise, NotDone>;
 
 // The code of every finding there is.
 std::vector<std::string_view> all_finding_codes();
@@ -350,7 +342,7 @@ struct Filler {
   std::string crop;
   Date in_ground;
   int weeks = 0;                  // that have their vases only with it
-  double stems = 0;               // of all weeks of the wish, or of the year without one
+  double stems = 0;               // likely, of all that it gives
   std::vector<Caution> cautions;  // its sheet's
 };
 

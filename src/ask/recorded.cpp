@@ -6,6 +6,8 @@
 #include <optional>
 #include <utility>
 
+#include "work/make_jobs.h"
+
 namespace trug::ask {
 namespace {
 
@@ -36,23 +38,45 @@ std::optional<Date> pinned(const Pins& pins, Happening what) {
   return what == Happening::Lifted ? pins.lift_on : std::nullopt;
 }
 
-// The job that was not done, where it is one that the choice does not put off and that is gone from
-// the list.
-std::optional<NotDone> gone(const std::vector<work::Job>& jobs, std::size_t planting,
+// The jobs of the start that a record is of.
+std::vector<work::JobKind> kinds_of(const std::vector<work::Job>& jobs, std::size_t planting,
+                                    const Happened& record) {
+  std::vector<work::JobKind> kinds;
+  for (const work::Job& job : jobs) {
+    const bool is_of_it = job.planting == planting && job.key.succession == record.succession &&
+                          job.key.repeat == record.repeat;
+    if (is_of_it) kinds.push_back(job.key.kind);
+  }
+  return kinds;
+}
+
+// The job that was not done, where it is gone from the list: as it is too late now, or since such a
+// start never has it.
+std::optional<NotDone> gone(const Garden& garden, const ground::Schedule& schedule,
+                            const std::vector<work::Job>& jobs, std::size_t planting,
                             const Happened& not_done) {
   const auto kind = not_done.job ? work::parse_job_kind(*not_done.job) : std::nullopt;
-  if (!kind || work::trait(*kind).chosen) return std::nullopt;
-  const bool there = std::ranges::any_of(jobs, [&](const work::Job& job) {
-    return job.planting == planting && job.key.kind == *kind &&
-           job.key.succession == not_done.succession && job.key.repeat == not_done.repeat;
-  });
-  if (there) return std::nullopt;
-  return NotDone{*kind, not_done.on};
+  const auto has = [&](const std::vector<work::JobKind>& kinds) {
+    return std::ranges::find(kinds, *kind) != kinds.end();
+  };
+  if (!kind || schedule.of(planting).empty()) return std::nullopt;
+  auto there = kinds_of(jobs, planting, not_done);
+  if (has(there)) return std::nullopt;
+  Plan without = garden.plan;
+  std::erase(without.plantings[planting].happened, not_done);
+  const auto had =
+      kinds_of(work::make_jobs(without, schedule, garden.climate,
+                               {garden.today, garden.plan.began.value_or(garden.today)}),
+               planting, not_done);
+  if (has(had)) there.clear();
+  if (there.empty() && !has(had)) return std::nullopt;
+  return NotDone{*kind, not_done.on, std::move(there)};
 }
 
 // What one record of a planting leaves to be said.
-std::vector<Found> seen_in(const Plan& plan, std::size_t i, const Happened& happened,
+std::vector<Found> seen_in(const Garden& garden, std::size_t i, const Happened& happened,
                            const ground::Schedule& schedule, const std::vector<work::Job>& jobs) {
+  const Plan& plan = garden.plan;
   std::vector<Found> list;
   if (happened.what == Happening::Failed && !schedule.of(i).empty()) {
     list.emplace_back(StartFailed{happened.on, begun_again(schedule, i, happened)});
@@ -63,7 +87,8 @@ std::vector<Found> seen_in(const Plan& plan, std::size_t i, const Happened& happ
     list.emplace_back(RecordedOtherwise{happened.what, happened.on, *pin});
   }
   if (happened.what == Happening::NotDone) {
-    if (const auto found = gone(jobs, i, happened)) list.emplace_back(*found);
+    if (auto found = gone(garden, schedule, jobs, i, happened))
+      list.emplace_back(std::move(*found));
   }
   return list;
 }
@@ -76,7 +101,7 @@ std::vector<Finding> seen_in_records(const Garden& garden, const ground::Schedul
   std::vector<Finding> list;
   for (std::size_t i = 0; i < plan.plantings.size(); ++i) {
     for (const Happened& happened : plan.plantings[i].happened) {
-      for (Found& found : seen_in(plan, i, happened, schedule, jobs)) {
+      for (Found& found : seen_in(garden, i, happened, schedule, jobs)) {
         list.push_back(at_record(plan, i, happened, std::move(found)));
       }
     }

@@ -2,6 +2,7 @@
 // What winter, summer and the soil have against a crop that is grown.
 #pragma once
 
+#include <string>
 #include <string_view>
 
 #include "ask/finding_rank.h"
@@ -9,6 +10,16 @@
 #include "garden/sheet.h"
 
 namespace trug::ask {
+
+// It should have begun before the plan's first day.
+struct TooLate {
+  static constexpr std::string_view kCode = "too-late";
+  static constexpr Rank kRank = Rank::Broken;
+  std::string way;     // that came nearest
+  bool sown = false;   // else planted
+  Date usual, latest;  // the last usual and the last possible day to begin it
+  Date first;          // the first on which it can be begun now
+};
 
 // So far on before the winter that frost may take its buds.
 struct TooEarly {
@@ -54,6 +65,15 @@ struct OneYear {
   static constexpr Rank kRank = Rank::Mild;
   double hottest_c = 0;  // the hottest month's mean maximum
   double lives_to_c = 0;
+};
+
+// Of what is cut of it hardly anything falls in the weeks of the wish.
+struct OutOfWish {
+  static constexpr std::string_view kCode = "out-of-wish";
+  static constexpr Rank kRank = Rank::Mild;
+  Date first_cut;
+  double stems = 0;
+  double in_wish = 0;  // of them
 };
 
 // It keeps its ground through weeks in which heat gives nothing to cut.

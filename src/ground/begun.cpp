@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <map>
 #include <string>
+#include <utility>
 
 #include "ground/schedule.h"
 #include "ground/told.h"
@@ -36,8 +37,12 @@ void take_not_done(const Happened& happened, const Planting& planting, Begun& be
   const bool start = happened.job ? *happened.job == "sow" || *happened.job == "plant"
                                   : !is_out && !begun.start && !begun.in_ground;
   const bool out = happened.job ? *happened.job == "plant-out" : !start && !begun.in_ground;
-  if (start) begun.start_from = due_again(happened.on, told_start);
-  if (out) begun.in_ground_from = due_again(happened.on, told_out);
+  // Without a calendar it may have been chosen for that very day.
+  const auto due = [&](std::optional<Date> day) {
+    return due_again(happened.on, day.value_or(happened.on));
+  };
+  if (start) begun.start_from = due(told_start);
+  if (out) begun.in_ground_from = due(told_out);
 }
 
 void take(const Happened& happened, const Planting& planting, Begun& begun, StartDays& records) {
@@ -49,17 +54,17 @@ void take(const Happened& happened, const Planting& planting, Begun& begun, Star
       records.planted = begun.in_ground = happened.on;
       break;
     case Happening::PlantedOut:
+      // What was planted before went into pots.
+      if (records.planted) records.sown = begun.start = std::exchange(records.planted, {});
       records.planted_out = begun.in_ground = happened.on;
       break;
     case Happening::Pinched:
+      begun.pinched = happened.on;
       break;
     case Happening::FirstCut:
     case Happening::Cut:
       if (!begun.first_cut) begun.first_cut = happened.on;
-      if (happened.stems) {
-        begun.counted_until = happened.on;
-        begun.stems += *happened.stems;
-      }
+      if (happened.stems) begun.counts.push_back({happened.on, *happened.stems});
       break;
     case Happening::Lifted:
       begun.lift = happened.on;

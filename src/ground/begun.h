@@ -16,8 +16,8 @@
 
 namespace trug::ground {
 
-// Days for which raised plants are hardened off at least before they go out, where there is the time
-// (common practice: ten to fourteen).
+// Days for which raised plants are hardened off at least before they go out, where there is the
+// time (common practice: ten to fourteen).
 inline constexpr int kHardenedDays = 10;
 
 // A way and days that were chosen before.
@@ -28,6 +28,13 @@ struct Earlier {
   auto operator<=>(const Earlier&) const = default;
 };
 
+// Stems counted on a day: all that were cut since the count before it.
+struct Counted {
+  Date on;
+  int stems = 0;
+  auto operator<=>(const Counted&) const = default;
+};
+
 // One start of one sowing.
 struct Begun {
   int number = 0;                  // in its succession, from 1; 0: the planting's only one
@@ -35,9 +42,9 @@ struct Begun {
   std::optional<std::size_t> way;  // in the sheet; absent: it has not begun, as far as is known
   std::optional<Date> start;       // sown, or planted where it is not sown
   std::optional<Date> in_ground;
+  std::optional<Date> pinched;
   std::optional<Date> first_cut;
-  std::optional<Date> counted_until;  // the last cut of which the stems were counted ...
-  int stems = 0;                      // ... and all that were, up to it
+  std::vector<Counted> counts;  // by day
   std::optional<Date> lift;
   std::optional<Date> failed;
   std::optional<Date> gone_by;  // the crop after it is in its ground by then

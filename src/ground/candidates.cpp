@@ -10,6 +10,7 @@
 
 #include "garden/crop_spec.h"
 #include "ground/judge.h"
+#include "ground/judge_dates.h"
 #include "ground/starts.h"
 #include "ground/tried_ways.h"
 #include "growth/cover.h"
@@ -30,9 +31,9 @@ int late_weeks(const Way& way, const Begun& begun) {
   return is_long ? kLateWeeksLongUnderCover : kLateWeeks;
 }
 
-// What stands already is not pinched.
-bool word_on_pinching(const Sheet& sheet, const CropEntry& entry) {
-  return !entry.since && CropSpec(sheet, nullptr, entry.pinch).pinched();
+// What stands already is not pinched, unless it was.
+bool is_pinched(const Sheet& sheet, const CropEntry& entry, const Begun& begun) {
+  return begun.pinched || (!entry.since && CropSpec(sheet, nullptr, entry.pinch).pinched());
 }
 
 bool is_work_day(const Work& work, Date day) {
@@ -90,7 +91,7 @@ class Generator {
         entry_(entry),
         group_(group),
         begun_(begun),
-        pinch_(word_on_pinching(sheet, entry)),
+        pinch_(is_pinched(sheet, entry, begun)),
         clock_(setting.climate, sheet, group, setting.flowering_year, setting.rules, pinch_),
         case_{setting,
               sheet,

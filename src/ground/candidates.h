@@ -102,8 +102,9 @@ struct Setting {
   int flowering_year = 0;
   std::optional<Date> first_day = {};  // nothing is begun before it; absent: any day
   std::optional<Date> today = {};  // what is begun anew, or from plants in hand, is not before it
-  growth::Rules rules = {};        // but for what the cover adds
-  Cover cover = Cover::None;       // over the bed
+  std::optional<Date> wish_end = {};  // the last day of the wish; absent: there is none
+  growth::Rules rules = {};           // but for what the cover adds
+  Cover cover = Cover::None;          // over the bed
 };
 
 // Where the coldest month averages more than this, bulbs are not chilled in the ground; they are

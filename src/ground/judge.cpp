@@ -7,6 +7,7 @@
 
 #include "climate/frost.h"
 #include "climate/soil.h"
+#include "ground/judge_dates.h"
 #include "ground/outcome.h"
 #include "growth/summer.h"
 #include "growth/winter.h"
@@ -28,14 +29,13 @@ constexpr double kWorthDays = 7;        // of cutting to expect
 
 bool is_there(const Case& of) { return of.begun.in_ground.has_value() || of.must_stand; }
 bool has_begun(const Case& of) { return of.begun.way || of.begun.first_cut; }
-bool is_pinned(const Case& of) { return of.entry.pins.start_on || of.entry.pins.plant_on; }
 // What keeps its place whatever rule it breaks, and is told it.
 bool stays(const Case& of, const Candidate& c) { return c.stands || of.told; }
 bool is_hardy(const Case& of) { return frost_class(of.sheet) == FrostClass::Hardy; }
 
 // Whether nobody asked for that way or that day.
 bool is_chosen_freely(const Case& of) {
-  return !of.entry.since && !of.entry.pins.way && !is_pinned(of);
+  return !of.entry.since && !of.entry.pins.way && !of.is_pinned();
 }
 
 Date midwinter(const Case& of) { return of.clock.season().from + Days{kMidwinterAfterSeasonStart}; }
@@ -46,44 +46,6 @@ bool wants_cold(const Case& of, const Way& way) {
   return !of.sheet.chill && of.sheet.life_cycle == LifeCycle::Bulb && way.method == Method::Bulb &&
          way.flowers != FlowersIn::SameYear &&
          of.setting.climate.coldest_month_c().value_or(kMildWinterC) > kMildWinterC;
-}
-
-std::optional<Refusal> not_before(Date day, const std::optional<Date>& limit, Rule rule) {
-  return limit && day < *limit ? std::optional(Refusal{rule, day, day, limit}) : std::nullopt;
-}
-
-// What is to be ordered first comes a week later (memory), and seed is treated then; where starting
-// so much later is as right, it is waited for. nullopt: it is not.
-std::optional<Date> delivered(const Case& of, const Candidate& c, const Way& way) {
-  const Begun& begun = of.begun;
-  const auto& first_day = of.setting.first_day;
-  const bool is_there = begun.in_hand || begun.bought || begun.earlier || begun.start_from;
-  if (is_there || is_pinned(of) || !first_day) return std::nullopt;
-  const auto& treat = of.sheet.pretreat;
-  const bool is_treated = treat && way.method == Method::Seed;
-  const Days wait{7 + (is_treated ? static_cast<int>(std::ceil(treat->days.middle())) : 0)};
-  const auto usual = of.clock.usual_days(way);
-  if (!usual || c.in_ground + wait >= usual->until) return std::nullopt;
-  return std::max(*first_day, begun.again_from.value_or(*first_day)) + wait;
-}
-
-std::optional<Refusal> judge_dates(const Case& of, Candidate& c, const Way& way) {
-  const Begun& begun = of.begun;
-  if (auto late = not_before(c.in_ground, begun.in_ground_from, Rule::TooLate)) return late;
-  const auto ready = begun.in_ground ? std::nullopt : begun.ready_from;
-  if (auto late = not_before(c.in_ground, ready, Rule::TooLate)) return late;
-  if (auto late = not_before(c.in_ground, soonest_out(begun, of.setting), Rule::TooLate))
-    return late;
-  if (c.stands || begun.way) return std::nullopt;
-  if (c.young_plants) return not_before(c.in_ground, of.setting.today, Rule::TooLate);
-  if (auto late = not_before(c.start, of.setting.first_day, Rule::TooLate)) return late;
-  if (auto late = not_before(c.start, begun.start_from, Rule::TooLate)) return late;
-  if (begun.again_from) {
-    const Date again = std::max(*begun.again_from, of.setting.today.value_or(*begun.again_from));
-    if (auto late = not_before(c.start, again, Rule::TooLate)) return late;
-  }
-  if (auto early = not_before(c.start, delivered(of, c, way), Rule::TooLate)) return early;
-  return not_before(c.start, of.entry.pins.not_before, Rule::Pinned);
 }
 
 // When what is sown or planted in place shows: by the warmth of the soil where the sheet tells it.
@@ -128,7 +90,7 @@ std::optional<Refusal> judge_cold_soil(const Case& of, Candidate& c, const Way& 
   const auto& warm = of.warm_soil;
   if (!warm || !sown_in_spring) return std::nullopt;
   c.cold_soil = !warm->from || c.start < *warm->from - Days{climate::kSoilDays};
-  if (!c.cold_soil || is_pinned(of) || is_hardy(of)) return std::nullopt;
+  if (!c.cold_soil || of.is_pinned() || is_hardy(of)) return std::nullopt;
   Refusal refusal{Rule::ColdSoil, c.start, c.start, warm->from};
   refusal.found = climate::soil_c(of.setting.climate, c.start);
   refusal.wanted = warm->needed_c;
@@ -256,11 +218,13 @@ constexpr int kNotThatStart = 10'000;  // days off: it cannot have been cut on t
 // Sets the timeline, whatever comes of it.
 std::optional<Refusal> set_timeline(const Case& of, Candidate& c, const Way& way) {
   const auto& cut = of.begun.first_cut;
-  auto timeline = of.clock.timeline(way, c.start, c.in_ground);
+  // What nobody knows when to have begun tells nothing by its pinch.
+  const auto pinched = of.begun.start ? of.begun.pinched : std::nullopt;
+  auto timeline = of.clock.timeline(way, c.start, c.in_ground, {pinched, {}});
   if (cut) {
     const bool may_be = timeline && c.in_ground < *cut;
     c.off_record = may_be ? days_between(*cut, timeline->first_cut.likely) : kNotThatStart;
-    timeline = of.clock.timeline(way, c.start, c.in_ground, cut);
+    timeline = of.clock.timeline(way, c.start, c.in_ground, {pinched, cut});
   }
   std::optional<Refusal> refusal;
   if (!has_begun(of)) {
@@ -342,6 +306,14 @@ std::optional<Refusal> judge_season(const Case& of, Candidate& c, const Way&) {
   return refusal;
 }
 
+// What failed is begun again for the wish, not for what comes after it.
+std::optional<Refusal> judge_wish(const Case& of, Candidate& c, const Way&) {
+  const auto& end = of.setting.wish_end;
+  const Date cut = c.timeline.first_cut.likely;
+  if (!of.begun.again_from || !end || cut <= *end || of.is_pinned()) return std::nullopt;
+  return Refusal{Rule::AfterWish, c.start, cut, end};
+}
+
 // What keeps its place though it breaks a rule, and is not told: what has begun has, and what
 // stands in the ground stands there.
 enum class Spares { Nothing, WhatIsThere, WhatHasBegun };
@@ -363,6 +335,7 @@ constexpr Judging kJudgings[] = {
     {judge_chill, Spares::WhatHasBegun},         {set_timeline, Spares::Nothing},
     {judge_before_winter, Spares::WhatHasBegun}, {judge_summer, Spares::WhatHasBegun},
     {judge_pot, Spares::WhatHasBegun},           {judge_season, Spares::WhatHasBegun},
+    {judge_wish, Spares::WhatHasBegun},
 };
 
 // Whether all it could give falls into another flowering year than the plan's.
@@ -372,10 +345,6 @@ bool is_of_another_year(const Case& of, const Candidate& c, const Refusal& refus
 }
 
 }  // namespace
-
-std::optional<Date> soonest_out(const Begun& begun, const Setting& setting) {
-  return begun.start_told && !begun.in_ground ? setting.today : std::nullopt;
-}
 
 std::optional<Refusal> judge(const Case& of, Candidate& c) {
   const Way& way = of.sheet.ways[c.way];

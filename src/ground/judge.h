@@ -21,10 +21,9 @@ struct Case {
   std::optional<growth::WarmSoil> warm_soil;
   bool told = false;        // pinned: the rules it breaks are told, not kept
   bool must_stand = false;  // no day keeps the rules, but it is to be set out
-};
 
-// What was told to be still under cover today goes out from today on; nullopt: any day.
-std::optional<Date> soonest_out(const Begun& begun, const Setting& setting);
+  bool is_pinned() const { return entry.pins.start_on || entry.pins.plant_on; }
+};
 
 // Fills in a candidate of which way, start and in_ground are given; the first rule it breaks comes
 // back. What has begun keeps its place whatever it breaks; what stands already, or is pinned where

@@ -67,6 +67,13 @@ double weight_of(const Candidate& c, const Start& start, const Sheet& sheet) {
   return way_weight(c.way, sheet.ways[c.way].method == Method::BoughtPlants) * place_weight(start);
 }
 
+// What gives nothing yet goes in by the way that its sheet names first, where that can still be
+// had.
+int by_way(const Candidate& c) {
+  constexpr int kYear = 366;
+  return c.stems_of(1) > 0 ? 0 : kYear * static_cast<int>(c.way);
+}
+
 // All but stems and curve.
 Option dated(const Candidate& c, const Start& start, const DayCount& count) {
   return {.start = count.number(c.start),
@@ -74,7 +81,7 @@ Option dated(const Candidate& c, const Start& start, const DayCount& count) {
           .first_cut = count.number(c.timeline.first_cut.likely),
           .lift_from = count.number(c.lift_from),
           .lift_to = count.number(c.lift_to),
-          .off_middle = std::abs(days_between(c.window_middle(), c.in_ground)),
+          .off_middle = std::abs(days_between(c.window_middle(), c.in_ground)) + by_way(c),
           .way_rank = static_cast<int>(c.way),
           .free = free_before(start)};
 }

@@ -170,7 +170,8 @@ class Chooser {
                  .shelter = plan.shelter,
                  .flowering_year = plan.flowering_year,
                  .first_day = options.first_day,
-                 .today = options.today} {
+                 .today = options.today,
+                 .wish_end = wish_ ? std::optional(wish_->until - Days{1}) : std::nullopt} {
     const climate::SeasonFrosts frosts = climate.frosts(plan.flowering_year);
     summer_ = {count_.number(frosts.last - kSummerBeforeFrosts),
                count_.number(frosts.first - kSummerBeforeFrosts)};

@@ -34,6 +34,8 @@ int stage_of(Rule rule) {
     case Rule::TooHot:
     case Rule::SeasonTooShort:
       return 8;
+    case Rule::AfterWish:
+      return 9;
   }
   return 0;
 }

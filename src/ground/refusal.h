@@ -26,6 +26,7 @@ enum class Rule {
   NoFlower,             // no first flower within the flowering year
   TooHot,               // too little cutting before the heat stops it
   SeasonTooShort,       // hardly a first flower, or too little cutting, before the season ends
+  AfterWish,            // begun again after a failure, it is cut after the last week of the wish
   NoShelter,            // needs a place to raise it that the plan does not have
   TooLate,              // should have begun before the plan's first day
   NotUsual,             // bought plants of what the trade raises, and the plan asks for none

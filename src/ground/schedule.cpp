@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 #include <numeric>
+#include <span>
 
 namespace trug::ground {
 namespace {
@@ -13,19 +14,30 @@ int across(Millimetres length, double spacing_cm) {
   return std::max(1, static_cast<int>(std::floor(plants + 0.5)));
 }
 
-// What was counted stands for the days up to the last count; the rest follows it by the share of
-// the cutting that is over.
-void take_count(const Begun& begun, Date first, std::vector<double>& by_day) {
-  if (!begun.counted_until) return;
-  const int days = days_between(first, *begun.counted_until) + 1;
-  const auto counted = by_day.begin() + std::clamp(days, 0, static_cast<int>(by_day.size()));
-  const double forecast = std::accumulate(by_day.begin(), counted, 0.0);
-  const double rest = std::accumulate(counted, by_day.end(), 0.0);
-  if (forecast <= 0) return;
-  const double ratio = begun.stems / forecast;
-  const double over = forecast / (forecast + rest);
-  std::for_each(by_day.begin(), counted, [&](double& stems) { stems *= ratio; });
-  std::for_each(counted, by_day.end(), [&](double& stems) { stems *= 1 + over * (ratio - 1); });
+// What was counted stands for the days since the count before it; the rest follows all that was by
+// the share of the cutting that is over.
+void take_counts(const std::vector<Counted>& counts, Date first, std::vector<double>& by_day) {
+  const double whole = std::accumulate(by_day.begin(), by_day.end(), 0.0);
+  double forecast = 0, stems = 0;
+  std::size_t from = 0;
+  for (const Counted& count : counts) {
+    const auto until = static_cast<std::size_t>(std::max(1, days_between(first, count.on) + 1));
+    by_day.resize(std::max(by_day.size(), until));
+    // Several of one day are one.
+    const std::size_t day = std::min(from, until - 1);
+    const std::span<double> days(by_day.data() + day, until - day);
+    const double share = std::accumulate(days.begin(), days.end(), 0.0);
+    if (from < until) {
+      forecast += share;
+      for (double& one : days) one *= share > 0 ? count.stems / share : 0;
+    }
+    if (from >= until || share <= 0) days.back() += count.stems;
+    stems += count.stems;
+    from = std::max(from, until);
+  }
+  if (forecast <= 0 || whole <= 0) return;
+  const double rest = 1 + forecast / whole * (stems / forecast - 1);
+  for (std::size_t day = from; day < by_day.size(); ++day) by_day[day] *= rest;
 }
 
 // By day from the first cut, as one of all the stems that are likely before any is counted.
@@ -33,9 +45,9 @@ std::vector<double> shares(const Sowing& sowing) {
   if (!sowing.is_cut()) return {};
   std::vector<double> result = sowing.timeline.shares;
   const double all = sowing.stems_of(sowing.plants) * sowing.cut_share;
-  if (!sowing.begun.counted_until || all <= 0) return result;
+  if (sowing.begun.counts.empty() || all <= 0) return result;
   for (double& share : result) share *= all;
-  take_count(sowing.begun, sowing.timeline.first_cut.likely, result);
+  take_counts(sowing.begun.counts, sowing.timeline.first_cut.likely, result);
   for (double& share : result) share /= all;
   return result;
 }
@@ -110,7 +122,7 @@ std::vector<double> stems_by_day(const Sowing& sowing) {
   for (std::size_t i = 0; i < sowing.timeline.shares.size() && static_cast<int>(i) < days; ++i) {
     result.push_back(all * sowing.timeline.shares[i]);
   }
-  take_count(sowing.begun, sowing.timeline.first_cut.likely, result);
+  take_counts(sowing.begun.counts, sowing.timeline.first_cut.likely, result);
   return result;
 }
 
@@ -127,8 +139,10 @@ double stems(std::span<const Sowing> sowings) {
 
 std::vector<harvest::Cut> cuts(const Plan& plan, const Schedule& schedule) {
   std::vector<harvest::Cut> result;
-  for (const Sowing& sowing : schedule.sowings) {
-    result.push_back(cut(plan.plantings[sowing.planting].asked, sowing));
+  for (const auto& list : {std::span(schedule.sowings), std::span(schedule.failed)}) {
+    for (const Sowing& sowing : list) {
+      result.push_back(cut(plan.plantings[sowing.planting].asked, sowing));
+    }
   }
   return result;
 }

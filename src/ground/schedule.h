@@ -58,7 +58,8 @@ struct Sowing : Candidate {
   bool another_follows() const { return next_in_ground.has_value(); }
   // False: measured weather delays it until after it is lifted.
   bool is_cut() const {
-    return !without_flower && !begun.failed && timeline.first_cut.likely <= lift;
+    const bool came_to_cut = !begun.failed || begun.first_cut;
+    return !without_flower && came_to_cut && timeline.first_cut.likely <= lift;
   }
   // False: it is too young to be cut this year.
   bool gives_stems() const { return stems_per_plant * stem_factor > 0; }

@@ -89,8 +89,8 @@ Schedule retimed(Schedule schedule, const Climate& climate, int flowering_year) 
   for (Sowing& sowing : schedule.sowings) {
     if (sowing.against && sowing.without_flower) continue;  // no weather mends that
     const CropClock clock = clock_of(climate, sowing, flowering_year);
-    auto timeline =
-        clock.timeline(sowing.raised_by(), sowing.start, sowing.in_ground, sowing.begun.first_cut);
+    auto timeline = clock.timeline(sowing.raised_by(), sowing.start, sowing.in_ground,
+                                   {sowing.begun.pinched, sowing.begun.first_cut});
     sowing.without_flower = !timeline;
     if (timeline) sowing.timeline = std::move(*timeline);
   }

@@ -50,6 +50,19 @@ double usual_spread(const Growth& growth, const climate::Climate& climate) {
                  : growth.spread_days;
 }
 
+// A week after pricking out at the soonest, and not while days are under ten hours. Crops ruled by
+// light are not pinched once they set buds.
+std::optional<Date> pinch_day(const climate::Season& season, const std::optional<DateRange>& light,
+                              const Way& way, Date start, Date far_enough) {
+  Date day = far_enough;
+  if (way.prick_out_weeks) day = std::max(day, start + Days{7 * *way.prick_out_weeks + 7});
+  for (const auto& dark : {season.winter(), season.next_winter()}) {
+    if (dark && dark->contains(day)) day = dark->until;
+  }
+  if (light && day > light->from + Days{kLatestPinch}) return std::nullopt;
+  return day;
+}
+
 }  // namespace
 
 CropClock::CropClock(const climate::Season& season, const CropSpec& crop, Rules rules)
@@ -90,7 +103,8 @@ std::optional<WarmSoil> CropClock::warm_soil() const {
   return WarmSoil{needed, climate::soil_warm_from(climate(), needed, season())};
 }
 
-std::optional<Forecast> CropClock::forecast_of(const Way& way, Date start, Date in_ground) const {
+std::optional<Forecast> CropClock::forecast_of(const Way& way, Date start, Date in_ground,
+                                               std::optional<Date> pinched) const {
   // What grows under cover where the heats were found in the open keeps the trade's windows.
   if (!forecaster_ || way.needs == Needs::Tunnel) return std::nullopt;
   const Growth& growth = *crop_.growth();
@@ -112,20 +126,15 @@ std::optional<Forecast> CropClock::forecast_of(const Way& way, Date start, Date 
   raising.light = light_days_;
   raising.look_on = season_->judging_day();
   Forecast forecast = forecaster_->forecast(raising);
-  if (forecast.pinched) forecast.pinched = pinch_day(way, start, *forecast.pinched);
-  return forecast;
-}
-
-// A week after pricking out at the soonest, and not while days are under ten hours. Crops ruled by
-// light are not pinched once they set buds.
-std::optional<Date> CropClock::pinch_day(const Way& way, Date start, Date far_enough) const {
-  Date day = far_enough;
-  if (way.prick_out_weeks) day = std::max(day, start + Days{7 * *way.prick_out_weeks + 7});
-  for (const auto& dark : {season_->winter(), season_->next_winter()}) {
-    if (dark && dark->contains(day)) day = dark->until;
+  if (forecast.pinched)
+    forecast.pinched = pinch_day(*season_, light_days_, way, start, *forecast.pinched);
+  if (pinched && forecast.pinched) {
+    raising.pinch_due = forecast.pinched;
+    raising.pinched_on = pinched;
+    forecast = forecaster_->forecast(raising);
+    forecast.pinched = pinched;
   }
-  if (light_days_ && day > light_days_->from + Days{kLatestPinch}) return std::nullopt;
-  return day;
+  return forecast;
 }
 
 Date CropClock::season_end() const { return cutting_end(*season_, crop_); }
@@ -158,9 +167,9 @@ Timeline CropClock::without_flower(const Way& way, Date start, Date in_ground) c
 
 // By heat or light where they decide, else by the trade's windows; sets what tells so.
 std::optional<Date> CropClock::forecast_flower(const Way& way, Date start, Date in_ground,
-                                               Timeline& result) const {
+                                               const Seen& seen, Timeline& result) const {
   std::optional<Date> flower;
-  if (auto forecast = forecast_of(way, start, in_ground)) {
+  if (auto forecast = forecast_of(way, start, in_ground, seen.pinched)) {
     result.measured_until = measured_until(climate(), *forecast);
     result.basis = result.measured_until ? Basis::Measured
                    : light_days_         ? Basis::Light
@@ -180,13 +189,13 @@ std::optional<Date> CropClock::forecast_flower(const Way& way, Date start, Date 
 }
 
 std::optional<Timeline> CropClock::timeline(const Way& way, Date start, Date in_ground,
-                                            std::optional<Date> first_cut) const {
+                                            const Seen& seen) const {
   Timeline result;
-  std::optional<Date> flower = forecast_flower(way, start, in_ground, result);
+  std::optional<Date> flower = forecast_flower(way, start, in_ground, seen, result);
   const int until_cut = sheet().habit == Habit::Single ? 0 : kFirstCutAfterFlower;
-  if (first_cut) {
+  if (seen.first_cut) {
     result.basis = Basis::Recorded;
-    flower = *first_cut - Days{until_cut};
+    flower = *seen.first_cut - Days{until_cut};
   }
   if (!flower || *flower >= season().until) return std::nullopt;
   set_spread(result, *flower);

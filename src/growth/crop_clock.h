@@ -59,6 +59,12 @@ struct Timeline {
   Date last_cut() const { return first_cut.likely + Days{static_cast<int>(shares.size()) - 1}; }
 };
 
+// What was recorded of a planting after its start.
+struct Seen {
+  std::optional<Date> pinched;
+  std::optional<Date> first_cut;
+};
+
 // What a season leaves of a crop that is begun on some day.
 struct Worth {
   double chance = 0;        // of a first flower before the season's end
@@ -76,13 +82,13 @@ class CropClock {
             int flowering_year, Rules rules = {}, std::optional<bool> pinch = {});
 
   // nullopt: no flower within the flowering year (`forecast_of` tells how far it came).
-  // `first_cut`: the day on which it was cut first, where that is known.
   std::optional<Timeline> timeline(const Way& way, Date start, Date in_ground,
-                                   std::optional<Date> first_cut = {}) const;
+                                   const Seen& seen = {}) const;
   // Of what stands there without flowering within the year: nothing is cut of it.
   Timeline without_flower(const Way& way, Date start, Date in_ground) const;
   // The reckoning by heat or light alone; nullopt where windows decide.
-  std::optional<Forecast> forecast_of(const Way& way, Date start, Date in_ground) const;
+  std::optional<Forecast> forecast_of(const Way& way, Date start, Date in_ground,
+                                      std::optional<Date> pinched = {}) const;
   Worth worth(const Timeline& timeline) const;
   // A window of the sheet as days, for the frosts of the year it belongs to.
   DateRange window_days(const FrostWindow& window, FlowersIn flowers) const {
@@ -102,9 +108,8 @@ class CropClock {
   bool by_heat() const { return forecaster_.has_value(); }
 
  private:
-  std::optional<Date> forecast_flower(const Way& way, Date start, Date in_ground,
+  std::optional<Date> forecast_flower(const Way& way, Date start, Date in_ground, const Seen& seen,
                                       Timeline& result) const;
-  std::optional<Date> pinch_day(const Way& way, Date start, Date far_enough) const;
   void set_spread(Timeline& timeline, Date flower) const;
 
   CropClock(std::shared_ptr<const climate::Season> season, const CropSpec& crop, Rules rules);

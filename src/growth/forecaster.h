@@ -39,8 +39,10 @@ struct Raising {
   bool grown_on = false;          // bought as a plant: already able to respond when it comes
   bool pre_chilled = false;       // a bulb from cold storage
   double oldest_pot_weeks = 1000;
-  double pinch_days = 0;           // later first flower, in days
-  double pinch_kd = 0;             // and in degree-days of the last stage
+  double pinch_days = 0;  // later first flower, in days
+  double pinch_kd = 0;    // and in degree-days of the last stage
+  // The day on which it was far enough on to be pinched, and that on which it was.
+  std::optional<Date> pinch_due, pinched_on;
   std::optional<DateRange> light;  // on which crops ruled by light come on
   std::optional<Date> look_on;     // a day on which to note how far it has come
 };

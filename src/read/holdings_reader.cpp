@@ -45,6 +45,14 @@ int step(Happening what) {
 // Whether a start can have it twice.
 bool may_repeat(Happening what) { return what == Happening::Cut || what == Happening::NotDone; }
 
+// "Plant out" as "plant-out".
+std::optional<std::string> word_of_job(std::optional<std::string> text) {
+  if (!text) return text;
+  std::string word = folded(*text);
+  std::ranges::replace(word, ' ', '-');
+  return word;
+}
+
 class HappenedReader {
  public:
   HappenedReader(Diagnostics& diagnostics, SheetLibrary& sheets, std::span<const KeyHome> homes,
@@ -58,7 +66,7 @@ class HappenedReader {
     const auto what = table.choice("what", kHappenings, required("what = \"sown\""));
     const auto on = table.date("on", required("on = 2027-04-18"));
     happened.stems = table.whole_number("stems", kOptional, {0, 100'000});
-    happened.job = table.text("job");
+    happened.job = word_of_job(table.text("job"));
     happened.note = table.text("note", kOptional, 500);
     happened.succession = table.whole_number("succession", kOptional, {1, 30}).value_or(0);
     table.finish(homes_);

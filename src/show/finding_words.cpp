@@ -26,11 +26,6 @@ std::string words(const ask::CannotGrow& f, const About& about) {
                      f.refusal ? refusal_words(*f.refusal) : "no way of its sheet fits");
 }
 
-std::string words(const ask::TooLate& f, const About& about) {
-  return fmt::format("{}: too late to {}: {}: {}", about.name, f.sown ? "sow" : "plant", f.way,
-                     refusal_words(f.refusal));
-}
-
 std::string words(const ask::GroundTaken& f, const About& about) {
   if (f.hardly) {
     return fmt::format(
@@ -366,7 +361,13 @@ std::string words(const ask::RecordedOtherwise& f, const About&) {
                      word_of(kHappenings, f.what), plain_day(f.on), plain_day(f.pinned));
 }
 
-std::string words(const ask::NotDone& f, const About&) {
+std::string words(const ask::NotDone& f, const About& about) {
+  if (!f.there.empty()) {
+    std::vector<std::string> there;
+    for (const work::JobKind kind : f.there) there.emplace_back(work::trait(kind).words);
+    return fmt::format("{} is no job of {}: it has {}", work::trait(f.kind).words, about.name,
+                       listed(there));
+  }
   return fmt::format("{}: not done by {}, and too late now", work::trait(f.kind).words,
                      plain_day(f.on));
 }

@@ -108,6 +108,7 @@ constexpr GlossaryEntry kGlossary[] = {
     {"against-rule", Finding, "It stands or is pinned where winter, heat or a short season are against it: it keeps its place."},
     {"against-begun", Finding, "The plan says otherwise of what has begun: its word is taken."},
     {"short-stems", Finding, "The winter gives it less cold than it needs: its stems are short and fewer."},
+    {"out-of-wish", Finding, "Less than a tenth of what is cut of this crop falls in the weeks of the wish."},
     {"one-year", Finding, "A perennial that does not live through a summer as hot as yours: it is grown for one year."},
     {"winter-losses", Finding, "The usual coldest night kills more of it than of any planting: cover it, and have plants to spare."},
     {"needs-cold", Finding, "Bulbs want a cold winter that this place does not give: keep them in a refrigerator first."},

@@ -247,7 +247,7 @@ std::string look_at_stored(const Subject& of) {
 }
 
 std::string uncover(const Subject& of) {
-  return work::is_mulched(of.sheet)
+  return of.sowing.under_fleece && work::is_mulched(of.sheet)
              ? "Draw the mulch off the crowns, so that the shoots come through."
              : "Take the fleece off for good, on a dull, mild day.";
 }

@@ -121,6 +121,9 @@ std::string refusal_words(const Refusal& r) {
                          number(r.wanted, 0));
     case Rule::TooHot:
       return too_hot(r);
+    case Rule::AfterWish:
+      return fmt::format("begun again on {} it is first cut on {}, and the wish ends on {}",
+                         day(r.start), day(r.found_day), day(r.wanted_day));
     case Rule::TooLate:
       return fmt::format("it should have begun by {}, and {} is the first day it can",
                          day(r.found_day), day(r.wanted_day));
@@ -167,6 +170,7 @@ std::string told_words(const Refusal& r) {
     case Rule::NoShelter:
       return r.needs == Needs::Tunnel ? "cover its bed, for its dates are those of a cover"
                                       : "find it a place, or buy the plants";
+    case Rule::AfterWish:
     case Rule::TooLate:
     case Rule::NotUsual:
     case Rule::Pinned:

@@ -221,7 +221,11 @@ Toml toml(const ask::Frame& change, const Plan&) {
 }
 
 // Said, never pasted: it would move the whole plan.
-std::string advice(const ask::Year&, const Plan&) { return "it can be grown a year later"; }
+std::string advice(const ask::Year& c, const Plan&) {
+  if (!c.start) return fmt::format("it can be grown for {}", c.flowering);
+  return fmt::format("for flowers in {} {} it from {} to {}", c.flowering, c.sown ? "sow" : "plant",
+                     plain_day(c.start->from), plain_day(c.start->until - Days{1}));
+}
 Toml toml(const ask::Year&, const Plan&) { return std::nullopt; }
 
 std::string advice(const ask::Frost& change, const Plan&) {

@@ -69,6 +69,20 @@ Numbers numbers(const ask::OneYear& f) {
   return {{"hottest_c", f.hottest_c}, {"lives_to_c", f.lives_to_c}};
 }
 
+std::string words(const ask::TooLate& f, const About& about) {
+  const std::string usual =
+      f.usual < f.latest ? fmt::format("usual until {}, ", plain_day(f.usual)) : "";
+  return fmt::format(
+      "{}: too late to {}: {}: {}possible until {}, and {} is the first day it can be begun",
+      about.name, f.sown ? "sow" : "plant", f.way, usual, plain_day(f.latest), plain_day(f.first));
+}
+
+std::string words(const ask::OutOfWish& f, const About& about) {
+  return fmt::format("{} is first cut on {}: {} of its {} stems fall in the weeks of the wish",
+                     about.name, plain_day(f.first_cut), number(f.in_wish, 0), number(f.stems, 0));
+}
+Numbers numbers(const ask::OutOfWish& f) { return {{"stems", f.stems}, {"in_wish", f.in_wish}}; }
+
 std::string words(const ask::HeatPause& f, const About& about) {
   return fmt::format(
       "{} gives nothing to cut from {} to {}, in the heat; it keeps its ground until {} for {} of "

@@ -69,8 +69,8 @@ Window around(Date day, int before, int after);
 // Days until seed is up, at the latest.
 int days_to_come_up(const Sheet& sheet);
 // The day on which plants raised in warmth begin to be hardened off, so that it ends on the day
-// they go out; nullopt: they are not.
-std::optional<Date> hardened_from(const ground::Sowing& sowing);
+// they go out, or that on which they were told to be, once it is past; nullopt: they are not.
+std::optional<Date> hardened_from(const ground::Sowing& sowing, const RuleContext& context);
 // Where its plants stand on a day, and from when to when they stand there; nowhere in particular
 // (nullopt) while they are carried out and in.
 struct Standing {

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <optional>
 #include <span>
+#include <string>
 
 #include "climate/frost.h"
 #include "climate/soil.h"
@@ -28,6 +29,8 @@ constexpr OrderDays kOrderPlants{42, 120, 14};
 constexpr int kHardenBefore = 12, kHardenFirst = 14, kHardenLast = ground::kHardenedDays,
               kHardenAtLeast = 4;
 constexpr int kWorthPottingOn = 10;  // days in the larger pot (memory)
+constexpr int kSettled =
+    7;  // days in which potted plants root before they are hardened off (memory)
 constexpr int kDefaultGermination = 14;
 constexpr double kWatchRisk = 0.05;  // until one year in twenty
 constexpr int kSoilAdviceDays = 21;  // after the soil is likely warm, it surely is
@@ -107,13 +110,36 @@ std::optional<Date> frost_safe_day(const RuleContext& context) {
                                  kWatchRisk);
 }
 
-std::optional<Date> hardened_from(const Sowing& sowing) {
-  const Way& way = sowing.raised_by();
-  if (sowing.stands || sowing.young_plants || way.raised != Raised::Heated ||
-      !way.weeks_under_cover) {
-    return std::nullopt;
-  }
+namespace {
+
+// Raised in warmth here, or in hand of a crop that is raised so.
+bool comes_from_warmth(const Sowing& sowing) {
+  const auto in_warmth = [](const Way& way) {
+    return way.raised == Raised::Heated && way.weeks_under_cover;
+  };
+  return sowing.young_plants ? std::ranges::any_of(sowing.sheet->ways, in_warmth)
+                             : in_warmth(sowing.raised_by());
+}
+
+// Taken as done: they do not go back into warmth, however much later they go out now.
+std::optional<Date> hardened_as_told(const Sowing& sowing, const RuleContext& context) {
+  if (sowing.begun.ready_from) return std::nullopt;
+  const auto told = told_day(context.plan.plantings[sowing.planting], sowing.number,
+                             sowing.begun.repeat, std::string(to_string(JobKind::HardenOff)));
+  const bool is_past = told && *told < context.when.today && *told < sowing.in_ground;
+  return is_past && (sowing.young_plants || sowing.start < *told) ? told : std::nullopt;
+}
+
+}  // namespace
+
+std::optional<Date> hardened_from(const Sowing& sowing, const RuleContext& context) {
+  if (sowing.stands || !comes_from_warmth(sowing)) return std::nullopt;
+  if (const auto done = hardened_as_told(sowing, context)) return done;
   const Date out = sowing.in_ground;
+  if (sowing.young_plants) {
+    const Date from = std::max(out - Days{kHardenBefore}, context.when.today);
+    return from + Days{kHardenAtLeast} <= out ? std::optional(from) : std::nullopt;
+  }
   const Date up = sowing.start + Days{days_to_come_up(*sowing.sheet)};
   return std::clamp(up, out - Days{kHardenBefore}, out - Days{kHardenAtLeast});
 }
@@ -124,7 +150,7 @@ Standing standing(const Sowing& sowing, const RuleContext& context, Date day) {
   }
   const Raised raised = sowing.raised_by().raised;
   Date warm_until = sowing.in_ground;
-  if (const auto hardened = hardened_from(sowing)) {
+  if (const auto hardened = hardened_from(sowing, context)) {
     const bool has_frame = context.plan.shelter.frame_m2 > 0;
     if (day >= *hardened) {
       return {has_frame ? std::optional(Raised::Frame) : std::nullopt,
@@ -229,13 +255,17 @@ std::optional<JobDraft> pot_on(const Sowing& sowing, const RuleContext& context)
   } else if (way.pot_on_weeks) {
     day = sowing.start + Days{7 * *way.pot_on_weeks};
   }
-  if (!day || *day >= hardened_from(sowing).value_or(sowing.in_ground)) return std::nullopt;
+  if (!day || *day >= sowing.in_ground) return std::nullopt;
+  if (const auto hardened = hardened_from(sowing, context)) {
+    const Date last = std::max(*hardened, sowing.in_ground - Days{kHardenBefore});
+    if (*day + Days{kSettled} > last) return std::nullopt;
+  }
   return where_it_stands(JobKind::PotOn, around(*day, 7, 7), sowing, context);
 }
 
 // In the frame, where there is one; else it is carried out and in.
 std::optional<JobDraft> harden_off(const Sowing& sowing, const RuleContext& context) {
-  const auto from = hardened_from(sowing);
+  const auto from = hardened_from(sowing, context);
   if (!from) return std::nullopt;
   const Date out = sowing.in_ground;
   const bool is_whole = *from == out - Days{kHardenBefore};

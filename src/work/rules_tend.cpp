@@ -20,7 +20,8 @@ constexpr int kPinchInPots = 35, kPinchAfterPlanting = 14, kPinchAfterWinter = 2
 constexpr int kSupportBeforeFlower = 49, kSupportLast = 21;
 constexpr int kSupportAfterPlanting = 14, kSupportAfterComingUp = 28;
 constexpr int kFleeceAfterFrost = 28;
-constexpr int kYoungDays = 28;  // in which slugs and drought take it (common practice)
+constexpr int kWorthLaying = 7;  // days under fleece (memory)
+constexpr int kYoungDays = 28;   // in which slugs and drought take it (common practice)
 // In March (south September), or eight weeks before the last frost where that is later; and a
 // fortnight before it flowers (common practice).
 constexpr int kUncoverIntoYear = 60, kUncoverBeforeFrost = 56, kUncoverBeforeFlower = 14;
@@ -141,7 +142,8 @@ std::optional<JobDraft> pinch(const Sowing& sowing, const RuleContext& context) 
 std::optional<JobDraft> support(const Sowing& sowing, const RuleContext&) {
   using enum Sheet::Support;
   const Sheet::Support kind = sowing.sheet->support;
-  if (kind == No) return std::nullopt;
+  const bool is_too_young = stays_in_ground(sowing.sheet->life_cycle) && !sowing.gives_stems();
+  if (kind == No || is_too_young) return std::nullopt;
   // What is sown there is staked when it is thinned to its distance.
   if (!sowing.stands && (kind == Frame || (kind == Stakes && !is_sown_there(sowing)))) {
     return JobDraft{.kind = JobKind::Support,
@@ -158,22 +160,49 @@ std::optional<JobDraft> support(const Sowing& sowing, const RuleContext&) {
                   .apart = true};
 }
 
-std::optional<JobDraft> protect(const Sowing& sowing, const RuleContext& context) {
-  if (!sowing.under_fleece) return std::nullopt;
+// From laying to taking off: through the winter what needs it or stands under the bed's fleece; of
+// what goes under that in spring, until frost is past.
+struct Fleeced {
+  Window laid;
+  Date off;
+};
+
+std::optional<Fleeced> through_winter(const Sowing& sowing, const RuleContext& context) {
   const Date frost = context.season.frosts(FlowersIn::NextYear).first;
-  return JobDraft{.kind = JobKind::Protect,
-                  .window = around(frost + Days{kFleeceAfterFrost}, kFleeceAfterFrost, 28),
-                  .where = Raised::InPlace};
+  const Window laid = around(frost + Days{kFleeceAfterFrost}, kFleeceAfterFrost, kFleeceAfterFrost);
+  Date off = std::max(context.season.range().from + Days{kUncoverIntoYear},
+                      context.season.frosts().last - Days{kUncoverBeforeFrost});
+  off = std::min(off, sowing.timeline.first_flower.likely - Days{kUncoverBeforeFlower});
+  return Fleeced{laid, std::max({off, sowing.in_ground, laid.last + Days{1}})};
+}
+
+std::optional<Fleeced> through_spring(const Sowing& sowing, const RuleContext& context) {
+  const auto safe = frost_safe_day(context);
+  if (!safe) return std::nullopt;
+  const Date off =
+      std::min(*safe, sowing.timeline.first_flower.likely - Days{kUncoverBeforeFlower});
+  if (off < sowing.in_ground + Days{kWorthLaying}) return std::nullopt;
+  return Fleeced{around(sowing.in_ground, 0, kWorthLaying - 1), off};
+}
+
+std::optional<Fleeced> fleeced(const Sowing& sowing, const RuleContext& context) {
+  if (sowing.under_fleece) return through_winter(sowing, context);
+  if (sowing.cover != Cover::Fleece) return std::nullopt;
+  const bool in_winter = sowing.stands || sowing.in_ground < context.season.range().from;
+  return in_winter ? through_winter(sowing, context) : through_spring(sowing, context);
+}
+
+std::optional<JobDraft> protect(const Sowing& sowing, const RuleContext& context) {
+  const auto days = fleeced(sowing, context);
+  if (!days) return std::nullopt;
+  return JobDraft{.kind = JobKind::Protect, .window = days->laid, .where = Raised::InPlace};
 }
 
 std::optional<JobDraft> uncover(const Sowing& sowing, const RuleContext& context) {
-  const auto covered = protect(sowing, context);
-  if (!covered) return std::nullopt;
-  Date day = std::max(context.season.range().from + Days{kUncoverIntoYear},
-                      context.season.frosts().last - Days{kUncoverBeforeFrost});
-  day = std::min(day, sowing.timeline.first_flower.likely - Days{kUncoverBeforeFlower});
-  day = std::max({day, sowing.in_ground, covered->window.last + Days{1}});
-  return JobDraft{.kind = JobKind::Uncover, .window = around(day, 0, 21), .where = Raised::InPlace};
+  const auto days = fleeced(sowing, context);
+  if (!days) return std::nullopt;
+  return JobDraft{
+      .kind = JobKind::Uncover, .window = around(days->off, 0, 21), .where = Raised::InPlace};
 }
 
 std::optional<JobDraft> disbud(const Sowing& sowing, const RuleContext&) {

@@ -23,6 +23,20 @@ bool is_overtaken(Date told, const ground::Sowing& sowing, const RuleContext& co
          });
 }
 
+// What only its own eyes tell the gardener is not taken as done while it is forecast for later.
+// What was told for a day that is past stays on it; what was told for later and should have been
+// done by now stays on its day while that is right, else it is due today.
+void keep_told(Date told, Date today, bool only_seen, Job& job) {
+  if (told < today) {
+    if (only_seen && job.day >= today) return;
+    job.day = told;
+    job.state = Job::State::Assumed;
+  } else if (job.day < today) {
+    job.day = told <= job.last ? told : today;
+    job.state = Job::State::Due;
+  }
+}
+
 }  // namespace
 
 bool agree_with_told(const ground::Sowing& sowing, const JobDraft& draft,
@@ -33,17 +47,12 @@ bool agree_with_told(const ground::Sowing& sowing, const JobDraft& draft,
   const auto told =
       told_day(planting, job.key.succession, job.key.repeat, std::string(to_string(job.key.kind)));
   job.due_again = told && is_overtaken(*told, sowing, context, job);
-  if (job.due_again || kind.forecast || kind.chosen || draft.pinned || draft.recorded ||
-      draft.soonest) {
-    return true;
-  }
+  if (job.due_again || kind.chosen || draft.pinned || draft.recorded || draft.soonest) return true;
   const Date today = context.when.today;
-  if (told && *told < today) {
-    job.day = *told;
-    job.state = Job::State::Assumed;
-  } else if (job.day < today) {
-    const bool begun = sowing.start < today;
-    if (begun && !told && job.last < today) return false;
+  if (told) {
+    keep_told(*told, today, draft.kind == JobKind::FirstCut, job);
+  } else if (job.day < today && !kind.forecast) {
+    if (sowing.start < today && job.last < today) return false;
     job.day = today;
     job.state = Job::State::Due;
   }

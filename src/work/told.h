@@ -8,9 +8,9 @@
 
 namespace trug::work {
 
-// What was told and lies behind keeps its day; what was not does not lie before today. Forecasts,
-// and days that stand, are as reckoned. False: what was begun did without this job, and it is too
-// late for it now.
+// What was told and lies behind keeps its day; what was not does not lie before today. Days that
+// stand, forecasts never told, and first cuts to come are as reckoned. False: what was begun did
+// without this job, and it is too late for it now.
 bool agree_with_told(const ground::Sowing& sowing, const JobDraft& draft,
                      const RuleContext& context, Job& job);
 

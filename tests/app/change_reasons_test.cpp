@@ -415,7 +415,7 @@ TEST_F(Versions, ThePageSaysWhatChangedOnceAndWhyForEachPlanting) {
   EXPECT_EQ(run(later, "2027-05-03").out, path() + " holds 15 events: nothing changed\n");
 }
 
-TEST_F(Versions, JsonHasTheSameReasonsAndWhatThePlanWantsOfPastJobs) {
+TEST_F(Versions, JsonHasTheSameReasons) {
   run(files(kPlan), "2027-05-03");
   const Json file = json(with("10 May", "18 May"), "2027-05-03");
   const Json reason{{"code", "last-frost"}, {"text", "last frost 8 days later"}};
@@ -425,16 +425,14 @@ TEST_F(Versions, JsonHasTheSameReasonsAndWhatThePlanWantsOfPastJobs) {
   EXPECT_EQ(moved.at("reasons"), Json::array({reason}));
 }
 
-TEST_F(Versions, JsonSaysWhatThePlanWantsOfPastJobs) {
+// A net that was to be up in April is up, whatever a cold May would have said.
+TEST_F(Versions, PastJobsStayOnTheirDaysWithoutAWord) {
   run(files(kPlan), "2027-05-03");
   const Json file = json(with("12.2, 15.2", "10.2, 12.8"), "2027-05-03");
-  ASSERT_FALSE(file.at("overtaken").empty()) << file.dump(1);
-  const Json& past = file.at("overtaken").at(0);
-  EXPECT_EQ(past.at("message"),
-            "Support: cornflower stays on 4 April 2027; the plan now wants it on 11 April 2027");
-  EXPECT_EQ(past.at("from"), "2027-04-04");
-  EXPECT_EQ(past.at("to"), "2027-04-11");
-  EXPECT_EQ(texts(past.at("reasons")), Texts{"monthly temperatures changed"});
+  EXPECT_TRUE(file.at("overtaken").empty()) << file.at("overtaken").dump(1);
+  for (const Json& change : file.at("changes")) {
+    EXPECT_GE(change.at("to").get<std::string>(), "2027-05-03") << change.dump(1);
+  }
 }
 
 // All but the head: the events.

@@ -125,7 +125,7 @@ std::string wish_of(const std::string& from, const std::string& to) {
 // times as many stems of dill; of a plan without a wish the stems alone count.
 TEST(Fill, RanksByTheVasesAndNotByStems) {
   const std::vector<std::string> crops = {"dill", "sunflower"};
-  const std::string july = wish_of("5 July", "11 July");
+  const std::string july = wish_of("26 July", "1 August");
   EXPECT_EQ(first_in(with_sheets(planned("", july + kBesideAmmi), crops)), "sunflower");
   EXPECT_EQ(first_in(with_sheets(planned("", kBesideAmmi), crops)), "dill");
 }

@@ -321,6 +321,39 @@ TEST(Findings, WhatIsCutAfterTheWishIsLeftOut) {
 }
 
 // A late start says what held it up: its neighbour or the rules.
+// Sweet william of May for a wish of August is grown, and told.
+TEST(Findings, WhatIsCutOutsideTheWishIsSaid) {
+  const auto wished = [](const std::string& from, const std::string& to) {
+    return planned("", "[wish]\nstems_per_vase = 12\nfrom = \"" + from + "\"\nto = \"" + to +
+                           "\"\n" + kBed + crop("sweet william"));
+  };
+  const Planned p = wished("1 August", "20 September");
+  const auto* found_out = found<OutOfWish>(p);
+  ASSERT_TRUE(found_out);
+  EXPECT_EQ(found_out->first_cut, p.schedule.of(0)[0].timeline.first_cut.likely);
+  EXPECT_LT(found_out->in_wish, 0.1 * found_out->stems);
+  EXPECT_NE(show::message(p.plan, *p.finding("out-of-wish")).find("weeks of the wish"),
+            std::string::npos);
+  EXPECT_FALSE(found<OutOfWish>(wished("1 May", "20 September")));
+}
+
+// The last day that is usual and the last that is possible, each of them tried.
+TEST(Findings, TooLateNamesBothLastDays) {
+  const Planned p = planned("", kBed + crop("zinnia"));
+  const Date late = make_date(2027, 9, 1);
+  const Reckoned r = reckon(p.plan, p.sheets, {}, late);
+  const auto finding = std::ranges::find(r.findings, "too-late", &Finding::code);
+  ASSERT_NE(finding, r.findings.end());
+  const auto& told = std::get<TooLate>(finding->found);
+  const Date possible = told.latest;
+  EXPECT_LT(told.usual, possible);
+  EXPECT_FALSE(reckon(p.plan, p.sheets, {}, possible).schedule.sowings.empty());
+  EXPECT_TRUE(reckon(p.plan, p.sheets, {}, possible + Days{1}).schedule.sowings.empty());
+  const Reckoned usual = reckon(p.plan, p.sheets, {}, told.usual);
+  ASSERT_FALSE(usual.schedule.sowings.empty());
+  EXPECT_EQ(usual.schedule.sowings[0].days_late(), 0);
+}
+
 TEST(Findings, ALateStartSaysWhy) {
   const Planned behind =
       planned("", kSummerWish + kBed + crop("tulip", "lift_on = 2027-06-10\n") + crop("cosmos"));

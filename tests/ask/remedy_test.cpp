@@ -104,7 +104,8 @@ TEST(Remedies, TheNextYearIsSaidAndNeverPasted) {
   const Finding* finding = p.finding("too-late");
   ASSERT_TRUE(finding && finding->remedy && finding->remedy->change);
   EXPECT_TRUE(is<Year>(*finding->remedy->change));
-  EXPECT_EQ(show::remedy_text(p.plan, *finding), "it can be grown a year later");
+  EXPECT_EQ(show::remedy_text(p.plan, *finding),
+            "for flowers in 2028 sow it from 16 April 2027 to 9 July 2027");
   EXPECT_FALSE(show::remedy_toml(p.plan, *finding));
 }
 

@@ -116,6 +116,32 @@ TEST(Shelter, UnderACoverSpringComesEarlierAndAutumnLater) {
   }
 }
 
+// Whatever stands under a bed's fleece has it laid and taken off again before it flowers; what goes
+// in after the frosts never sees it.
+TEST(Shelter, ABedsFleeceIsLaidAndTakenOff) {
+  struct Case {
+    std::string crop;
+    bool laid;
+  };
+  const Case cases[] = {{"crop = \"cornflower\"\nway = \"sown in place in autumn\"\n", true},
+                        {"crop = \"zinnia\"\nway = \"raised in warmth in spring\"\n", true},
+                        {"crop = \"peony\"\nsince = 2020\n", true},
+                        {"crop = \"sunflower\"\nstart_on = 2027-06-26\n", false}};
+  for (const Case& c : cases) {
+    SCOPED_TRACE(c.crop);
+    const Planned p = covered("fleece", c.crop);
+    const auto laid = p.of_kind(work::JobKind::Protect);
+    const auto off = p.of_kind(work::JobKind::Uncover);
+    ASSERT_EQ(laid.size(), c.laid ? 1u : 0u);
+    ASSERT_EQ(off.size(), laid.size());
+    EXPECT_TRUE(covered("none", c.crop).of_kind(work::JobKind::Protect).empty());
+    if (!c.laid) continue;
+    EXPECT_LT(laid[0]->day, off[0]->day);
+    EXPECT_TRUE(p.schedule.sowings[0].stands || laid[0]->last >= p.schedule.sowings[0].in_ground);
+    EXPECT_LT(off[0]->day, p.schedule.sowings[0].timeline.first_flower.likely);
+  }
+}
+
 // Anemones in autumn under cover are for beds that have one, and their dates are written for it: in
 // the open they are grown another way, or told where the plan names that way.
 TEST(Shelter, WhatWantsACoverIsNotChosenWithoutOneAndToldWhereItIsNamed) {

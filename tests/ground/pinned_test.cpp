@@ -134,7 +134,8 @@ std::vector<Told> all_told() {
 }
 
 // The past, what the plan has not asked for, pins against each other, and another year's flowers.
-constexpr Rule kErrors[] = {Rule::TooLate, Rule::NotUsual, Rule::Pinned, Rule::FlowersBeforeWinter};
+constexpr Rule kErrors[] = {Rule::AfterWish, Rule::TooLate, Rule::NotUsual, Rule::Pinned,
+                            Rule::FlowersBeforeWinter};
 
 TEST(Pinned, IsChosenWhateverRuleItBreaksAndToldIt) {
   std::map<Rule, int> walked;

@@ -1,0 +1,54 @@
+// SPDX-License-Identifier: MIT
+#include "ground/judge_dates.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace trug::ground {
+namespace {
+
+std::optional<Refusal> not_before(Date day, const std::optional<Date>& limit, Rule rule) {
+  return limit && day < *limit ? std::optional(Refusal{rule, day, day, limit}) : std::nullopt;
+}
+
+// What is to be ordered first comes a week later (memory), and seed is treated then; where starting
+// so much later is as right, it is waited for. nullopt: it is not.
+std::optional<Date> delivered(const Case& of, const Candidate& c, const Way& way) {
+  const Begun& begun = of.begun;
+  const auto& first_day = of.setting.first_day;
+  const bool is_there = begun.in_hand || begun.bought || begun.earlier || begun.start_from;
+  if (is_there || of.is_pinned() || !first_day) return std::nullopt;
+  const auto& treat = of.sheet.pretreat;
+  const bool is_treated = treat && way.method == Method::Seed;
+  const Days wait{7 + (is_treated ? static_cast<int>(std::ceil(treat->days.middle())) : 0)};
+  const auto usual = of.clock.usual_days(way);
+  if (!usual || c.in_ground + wait >= usual->until) return std::nullopt;
+  return std::max(*first_day, begun.again_from.value_or(*first_day)) + wait;
+}
+
+}  // namespace
+
+std::optional<Date> soonest_out(const Begun& begun, const Setting& setting) {
+  return begun.start_told && !begun.in_ground ? setting.today : std::nullopt;
+}
+
+std::optional<Refusal> judge_dates(const Case& of, const Candidate& c, const Way& way) {
+  const Begun& begun = of.begun;
+  if (auto late = not_before(c.in_ground, begun.in_ground_from, Rule::TooLate)) return late;
+  const auto ready = begun.in_ground ? std::nullopt : begun.ready_from;
+  if (auto late = not_before(c.in_ground, ready, Rule::TooLate)) return late;
+  if (auto late = not_before(c.in_ground, soonest_out(begun, of.setting), Rule::TooLate))
+    return late;
+  if (c.stands || begun.way) return std::nullopt;
+  if (c.young_plants) return not_before(c.in_ground, of.setting.today, Rule::TooLate);
+  if (auto late = not_before(c.start, of.setting.first_day, Rule::TooLate)) return late;
+  if (auto late = not_before(c.start, begun.start_from, Rule::TooLate)) return late;
+  if (begun.again_from) {
+    const Date again = std::max(*begun.again_from, of.setting.today.value_or(*begun.again_from));
+    if (auto late = not_before(c.start, again, Rule::TooLate)) return late;
+  }
+  if (auto early = not_before(c.start, delivered(of, c, way), Rule::TooLate)) return early;
+  return not_before(c.start, of.entry.pins.not_before, Rule::Pinned);
+}
+
+}  // namespace trug::ground
