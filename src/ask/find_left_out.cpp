@@ -95,10 +95,13 @@ std::optional<LastStarts> last_starts(const View& view, std::size_t planting) {
   const std::vector<Candidate>& list = chosen.weighed.front().candidates->list;
   const auto last = std::ranges::max_element(list, {}, &Candidate::start);
   if (last == list.end() || last->start >= view.garden.first_day()) return std::nullopt;
-  LastStarts found{&view.sheet(planting).ways[last->way], last->start, Date::min()};
+  LastStarts found{&view.sheet(planting).ways[last->way], last->start, last->start};
+  if (last->days_late() == 0) return found;
+  found.usual = Date::min();
   for (const Candidate& c : list) {
     if (c.way == last->way && c.days_late() == 0) found.usual = std::max(found.usual, c.start);
   }
+  if (found.usual == Date::min()) found.usual = found.possible;
   return found;
 }
 
@@ -125,19 +128,17 @@ const WayReport* nearest_way(const Candidates& candidates) {
 Found left_out(const View& view, std::size_t planting) {
   const Candidates& candidates = *view.weighed(planting).candidates;
   if (!candidates.list.empty()) return ground_taken(view, planting);
+  if (const auto last = last_starts(view, planting)) {
+    return TooLate{last->way->name, last->way->method == Method::Seed, last->usual, last->possible,
+                   view.garden.first_day()};
+  }
   if (const WayReport* report = nearest_way(candidates)) {
     const Way& way = view.sheet(planting).ways[report->way];
     const ground::Refusal& refusal = *report->refusal;
-    if (refusal.rule == Rule::TooLate) {
-      const Date first = refusal.wanted_day.value_or(refusal.start);
-      if (const auto last = last_starts(view, planting)) {
-        return TooLate{last->way->name, last->way->method == Method::Seed, last->usual,
-                       last->possible, first};
-      }
-      const Date latest = refusal.found_day.value_or(refusal.start);
-      return TooLate{way.name, way.method == Method::Seed, latest, latest, first};
-    }
-    return CannotGrow{way.name, report->refusal};
+    if (refusal.rule != Rule::TooLate) return CannotGrow{way.name, refusal};
+    const Date latest = refusal.found_day.value_or(refusal.start);
+    return TooLate{way.name, way.method == Method::Seed, latest, latest,
+                   refusal.wanted_day.value_or(refusal.start)};
   }
   if (candidates.reports.empty()) return CannotGrow{};
   return CannotGrow{"", candidates.reports.front().refusal};
