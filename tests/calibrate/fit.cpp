@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 
 #include "growth/crop_clock.h"
 
@@ -25,15 +26,19 @@ const Way& way_of(const Sheet& sheet, const Fact& fact) {
   throw BadTable(sheet.name + " has no way " + fact.way);
 }
 
+growth::CropClock clock_of(const Sheet& sheet, const Fact& fact, const World& world) {
+  return {world.climate_of(fact), sheet, nullptr, year_of(fact.latest), world.rules};
+}
+
 double misfit(const Sheet& sheet, const Growth& growth, const std::vector<Fact>& facts,
-              const Climates& climates) {
+              const World& world) {
   double sum = 0;
   for (const Fact& fact : facts) {
     if (!fact.fitted) continue;
-    const double off = error_days(sheet, growth, fact, climates).value_or(kNever);
+    const double off = error_days(sheet, growth, fact, world).value_or(kNever);
     sum += std::pow(off / std::max(kSharpestFact, fact.half_width()), 2);
   }
-  const Freedom free = freedom_of(sheet, facts, climates);
+  const Freedom free = freedom_of(sheet, facts, world);
   if (free.top) sum += std::pow((growth.top_c - kUsualTop) / kTopSpread, 2);
   if (free.respond) {
     const double share =
@@ -45,24 +50,37 @@ double misfit(const Sheet& sheet, const Growth& growth, const std::vector<Fact>&
 
 }  // namespace
 
-std::optional<double> error_days(const Sheet& sheet, const Growth& growth, const Fact& fact,
-                                 const Climates& climates) {
+const climate::Climate& World::climate_of(const Fact& fact) const {
   const auto found = climates.find(fact.place);
   if (found == climates.end()) throw BadTable("no place " + fact.place);
+  return found->second;
+}
+
+std::optional<double> error_days(const Sheet& sheet, const Growth& growth, const Fact& fact,
+                                 const World& world) {
   Sheet tried = sheet;
   tried.growth = growth;
-  const growth::CropClock clock(found->second, tried, nullptr, year_of(fact.latest));
-  const auto forecast = clock.forecast_of(way_of(tried, fact), fact.start, fact.in_ground);
+  const auto forecast =
+      clock_of(tried, fact, world).forecast_of(way_of(tried, fact), fact.start, fact.in_ground);
   if (!forecast || !forecast->first_flower) return std::nullopt;
   return -fact.middle_after(*forecast->first_flower);
 }
 
-Freedom freedom_of(const Sheet& sheet, const std::vector<Fact>& facts, const Climates& climates) {
+std::optional<double> told_spread(const Sheet& sheet, const Growth& growth, const Fact& fact,
+                                  const World& world) {
+  Sheet tried = sheet;
+  tried.growth = growth;
+  const auto timeline =
+      clock_of(tried, fact, world).timeline(way_of(tried, fact), fact.start, fact.in_ground);
+  return timeline ? std::optional(timeline->spread_days) : std::nullopt;
+}
+
+Freedom freedom_of(const Sheet& sheet, const std::vector<Fact>& facts, const World& world) {
   Freedom freedom;
   freedom.respond = !stays_in_ground(sheet.life_cycle) && sheet.life_cycle != LifeCycle::Biennial;
   freedom.top = std::ranges::any_of(facts, [&](const Fact& fact) {
     return fact.fitted &&
-           climates.at(fact.place).mean_c(make_date(year_of(fact.latest), 7, 20)) >= kWarmMonthC;
+           world.climate_of(fact).mean_c(make_date(year_of(fact.latest), 7, 20)) >= kWarmMonthC;
   });
   return freedom;
 }
@@ -72,8 +90,8 @@ bool is_fitted(const Sheet& sheet, const std::vector<Fact>& facts) {
          std::ranges::any_of(facts, &Fact::fitted);
 }
 
-Growth fit(const Sheet& sheet, const std::vector<Fact>& facts, const Climates& climates) {
-  const Freedom free = freedom_of(sheet, facts, climates);
+Growth fit(const Sheet& sheet, const std::vector<Fact>& facts, const World& world) {
+  const Freedom free = freedom_of(sheet, facts, world);
   Growth best = *sheet.growth;
   double least = HUGE_VAL;
   // A net over everything that is thinkable, then ever finer about the best of it.
@@ -82,7 +100,7 @@ Growth fit(const Sheet& sheet, const std::vector<Fact>& facts, const Climates& c
     if (free.top) tried.top_c = top;
     if (free.respond) tried.heat_to_respond_kd = respond;
     tried.heat_to_first_flower_kd = flower;
-    const double found = misfit(sheet, tried, facts, climates);
+    const double found = misfit(sheet, tried, facts, world);
     if (found < least) {
       least = found;
       best = tried;
@@ -112,6 +130,21 @@ Growth fit(const Sheet& sheet, const std::vector<Fact>& facts, const Climates& c
     }
   }
   return best;
+}
+
+std::vector<double> left_out_errors(const Sheet& sheet, const std::vector<Fact>& facts,
+                                    const World& world) {
+  std::vector<double> errors;
+  if (std::ranges::count_if(facts, &Fact::fitted) < 2) return errors;
+  for (const Fact& fact : facts) {
+    if (!fact.fitted) continue;
+    std::vector<Fact> others;
+    std::ranges::copy_if(facts, std::back_inserter(others),
+                         [&](const Fact& other) { return &other != &fact; });
+    const auto error = error_days(sheet, fit(sheet, others, world), fact, world);
+    errors.push_back(error.value_or(kNever));
+  }
+  return errors;
 }
 
 }  // namespace trug::calibrate

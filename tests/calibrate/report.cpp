@@ -11,6 +11,8 @@
 namespace trug::calibrate {
 namespace {
 
+constexpr std::string_view kAnywhere = "of them all";
+
 struct Summary {
   int facts = 0, never = 0, inside = 0;
   double sum = 0, worst = 0;
@@ -101,6 +103,7 @@ std::string climate_table(const std::vector<CropResult>& crops,
                           const std::map<std::string, std::string>& climates, bool markdown) {
   std::set<std::string> groups;
   for (const auto& [place, group] : climates) groups.insert(group);
+  groups.emplace(kAnywhere);
   const auto line = [&](const std::string& crop, const std::map<std::string, Summary>& by_group) {
     std::string text = markdown ? "| " + crop + " |" : fmt::format("{:<20}", crop);
     for (const std::string& group : groups) {
@@ -123,18 +126,51 @@ std::string climate_table(const std::vector<CropResult>& crops,
     for (std::size_t i = 0; i < groups.size(); ++i) text += "---|";
     text += "\n";
   }
-  std::map<std::string, Summary> all;
+  std::map<std::string, std::map<std::string, Summary>> kinds;
   for (const CropResult& crop : crops) {
     std::map<std::string, Summary> own;
     for (const Judged& judged : crop.facts) {
       if (judged.fact.fitted) continue;
       const std::string& group = climates.at(judged.fact.place);
       own[group].add(judged);
-      all[group].add(judged);
+      for (auto* more : {&kinds[crop.kind], &kinds["all"]}) {
+        (*more)[group].add(judged);
+        (*more)[std::string(kAnywhere)].add(judged);
+      }
     }
     if (!own.empty()) text += line(crop.crop, own);
   }
-  return text + line("all", all);
+  for (const auto& [kind, summaries] : kinds) text += line(kind, summaries);
+  return text;
+}
+
+std::string coverage_table(const std::vector<CropResult>& crops) {
+  struct Count {
+    int facts = 0, inside = 0;
+    double width = 0;
+  };
+  std::map<std::string, Count> counts;
+  for (const CropResult& crop : crops) {
+    for (const Judged& judged : crop.facts) {
+      const bool is_general = judged.fact.source.find("Sowing hardy annuals") != std::string::npos;
+      const std::string use = judged.fact.fitted ? "fitted" : "kept out";
+      for (const std::string& name :
+           {use, use + (is_general ? ", one general sentence" : ", " + judged.fact.kind)}) {
+        Count& count = counts[name];
+        ++count.facts;
+        if (!judged.error || !judged.told) continue;
+        count.width += *judged.told;
+        if (std::abs(*judged.error) <= *judged.told) ++count.inside;
+      }
+    }
+  }
+  std::string text;
+  for (const auto& [name, count] : counts) {
+    text += fmt::format("{:<32} {:>3} of {:>3} in the window told, {:.0f} in 100; +-{:.1f} days\n",
+                        name, count.inside, count.facts, 100.0 * count.inside / count.facts,
+                        count.width / count.facts);
+  }
+  return text;
 }
 
 std::string fact_list(const std::vector<CropResult>& crops) {
@@ -149,7 +185,7 @@ std::string fact_list(const std::vector<CropResult>& crops) {
     std::ranges::stable_sort(facts, std::greater{}, [](const Judged& judged) {
       return judged.error ? std::abs(*judged.error) : HUGE_VAL;
     });
-    for (const auto& [fact, error] : facts) {
+    for (const auto& [fact, error, told] : facts) {
       text += fmt::format("  {:>5} {:<3} {} {}, {} to {}, {}: {}\n",
                           error ? fmt::format("{:+.1f}", *error) : "never",
                           fact.fitted ? "in" : "out", iso(fact.start), fact.way, iso(fact.earliest),

@@ -92,6 +92,36 @@ TEST(FrostRisk, CoverDayIsRoundedDown) {
   }
 }
 
+// NOAA's freeze normals 1981-2010, 32 degF: the day that frost follows (precedes) in half of the
+// years, and in nine (one) of ten. From the first and the spread taken where only one date is known
+// the second is ten days off at most.
+TEST(FrostRisk, UsualSpreadIsNearThatOfStations) {
+  struct Row {
+    const char* station;
+    unsigned month, day, level_month, level_day;
+  };
+  const Row last[] = {{"Chicago Midway", 4, 12, 3, 31},       {"Seattle-Tacoma", 3, 8, 2, 12},
+                      {"New York Central Park", 4, 1, 3, 18}, {"Indianapolis", 4, 16, 4, 1},
+                      {"Philadelphia", 4, 2, 3, 20},          {"Charlotte", 4, 4, 3, 18},
+                      {"Minneapolis", 4, 25, 4, 11}};
+  for (const Row& row : last) {
+    const Date safe =
+        frost_safe_day(make_date(2027, row.month, row.day), kSpringSpreadDays, 0.9).value();
+    EXPECT_NEAR(days_between(make_date(2027, row.level_month, row.level_day), safe), 0, 10)
+        << row.station;
+  }
+  const Row first[] = {{"Chicago Midway", 10, 28, 11, 10},       {"Seattle-Tacoma", 11, 21, 12, 11},
+                       {"New York Central Park", 11, 18, 12, 3}, {"Indianapolis", 10, 22, 11, 5},
+                       {"Philadelphia", 11, 10, 11, 25},         {"Charlotte", 11, 3, 11, 19},
+                       {"Minneapolis", 10, 10, 10, 26}};
+  for (const Row& row : first) {
+    const Date by =
+        cover_by_day(make_date(2027, row.month, row.day), kAutumnSpreadDays, 0.9).value();
+    EXPECT_NEAR(days_between(make_date(2027, row.level_month, row.level_day), by), 0, 10)
+        << row.station;
+  }
+}
+
 struct SeasonRow {
   const char* name;
   Place place;
@@ -105,6 +135,8 @@ TEST(SeasonFrosts, FallOnTheirSideOfTheSeason) {
       {"last frost in December", place(38, December / 20, January / 5), "2026-12-20", "2028-01-05"},
       {"first frost in February", place(33, January / 10, February / 2), "2027-01-10",
        "2028-02-02"},
+      // NOAA's normals for Phoenix: the first frost's median lies before the last one's.
+      {"Phoenix", place(33.4, January / 6, January / 2), "2027-01-06", "2028-01-02"},
       {"the split's own days, north", place(64, July / 23, July / 24), "2027-07-23", "2027-07-24"},
       {"south", place(-36, October / 20, May / 3), "2026-10-20", "2027-05-03"},
       {"south, late and early", place(-43, December / 28, February / 20), "2026-12-28",

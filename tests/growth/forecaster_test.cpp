@@ -123,6 +123,33 @@ TEST(Forecaster, AgreesWithTheEquationsReckonedSeparately) {
   }
 }
 
+// The trade's rule, too: whenever it was sown in time, sweet william flowers on the same days.
+TEST(Forecaster, SweetWilliamFlowersOnOneDayWheneverItWasSown) {
+  const auto climate = climate::Climate::from(maritime(15));
+  const Forecaster forecaster(climate, sweet_william(), kSpan, kFirstTrial);
+  for (Date sown = make_date(2026, 5, 15); sown <= make_date(2026, 8, 10); sown += Days{1}) {
+    SCOPED_TRACE(iso(sown));
+    expect_day("2027-06-05", forecaster.forecast({.start = sown, .in_ground = sown}).first_flower);
+  }
+}
+
+// A flower every fortnight from 1 July: the last days on which cornflower is sown for each,
+// reckoned separately in Python as above.
+TEST(Forecaster, SowingsForAFlowerEveryFortnight) {
+  const auto climate = climate::Climate::from(maritime(15));
+  const Forecaster forecaster(climate, cornflower(), kSpan, kFirstTrial);
+  Date wanted = make_date(2027, 7, 1);
+  for (const char* expected :
+       {"2027-03-18", "2027-04-27", "2027-05-21", "2027-06-09", "2027-06-24", "2027-07-08"}) {
+    Date sown = wanted;
+    while (forecaster.forecast({.start = sown, .in_ground = sown}).first_flower.value() > wanted) {
+      sown -= Days{1};
+    }
+    expect_day(expected, sown);
+    wanted += Days{14};
+  }
+}
+
 // Reference value: reckoned in the same way, six months shifted.
 TEST(Forecaster, TheSouthIsTheNorthSixMonthsOn) {
   const auto climate = climate::Climate::from(mirrored(maritime(15)));
