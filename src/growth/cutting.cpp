@@ -18,6 +18,7 @@ constexpr double kPaceInHeat = 0.4;  // of what heat slows (memory)
 constexpr double kHalvingDays = 28;
 constexpr int kWalkDays = 84;  // three halvings on, an eighth of the stems is not worth the walk
 constexpr int kSeason = 366;
+constexpr int kWorthwhileDays = 7;   // of cutting (memory)
 constexpr int kWalkDaysToSeed = 28;  // hardy annuals set seed and die (memory)
 
 // What is left of a day's stems so many days on; a halving every four weeks.
@@ -114,14 +115,17 @@ Date cutting_end(const climate::Season& season, const CropSpec& crop) {
 }
 
 Cutting cut_through(const climate::Season& season, const CropSpec& crop,
-                    const std::vector<double>& curve, Date first, Date end) {
+                    const std::vector<double>& curve, Date flower, Date first, Date end) {
   const Sheet& sheet = crop.sheet();
   const Curve plant(curve, sheet);
   Cutting cutting{.from = first};
-  std::vector<DateRange> hot = too_hot(season, sheet, first);
-  if (!hot.empty() && sheet.when_hot == WhenHot::Ends && hot.front().from <= end) {
-    cutting.too_hot_from = hot.front().from;
-    end = hot.front().from - Days{1};
+  const bool ends = sheet.when_hot == WhenHot::Ends;
+  std::vector<DateRange> hot = too_hot(season, sheet, ends ? flower : first);
+  if (!hot.empty() && ends && hot.front().from <= end) {
+    const Date heat = hot.front().from;
+    cutting.too_hot_from = heat;
+    cutting.from = std::clamp(heat - Days{kWorthwhileDays}, flower, first);
+    end = heat - Days{1};
     hot.clear();
   }
   if (!hot.empty() && sheet.when_hot == WhenHot::Slows) {
