@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "growth/winter.h"
+
 namespace trug::ground {
 namespace {
 
@@ -19,7 +21,8 @@ std::optional<Date> delivered(const Case& of, const Candidate& c, const Way& way
   const bool is_there = begun.in_hand || begun.bought || begun.earlier || begun.start_from;
   if (is_there || of.is_pinned() || !first_day) return std::nullopt;
   const auto& treat = of.sheet.pretreat;
-  const bool is_treated = treat && way.method == Method::Seed;
+  const bool is_treated = treat && way.method == Method::Seed &&
+                          !growth::ground_chills_seed(of.setting.climate, of.sheet, way, c.start);
   const Days wait{7 + (is_treated ? static_cast<int>(std::ceil(treat->days.middle())) : 0)};
   const auto usual = of.clock.usual_days(way);
   if (!usual || c.in_ground + wait >= usual->until) return std::nullopt;

@@ -2,14 +2,17 @@
 #include "growth/winter.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include "climate/frost.h"
 #include "climate/heat.h"
+#include "climate/soil.h"
 
 namespace trug::growth {
 namespace {
 
 constexpr double kHalfBelow = 4;
+constexpr double kChillingSoilC = 7;  // memory
 constexpr double kDeviation = 3;
 constexpr double kFrameGain = 4;  // above the coldest night outdoors (memory)
 
@@ -32,6 +35,17 @@ std::optional<Cold> winter_cold(const climate::Season& season, const CropSpec& c
     cold.found += chill ? climate::cold_day(*chill, mean_c) : climate::vernalisation(mean_c);
   }
   return cold;
+}
+
+bool ground_chills_seed(const climate::Climate& climate, const Sheet& sheet, const Way& way,
+                        Date sown) {
+  const auto& treat = sheet.pretreat;
+  const bool asks = treat && treat->kind == Pretreatment::Kind::Chill;
+  if (!asks || !is_sown_in_place(way) || !climate.has_temperatures()) return false;
+  const int days = std::max(1, static_cast<int>(std::ceil(treat->days.high)));
+  double sum = 0;
+  for (int i = 0; i < days; ++i) sum += climate::soil_c(climate, sown + Days{i});
+  return sum <= kChillingSoilC * days;
 }
 
 double share_alive(double coldest_c, double cover_c, double survives_c) {

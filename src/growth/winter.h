@@ -25,6 +25,11 @@ inline constexpr double kLeastColdShare = 0.6;
 // `planted`. nullopt: it needs none, or the place's temperatures are not known.
 std::optional<Cold> winter_cold(const climate::Season& season, const CropSpec& crop, Date planted);
 
+// Whether seed that asks for weeks in the cold has them where it is sown: the soil averages 7 degC
+// or less over these weeks, as seed sown in late winter lies (common practice).
+bool ground_chills_seed(const climate::Climate& climate, const Sheet& sheet, const Way& way,
+                        Date sown);
+
 // The share of plants that live through a night of `coldest_c` in air, the coldest to expect of a
 // year, under a cover that keeps `cover_c` of it off: nine in ten at `survives_c`, half four
 // degrees below (memory).

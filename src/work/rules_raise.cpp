@@ -10,6 +10,7 @@
 #include "climate/soil.h"
 #include "ground/candidates.h"
 #include "growth/crop_clock.h"
+#include "growth/winter.h"
 #include "work/rules.h"
 
 namespace trug::work {
@@ -191,11 +192,13 @@ std::optional<JobDraft> order_plants(const Sowing& sowing, const RuleContext&) {
   return JobDraft{.kind = JobKind::OrderPlants, .window = before(sowing.in_ground, kOrderPlants)};
 }
 
-std::optional<JobDraft> pre_treat(const Sowing& sowing, const RuleContext&) {
+std::optional<JobDraft> pre_treat(const Sowing& sowing, const RuleContext& context) {
   const auto& treat = sowing.sheet->pretreat;
+  const Way& way = sowing.raised_by();
   const bool cold_only = !treat || treat->kind == Pretreatment::Kind::ColdStore;
-  if (sowing.stands || sowing.young_plants || sowing.raised_by().method == Method::BoughtPlants ||
-      (cold_only && !sowing.needs_cold_store)) {
+  if (sowing.stands || sowing.young_plants || way.method == Method::BoughtPlants ||
+      (cold_only && !sowing.needs_cold_store) ||
+      growth::ground_chills_seed(context.season.climate(), *sowing.sheet, way, sowing.start)) {
     return std::nullopt;
   }
   const Range days = sowing.needs_cold_store ? ground::cold_store_days(*sowing.sheet) : treat->days;

@@ -107,5 +107,24 @@ TEST(Chill, UpToTheWholeOfItsColdStemsAreShort) {
   EXPECT_FALSE(mild.ask("tulip", "pre-chilled bulbs").list.empty());
 }
 
+// Larkspur seed lies in a refrigerator before it is sown into warm soil; sown into winter's soil in
+// Kansas, which is at 7 degC until the last week of March, the ground chills it (common practice).
+TEST(Chill, SeedSownIntoColdGroundIsNotChilledBefore) {
+  struct Row {
+    std::string way, start;
+    bool chilled;
+  };
+  for (const Row& row : {Row{"sown in place in spring", "2027-03-02", false},
+                         {"sown in place in spring", "2027-04-10", true},
+                         {"sown in place in autumn", "2026-10-05", true}}) {
+    CropEntry entry{.crop = "larkspur"};
+    entry.pins.way = row.way;
+    entry.pins.start_on = day(row.start);
+    EXPECT_EQ(garden_in("Kansas City").job_day(entry, work::JobKind::PreTreat).has_value(),
+              row.chilled)
+        << row.start;
+  }
+}
+
 }  // namespace
 }  // namespace trug
