@@ -59,6 +59,11 @@ bool too_warm_to_sow(const climate::Climate& climate, const Sheet& sheet, const 
   return soil_after_sowing_c(climate, way.raised, sown) > *sheet.germination_max_soil_c;
 }
 
+bool comes_up_outdoors(const climate::Climate& climate, const Sheet& sheet, Date sown) {
+  return sheet.germination_c && climate.has_temperatures() &&
+         climate::soil_c(climate, sown) >= sheet.germination_c->low;
+}
+
 std::vector<DateRange> too_hot(const climate::Season& season, const Sheet& sheet, Date from) {
   const climate::Climate& climate = season.climate();
   std::vector<DateRange> spells;

@@ -22,6 +22,10 @@ double soil_after_sowing_c(const climate::Climate& climate, Raised raised, Date 
 bool too_warm_to_sow(const climate::Climate& climate, const Sheet& sheet, const Way& way,
                      Date sown);
 
+// Whether the soil outdoors is as warm as the seed wants to come up in: who sows then sows where it
+// is to flower (common practice).
+bool comes_up_outdoors(const climate::Climate& climate, const Sheet& sheet, Date sown);
+
 // The days from `from` to the season's end on which the crop gives nothing to cut, the average
 // daily maximum having passed its limit for a week. Where heat ends it, all the rest; where it
 // pauses, until the maximum has fallen three degrees under the limit (memory).
