@@ -53,7 +53,9 @@ class Curve {
     days_ = kSeason;
   }
   bool ends_before(int day) const { return day >= days_; }
+  // `day`: from its first useful cut; in the days before that ever more of what it gives then.
   double on(int day) const {
+    if (day < 0) return shares_.front() * std::max(0.0, 1 + day / (kWorthwhileDays + 1.0));
     const int beyond = day - static_cast<int>(shares_.size()) + 1;
     if (level_ && 2 * day >= static_cast<int>(shares_.size())) return *level_;
     if (beyond <= 0) return shares_[static_cast<std::size_t>(day)];
@@ -75,10 +77,10 @@ Date autumn(const climate::Season& season) {
 // Cuts day by day to `end`, or to the plant's, but for the days of the pause, and less on slow
 // ones; how many days of its curve that took.
 int walk(const Curve& plant, const climate::Season& season, std::optional<DateRange> pause,
-         Date end, Cutting& cutting) {
+         Date first, Date end, Cutting& cutting) {
   const Date slower = autumn(season);
   double pace = 1;
-  int day_of_plant = 0;
+  int day_of_plant = -days_between(cutting.from, first);
   cutting.shares.reserve(
       static_cast<std::size_t>(std::max(0, days_between(cutting.from, end) + 1)));
   for (Date day = cutting.from; day <= end && !plant.ends_before(day_of_plant); day += Days{1}) {
@@ -133,7 +135,7 @@ Cutting cut_through(const climate::Season& season, const CropSpec& crop,
     hot.clear();
   }
   const auto pause = hot.empty() ? std::nullopt : std::optional(hot.front());
-  const int day_of_plant = walk(plant, season, pause, end, cutting);
+  const int day_of_plant = walk(plant, season, pause, first, end, cutting);
   cutting.cut_short = !plant.ends_before(day_of_plant);
   trim(cutting);
   return cutting;

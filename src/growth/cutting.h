@@ -28,12 +28,13 @@ Date cutting_end(const climate::Season& season, const CropSpec& crop);
 
 // Cuts the curve of one plant (harvest_curve()) from its first useful cut `first` on. Where heat
 // ends it less than a week later nobody waits for that: it is cut for the week before the heat, but
-// not before its first flower (memory; so ranunculus in Kansas from mid-May). What is cut again and
-// again, but for bulbs and corms, goes on until the season ends it, the rate of its last day
-// halving every four weeks, for twelve weeks at most, hardy annuals, which set seed and die, for
-// four (memory); tubers as much to the end of the season. While heat pauses it nothing is lost, but
-// afterwards it goes on at seven tenths of its pace (memory); where heat slows it, it gives two
-// fifths meanwhile (memory); from October on (south April) too (common practice: a third to half).
+// not before its first flower, of the little that is open (memory; so ranunculus in a Kansas May).
+// What is cut again and again, but for bulbs and corms, goes on until the season ends it, the rate
+// of its last day halving every four weeks, for twelve weeks at most, hardy annuals, which set seed
+// and die, for four (memory); tubers as much to the end of the season. While heat pauses it nothing
+// is lost, but afterwards it goes on at seven tenths of its pace (memory); where heat slows it, it
+// gives two fifths meanwhile (memory); from October on (south April) too (common practice: a third
+// to half).
 Cutting cut_through(const climate::Season& season, const CropSpec& crop,
                     const std::vector<double>& curve, Date flower, Date first, Date end);
 

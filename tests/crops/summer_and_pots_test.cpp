@@ -129,6 +129,29 @@ TEST(HotSummer, LeavesRanunculusAWeekInKansas) {
   }
 }
 
+// Larkspur of Kansas: heat ends it whenever it was sown, and so the sooner it flowers the more it
+// gives, to the day.
+TEST(HotSummer, WhatFlowersSoonerGivesMoreBeforeTheHeat) {
+  const TestGarden kansas(six_places().at("Kansas City"));
+  const auto list = kansas.ask("larkspur", "sown in place in spring").list;
+  ASSERT_GT(list.size(), 20u);
+  const auto stems = [](const ground::Candidate& c) {
+    double sum = 0;
+    for (const double share : c.timeline.shares) sum += share;
+    return sum;
+  };
+  for (std::size_t i = 1; i < list.size(); ++i) {
+    const ground::Candidate& sooner = list[i - 1];
+    const ground::Candidate& later = list[i];
+    SCOPED_TRACE(iso(later.start));
+    ASSERT_TRUE(later.timeline.too_hot_from);
+    EXPECT_LE(stems(later), stems(sooner) + 1e-12);
+    if (sooner.timeline.first_flower.likely < later.timeline.first_flower.likely) {
+      EXPECT_LT(stems(later), stems(sooner));
+    }
+  }
+}
+
 struct Raising {
   double heated_c;
   const char* crop;
