@@ -38,7 +38,7 @@ Forecaster::Forecaster(const climate::Climate& climate, const Model& model, Date
     : model_(model), rules_(rules), sums_(add_up(climate, model_, span, rules)) {}
 
 Date Forecaster::first_day(const Raising& raising) const {
-  return std::max(raising.start, sums_.span.from);
+  return std::clamp(raising.start, sums_.span.from, sums_.span.until);
 }
 
 bool Forecaster::responds_at_once(const Raising& raising) const {

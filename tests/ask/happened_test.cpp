@@ -490,9 +490,10 @@ TEST(InHand, WhatIsInHandIsNotOrdered) {
 
 // What the post brings is begun a week later, where that is as right; what is in hand, at once.
 TEST(InHand, WhatIsToBeOrderedIsWaitedFor) {
-  for (const auto& [crop, what] : {std::pair{"zinnia", "seed"}, std::pair{"gladiolus", "bulbs"}}) {
+  for (const auto& row : {std::pair{"zinnia", "seed"}, std::pair{"gladiolus", "bulbs"}}) {
+    const auto [crop, what] = row;
     const auto begun = [&](const std::string& held, const char* today) {
-      const Planned p = planned("", bed("crops = [\"" + std::string(crop) + "\"]") + held);
+      const Planned p = planned("", bed("crops = [\"" + std::string(row.first) + "\"]") + held);
       Plan plan = p.plan;
       plan.began = day(today);
       return reckon(plan, p.sheets, {}, day(today)).schedule.sowings.at(0).start;
