@@ -14,7 +14,6 @@
 #include "ground/starts.h"
 #include "ground/tried_ways.h"
 #include "growth/cover.h"
-#include "growth/summer.h"
 
 namespace trug::ground {
 namespace {
@@ -216,17 +215,6 @@ class Generator {
     case_.must_stand = false;
   }
 
-  // Late, of seed that could be sown where it is to flower by then: nobody raises that in warmth.
-  bool is_raised_in_vain(const Way& way, Date start, Date in_ground) const {
-    const bool is_asked = entry_.pins.way || entry_.pins.start_on || entry_.pins.plant_on;
-    if (way.raised != Raised::Heated || is_asked) return false;
-    const bool in_place = std::ranges::any_of(sheet_.ways, [&](const Way& other) {
-      return is_sown_in_place(other) && other.flowers == way.flowers;
-    });
-    return in_place && in_ground >= clock_.usual_days(way)->until &&
-           growth::comes_up_outdoors(setting_.climate, sheet_, start);
-  }
-
   void try_in_ground(std::size_t index, Date day, Candidates& out) {
     const Way& way = sheet_.ways[index];
     if (!way.weeks_under_cover) {
@@ -249,9 +237,11 @@ class Generator {
     }
     const int low = static_cast<int>(std::ceil(way.weeks_under_cover->low));
     const int high = std::max(low, static_cast<int>(way.weeks_under_cover->high));
+    const bool is_late = day >= clock_.usual_days(way)->until;
     for (int weeks = low; weeks <= high; ++weeks) {
       const Date start = day - Days{7 * weeks};
-      if (!may_work(setting_.work, entry_, start) || is_raised_in_vain(way, start, day)) continue;
+      if (!may_work(setting_.work, entry_, start)) continue;
+      if (is_late && is_better_sown_in_place(setting_, sheet_, entry_, way, start)) continue;
       try_start(index, start, day, out);
     }
   }

@@ -3,6 +3,8 @@
 
 #include <algorithm>
 
+#include "growth/summer.h"
+
 namespace trug::ground {
 namespace {
 
@@ -55,6 +57,16 @@ std::optional<Refusal> not_tried(const Setting& setting, const Sheet& sheet, con
     return Refusal{.rule = Rule::NotUsual};
   }
   return std::nullopt;
+}
+
+bool is_better_sown_in_place(const Setting& setting, const Sheet& sheet, const CropEntry& entry,
+                             const Way& way, Date start) {
+  const Pins& pins = entry.pins;
+  if (way.raised != Raised::Heated || pins.way || pins.start_on || pins.plant_on) return false;
+  const bool has_place = std::ranges::any_of(sheet.ways, [&](const Way& other) {
+    return is_sown_in_place(other) && other.flowers == way.flowers;
+  });
+  return has_place && growth::comes_up_outdoors(setting.climate, sheet, start);
 }
 
 }  // namespace trug::ground

@@ -19,4 +19,8 @@ bool is_another(const Sheet& sheet, const CropEntry& entry, const Begun& begun, 
 std::optional<Refusal> not_tried(const Setting& setting, const Sheet& sheet, const CropEntry& entry,
                                  const Begun& begun, const Way& way);
 
+// Whether seed that nobody asked to have raised could by then be sown where it is to flower.
+bool is_better_sown_in_place(const Setting& setting, const Sheet& sheet, const CropEntry& entry,
+                             const Way& way, Date start);
+
 }  // namespace trug::ground
