@@ -200,8 +200,8 @@ std::optional<Timeline> CropClock::timeline(const Way& way, Date start, Date in_
   if (!flower || *flower >= season().until) return std::nullopt;
   set_spread(result, *flower);
   const Date handful = *flower + Days{until_cut};
-  Cutting cutting =
-      cut_through(*season_, crop_, curve_, first_cut ? handful : *flower, handful, season_end());
+  Cutting cutting = cut_through(*season_, crop_, curve_, seen.first_cut ? handful : *flower,
+                                handful, season_end());
   result.first_cut = spread_around(cutting.from, result.spread_days);
   result.shares = std::move(cutting.shares);
   result.cut_short = cutting.cut_short;
