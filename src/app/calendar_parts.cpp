@@ -20,10 +20,13 @@ namespace {
 
 constexpr std::string_view kEnding = ".ics";
 constexpr std::string_view kNobody = "everyone";  // the part of the jobs that are no one person's
+constexpr std::string_view kOrders = "orders";    // of what is bought for all beds together
 // Most file systems take names of 255 octets; a file that is being written needs some for itself.
 constexpr std::size_t kLongestName = 240;
 
 std::string part_name(const Options& options, const work::Job& job) {
+  const bool joint = !job.parts.empty() && options.split != "kind";
+  if (joint && !options.split.empty()) return std::string(kOrders);
   if (options.split == "bed") return job.bed;
   if (options.split == "person") return job.person.value_or(std::string(kNobody));
   if (options.split == "kind") return std::string(to_string(job.key.kind));
@@ -77,6 +80,7 @@ bool has_part(const std::string& split, const Plan& plan, const std::string& nam
     return std::ranges::any_of(work::kTraits,
                                [&](const work::JobTrait& kind) { return same(kind.word); });
   }
+  if (same(kOrders)) return true;
   if (split == "bed") {
     return std::ranges::any_of(plan.beds, [&](const Bed& bed) { return same(bed.name); });
   }

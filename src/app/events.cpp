@@ -27,7 +27,17 @@ std::string description(const show::JobRow& job, const climate::Climate& climate
       !note.empty() && job.key.kind == work::JobKind::FirstCut) {
     text += "\n\n" + note;
   }
-  return text + fmt::format("\n\nWay: {}.", job.way);
+  return job.way.empty() ? text : text + fmt::format("\n\nWay: {}.", job.way);
+}
+
+std::optional<calendar::Order> order_of(const Plan& plan, const work::Job& job) {
+  if (job.parts.empty()) return std::nullopt;
+  calendar::Order order{job.key.succession, job.key.repeat, {}};
+  for (const work::OrderPart& part : job.parts) {
+    const auto& variety = plan.plantings[part.planting].asked.variety;
+    order.plants[calendar::order_part_id(*plan.garden, part.key, variety)] += part.plants;
+  }
+  return order;
 }
 
 Event event_of(const Reckoning& r, const show::JobRow& job, const Uuid& space) {
@@ -37,10 +47,13 @@ Event event_of(const Reckoning& r, const show::JobRow& job, const Uuid& space) {
   event.end = job.day + Days{1};
   event.summary = job.title();
   event.description = description(job, r.climate);
-  event.location = fmt::format("{}, {} to {} cm", job.bed, job.at_cm, job.at_cm + job.length_cm);
+  if (job.parts.empty()) {
+    event.location = fmt::format("{}, {} to {} cm", job.bed, job.at_cm, job.at_cm + job.length_cm);
+  }
   event.category = std::string(to_string(job.key.kind));
   event.flowering_year = job.key.flowering_year;
   event.recorded = job.state == work::Job::State::Recorded || job.due_again;
+  event.order = order_of(r.plan, job);
   if (job.reminder) {
     event.reminder = std::chrono::minutes{r.plan.work.remind_days_before * 24 * 60 -
                                           r.plan.work.remind_at_minutes};
@@ -158,7 +171,9 @@ show::CalendarFile changes_of(const std::string& path, bool had_previous, const 
   const auto add_reasons = [&](show::CalendarChange& change) {
     const auto job = jobs.find(change.uid);
     if ((change.kind != "moved" && change.kind != "changed") || job == jobs.end()) return;
-    change.reasons = reasons.of_job(*job->second, days_between(change.from, change.to));
+    change.reasons = job->second->parts.empty()
+                         ? reasons.of_job(*job->second, days_between(change.from, change.to))
+                         : reasons.of_plan();
   };
   std::ranges::for_each(file.changes, add_reasons);
   std::ranges::for_each(file.overtaken, add_reasons);

@@ -35,6 +35,12 @@ bool is_kind(const Options& options, work::JobKind kind) {
   return options.only.empty() || std::ranges::find(options.only, kind) != options.only.end();
 }
 
+bool is_for(const work::Job& job, const std::set<std::size_t>& plantings) {
+  if (job.parts.empty()) return plantings.contains(job.planting);
+  return std::ranges::any_of(
+      job.parts, [&](const work::OrderPart& part) { return plantings.contains(part.planting); });
+}
+
 // What another job's text tells of needs no line of its own.
 bool is_told_with_another(const Options& options, const work::Job& job) {
   const bool may_be = options.format == show::Format::Page && !options.full && options.only.empty();
@@ -44,11 +50,11 @@ bool is_told_with_another(const Options& options, const work::Job& job) {
 std::vector<std::size_t> shown_jobs(const Options& options, const Reckoning& r, const Shown& days,
                                     const std::set<std::size_t>& plantings) {
   std::vector<std::size_t> shown;
-  for (std::size_t i = 0; i < r.jobs.size(); ++i) {
-    const work::Job& job = r.jobs[i];
+  for (std::size_t i = 0; i < r.rows.size(); ++i) {
+    const work::Job& job = r.rows[i];
     if (days.from && job.day < *days.from) continue;
     if (days.to && job.day > *days.to) continue;
-    if (!is_kind(options, job.key.kind) || !plantings.contains(job.planting)) continue;
+    if (!is_kind(options, job.key.kind) || !is_for(job, plantings)) continue;
     if (is_told_with_another(options, job)) continue;
     if (options.next && shown.size() == static_cast<std::size_t>(*options.next)) break;
     shown.push_back(i);
@@ -60,9 +66,9 @@ std::vector<std::size_t> shown_jobs(const Options& options, const Reckoning& r, 
 int jobs_before(const Options& options, const Reckoning& r, const Shown& days,
                 const std::set<std::size_t>& plantings) {
   if (options.from || !days.from) return 0;
-  return static_cast<int>(std::ranges::count_if(r.jobs, [&](const work::Job& job) {
-    return job.day < *days.from && is_kind(options, job.key.kind) &&
-           plantings.contains(job.planting) && !is_told_with_another(options, job);
+  return static_cast<int>(std::ranges::count_if(r.rows, [&](const work::Job& job) {
+    return job.day < *days.from && is_kind(options, job.key.kind) && is_for(job, plantings) &&
+           !is_told_with_another(options, job);
   }));
 }
 

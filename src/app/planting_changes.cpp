@@ -140,8 +140,9 @@ struct Turnover {
 bool was_named(const std::string& name, const Bed& bed, const Turnover& turnover,
                const Reckoning& r, const Uuid& space) {
   std::set<std::string> plantings, same;
-  for (const work::Job& job : r.jobs) {
-    if (job.bed != bed.name || job.told_with) continue;  // another's event tells of it
+  for (const work::Job& job : r.rows) {
+    if (!job.parts.empty() || job.bed != bed.name || job.told_with)
+      continue;  // another's event tells of it
     if (!turnover.fresh.contains(calendar::job_uid(space, job.key))) return false;
     plantings.insert(job.planting_name);
     work::JobKey key = job.key;

@@ -14,6 +14,7 @@
 #include "base/text.h"
 #include "calendar/event.h"
 #include "read/plan_reader.h"
+#include "work/orders.h"
 
 namespace trug::app {
 namespace {
@@ -74,11 +75,11 @@ void check_happened(const Options& options, const Environment& environment, Plan
   }
 }
 
-std::vector<std::string> uids_of(const Reckoning& r) {
+std::vector<std::string> uids_of(const Plan& plan, const std::vector<work::Job>& jobs) {
   std::vector<std::string> uids;
-  if (!r.plan.garden) return uids;
-  const Uuid space = calendar::namespace_of(*r.plan.garden, "");
-  for (const work::Job& job : r.jobs) uids.push_back(calendar::job_uid(space, job.key));
+  if (!plan.garden) return uids;
+  const Uuid space = calendar::namespace_of(*plan.garden, "");
+  for (const work::Job& job : jobs) uids.push_back(calendar::job_uid(space, job.key));
   return uids;
 }
 
@@ -187,7 +188,9 @@ std::optional<Reckoning> reckon(const Options& options, const Environment& envir
     result.findings.push_back(std::move(finding));
     ask::sort_by_rank(result.findings);
   }
-  result.rows = show::job_rows(result.plan, result.schedule, result.jobs, uids_of(result));
+  const auto listed = work::with_joint_orders(result.plan, result.schedule, result.jobs,
+                                              today(options, environment));
+  result.rows = show::job_rows(result.plan, result.schedule, listed, uids_of(result.plan, listed));
   return result;
 }
 

@@ -23,7 +23,7 @@ struct Reckoning : ask::Reckoned {
   std::unique_ptr<read::SheetLibrary> sheet_library;  // owns the sheets below
   ground::Sheets sheets;
   std::optional<MeasuredWeather> weather;  // the plan's, up to yesterday
-  std::vector<show::JobRow> rows;          // the jobs with their words
+  std::vector<show::JobRow> rows;          // the jobs, orders made jointly, with their words
   // Why the calendar that the plan names is none of its own; empty: it is, or there is none yet.
   std::string memory_trouble;
 

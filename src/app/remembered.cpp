@@ -38,14 +38,23 @@ int starts_of(const Planting& planting, int succession) {
 // What one calendar holds, by who it is.
 class Holdings {
  public:
-  Holdings(const Memory& memory, Date today) : space_(memory.space), today_(today) {
+  Holdings(const Memory& memory, int flowering_year, Date today)
+      : space_(memory.space), today_(today) {
     for (const calendar::StoredEvent& stored : memory.events) {
-      if (!stored.event.cancelled) days_[stored.event.uid] = stored.event.start;
+      const calendar::Event& event = stored.event;
+      if (event.cancelled) continue;
+      if (event.order) {
+        add_order(event, flowering_year);
+      } else {
+        days_[event.uid] = event.start;
+      }
     }
+    std::ranges::sort(orders_, {}, &ToldOrder::day);
+    for (auto& [start, parts] : parts_) std::ranges::sort(parts, {}, &ToldPart::day);
     for (const calendar::PlantingLine& line : memory.plantings) starts_[line.id] = line.start;
   }
 
-  Told told(const Uuid& garden, work::JobKey key) const {
+  Told told(const Uuid& garden, work::JobKey key, const std::optional<std::string>& variety) const {
     Told told{.succession = key.succession, .repeat = key.repeat};
     const auto start = starts_.find(calendar::planting_id(garden, key));
     if (start != starts_.end()) told.start = start->second;
@@ -54,11 +63,41 @@ class Holdings {
       const auto day = days_.find(calendar::job_uid(space_, key));
       if (day != days_.end()) told.jobs[std::string(kind.word)] = day->second;
     }
+    const auto parts = parts_.find(calendar::order_part_id(garden, key, variety));
+    if (parts != parts_.end()) take_orders(parts->second, told);
+    take_old_tubers(told);
     told.degree = degree(told);
     return told;
   }
 
+  // The joint orders of that year, by day.
+  const std::vector<ToldOrder>& orders() const { return orders_; }
+
  private:
+  void add_order(const calendar::Event& event, int flowering_year) {
+    if (event.flowering_year == flowering_year) {
+      orders_.push_back({event.category, event.order->month, event.order->repeat, event.start});
+    }
+    for (const auto& [start, plants] : event.order->plants) {
+      parts_[start].push_back({event.category, event.start, plants});
+    }
+  }
+
+  // The last of its orders that lies behind, else the first to come.
+  void take_orders(const std::vector<ToldPart>& parts, Told& told) const {
+    told.ordered = parts;
+    for (const ToldPart& part : parts) {
+      if (part.day < today_ || !told.jobs.contains(part.job)) told.jobs[part.job] = part.day;
+    }
+  }
+
+  // Tubers were ordered with bulbs before they had a word of their own.
+  static void take_old_tubers(Told& told) {
+    const auto bulbs = told.jobs.find(std::string(to_string(JobKind::OrderBulbs)));
+    if (bulbs == told.jobs.end()) return;
+    told.jobs.try_emplace(std::string(to_string(JobKind::OrderTubers)), bulbs->second);
+  }
+
   Degree degree(const Told& told) const {
     const auto is_past = [&](JobKind kind) {
       const auto job = told.jobs.find(std::string(to_string(kind)));
@@ -72,7 +111,7 @@ class Holdings {
     if (is_past(JobKind::PlantOut) || (begun && !goes_out)) return Degree::InGround;
     if (begun || (told.start && is_past(JobKind::PreTreat))) return Degree::Started;
     const bool bought = is_past(JobKind::OrderSeed) || is_past(JobKind::OrderBulbs) ||
-                        is_past(JobKind::OrderPlants);
+                        is_past(JobKind::OrderTubers) || is_past(JobKind::OrderPlants);
     return bought ? Degree::Bought : Degree::Chosen;
   }
 
@@ -80,6 +119,8 @@ class Holdings {
   Date today_;
   std::map<std::string, Date> days_;
   std::map<Uuid, ToldStart> starts_;
+  std::vector<ToldOrder> orders_;
+  std::map<Uuid, std::vector<ToldPart>> parts_;  // by start
 };
 
 void take(const Holdings& holdings, const Plan& plan, Planting& planting) {
@@ -88,7 +129,8 @@ void take(const Holdings& holdings, const Plan& plan, Planting& planting) {
     const int succession = sowings == 1 ? 0 : i;
     const std::size_t before = planting.told.size();
     for (int repeat = 0; repeat < starts_of(planting, succession); ++repeat) {
-      Told told = holdings.told(*plan.garden, key_of(plan, planting, succession, repeat));
+      Told told = holdings.told(*plan.garden, key_of(plan, planting, succession, repeat),
+                                planting.asked.variety);
       if (told.start || !told.jobs.empty()) planting.told.push_back(std::move(told));
     }
     if (!sowings && planting.told.size() == before) return;
@@ -125,8 +167,9 @@ std::string remember(const std::string& path, const ground::Sheets& sheets,
   if (read.memory.space != calendar::namespace_of(*plan.garden, "")) {
     return "it is the calendar of another garden, or of a part of this one";
   }
-  const Holdings holdings(read.memory, today);
+  const Holdings holdings(read.memory, plan.flowering_year, today);
   for (Planting& planting : plan.plantings) take(holdings, plan, planting);
+  plan.orders = holdings.orders();
   compare_facts(read.memory.facts.value_or(calendar::Facts()), facts_of(plan, sheets, weather),
                 plan);
   plan.remembers = true;

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include "base/text.h"
+#include "calendar/planting_line.h"
 
 namespace trug::calendar {
 
@@ -17,6 +18,12 @@ std::string job_uid(const Uuid& space, const work::JobKey& key) {
       fmt::format("{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}\x1f{}", key.flowering_year, key.bed, key.crop,
                   key.planting, work::to_string(key.kind), key.succession, key.repeat);
   return to_string(uuid_v5(space, folded(name)));
+}
+
+Uuid order_part_id(const Uuid& garden, work::JobKey key,
+                   const std::optional<std::string>& variety) {
+  if (variety) key.crop += "\x1f" + *variety;
+  return planting_id(garden, key);
 }
 
 }  // namespace trug::calendar

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <chrono>
+#include <map>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -16,6 +17,14 @@ namespace trug::calendar {
 // A moment in UTC, to the second.
 using Instant = std::chrono::sys_seconds;
 
+// Of a joint order: who it is, and how many plants of each start (order_part_id()) it is for.
+struct Order {
+  int month = 0;  // 202701
+  int repeat = 0;
+  std::map<Uuid, int> plants;
+  bool operator==(const Order&) const = default;
+};
+
 struct Event {
   std::string uid;  // job_uid()
   Date start;
@@ -28,6 +37,7 @@ struct Event {
   std::optional<std::chrono::minutes> reminder;
   bool cancelled = false;
   int flowering_year = 0;
+  std::optional<Order> order;
   bool recorded = false;  // its day follows from what really happened: it may move even when past
 };
 
@@ -38,5 +48,9 @@ Uuid namespace_of(const Uuid& garden, std::string_view part);
 // UUIDv5 of the key: the same job keeps its UID whatever its date, wording or position.
 // RFC 5545, 3.8.4.7: globally unique and persistent; RFC 7986, 5.3: it gives nobody away.
 std::string job_uid(const Uuid& space, const work::JobKey& key);
+
+// A start of a planting as joint orders name it: planting_id(), another for each variety, so that
+// what is ordered of one is not taken for the other.
+Uuid order_part_id(const Uuid& garden, work::JobKey key, const std::optional<std::string>& variety);
 
 }  // namespace trug::calendar

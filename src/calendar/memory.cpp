@@ -86,10 +86,30 @@ std::optional<Facts> read_facts(std::string_view value) {
   return facts;
 }
 
-// "<flowering year> <latest DTEND>"
+// "<kind> <month> <number in it> <start>=<plants> ..."
+std::optional<Order> read_order(std::span<const std::string_view> words) {
+  if (words.size() < 3) return std::nullopt;
+  const auto month = parse_count(words[1]), repeat = parse_count(words[2]);
+  if (!month || !repeat) return std::nullopt;
+  Order order{*month, *repeat, {}};
+  for (const std::string_view word : words.subspan(3)) {
+    const std::size_t equals = std::min(word.find('='), word.size());
+    const auto start = parse_uuid(word.substr(0, equals));
+    const auto plants = parse_count(word.substr(std::min(equals + 1, word.size())));
+    if (!start || !plants) return std::nullopt;
+    order.plants[*start] = *plants;
+  }
+  return order;
+}
+
+// "<flowering year> <latest DTEND>", and of a joint order its parts.
 bool read_job(std::string_view value, StoredEvent& stored) {
   const auto words = words_of(value);
-  if (words.size() != 2) return false;
+  if (words.size() < 2) return false;
+  if (words.size() > 2) {
+    stored.event.order = read_order(std::span(words).subspan(2));
+    if (!stored.event.order) return false;
+  }
   const auto year = parse_count(words[0]);
   const auto latest_end = parse_date_value(words[1]);
   if (!year || !latest_end) return false;

@@ -120,7 +120,8 @@ class Merge {
   // An event that stands in the previous file and is wanted.
   void go_on(const Event& event, const StoredEvent& stored) {
     const Event& old = stored.event;
-    if (event_content(render_event(event, stored.revision)) == stored.content) {
+    const bool same = event_content(render_event(event, stored.revision)) == stored.content;
+    if (same && event.order == old.order) {
       return run_.lost && !is_past(stored) ? rewrite(event, stored) : keep(stored);
     }
     const bool moved = event.start != old.start || event.end != old.end;

@@ -146,6 +146,17 @@ void add_text(const Component& component, icalproperty* (*make)(const char*),
   if (!text.empty()) add(component, make(text.c_str()));
 }
 
+// " order-seed 202701 0 <start>=<plants> ..." of a joint order.
+std::string order_words(const Event& event) {
+  if (!event.order) return "";
+  std::string words =
+      fmt::format(" {} {} {}", plain(event.category), event.order->month, event.order->repeat);
+  for (const auto& [start, plants] : event.order->plants) {
+    words += fmt::format(" {}={}", to_string(start), plants);
+  }
+  return words;
+}
+
 Component make_alarm(const std::string& text, std::chrono::minutes before) {
   if (before <= before.zero()) throw std::invalid_argument("a reminder is not before its day");
   Component alarm = make_component(ICAL_VALARM_COMPONENT);
@@ -205,7 +216,8 @@ std::string render_event(const Event& event, const Revision& revision) {
       icalproperty_new_status(event.cancelled ? ICAL_STATUS_CANCELLED : ICAL_STATUS_CONFIRMED));
   add(vevent, icalproperty_new_transp(ICAL_TRANSP_TRANSPARENT));
   add_x(vevent, "X-TRUG-JOB",
-        fmt::format("{} {}", event.flowering_year, date_value(revision.latest_end)));
+        fmt::format("{} {}{}", event.flowering_year, date_value(revision.latest_end),
+                    order_words(event)));
   if (event.reminder && !event.cancelled) {
     icalcomponent_add_component(vevent.get(), make_alarm(summary, *event.reminder).release());
     if (icalcomponent_count_components(vevent.get(), ICAL_ANY_COMPONENT) != 1) {

@@ -226,6 +226,7 @@ struct Plan {
   Work work;
   std::vector<Bed> beds;
   std::vector<InHand> have;
+  std::vector<ToldOrder> orders;    // that the calendar holds, by day
   std::vector<Planting> plantings;  // bed by bed, stretch by stretch, in order of following;
                                     // then what grows elsewhere
 };

@@ -5,6 +5,7 @@
 #include <map>
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "base/date.h"
 #include "base/quantity.h"
@@ -38,12 +39,28 @@ struct ToldStart {
 // How far a start has come, by the jobs that lie behind.
 enum class Degree { Chosen, Bought, Started, InGround };
 
+// The part of a joint order that was for one start.
+struct ToldPart {
+  std::string job;  // the order's word
+  Date day;
+  int plants = 0;
+};
+
 struct Told {
   int succession = 0;  // of which sowing, from 1; 0: the planting's only one
   int repeat = 0;      // of which start of it: one more after each failure
   Degree degree = Degree::Chosen;
   std::optional<ToldStart> start;    // absent: only its jobs tell of it
   std::map<std::string, Date> jobs;  // by the job's word
+  std::vector<ToldPart> ordered;     // by day
+};
+
+// An order for several plantings that the calendar holds: who it is, and its day.
+struct ToldOrder {
+  std::string job;  // its word
+  int month = 0;    // 202701: in which it was to be bought
+  int repeat = 0;   // 0: the first of its kind in the month
+  Date day;
 };
 
 }  // namespace trug

@@ -84,7 +84,7 @@ std::optional<Method> bought(const Told& told, const Sheet& sheet) {
     method = told.start->method;
   } else if (day_of(told, "order-seed")) {
     method = Method::Seed;
-  } else if (day_of(told, "order-bulbs")) {
+  } else if (day_of(told, "order-bulbs") || day_of(told, "order-tubers")) {
     method = Method::Bulb;
   } else if (day_of(told, "order-plants")) {
     method = Method::BoughtPlants;

@@ -138,10 +138,9 @@ std::string planting_lines(const CalendarFile& file) {
     all[change.planting].add(change);
   }
   for (const PlantingChange& altered : file.altered) {
-    const auto found = all.find(altered.planting);
-    if (found == all.end()) continue;
-    found->second.buy = altered.buy;
-    found->second.way = altered.way;
+    if (!all.contains(altered.planting)) order.push_back(altered.planting);
+    all[altered.planting].buy = altered.buy;
+    all[altered.planting].way = altered.way;
   }
   std::ranges::stable_sort(order, {}, [&](const std::string& name) { return all[name].rank(); });
   std::string text;

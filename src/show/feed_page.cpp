@@ -81,14 +81,28 @@ std::string place_words(const work::Job& job) {
   return job.person ? fmt::format("{} ({})", job.bed, *job.person) : job.bed;
 }
 
+// ", quay bed"; nothing for what has no place.
+std::string in_place(const std::string& place) {
+  return place.empty() ? "" : ", " + escaped(place);
+}
+
+// Each line of the text on one of its own.
+std::string as_lines(std::string text) {
+  for (std::size_t at = text.find('\n'); at != std::string::npos; at = text.find('\n', at + 6)) {
+    text.replace(at, 1, "<br />");
+  }
+  return text;
+}
+
 using JobsOfDay = std::vector<const JobRow*>;
 
 // Each job with what it says.
 std::string told(const JobsOfDay& day) {
   std::string text;
   for (const JobRow* job : day) {
-    text += fmt::format("<li>\n<p><strong>{}</strong>, {}</p>\n<p>{}</p>\n</li>\n",
-                        escaped(job->title()), escaped(place_words(*job)), escaped(job->text));
+    text +=
+        fmt::format("<li>\n<p><strong>{}</strong>{}</p>\n<p>{}</p>\n</li>\n", escaped(job->title()),
+                    in_place(place_words(*job)), as_lines(escaped(job->text)));
   }
   return text;
 }
@@ -110,8 +124,8 @@ std::string named(const JobsOfDay& day) {
   }
   std::string text;
   for (const Line& line : lines) {
-    text += fmt::format("<li>{}: {}, {}</li>\n", escaped(line.doing), escaped(listed(line.crops)),
-                        escaped(line.place));
+    text += fmt::format("<li>{}: {}{}</li>\n", escaped(line.doing), escaped(listed(line.crops)),
+                        in_place(line.place));
   }
   return text;
 }
@@ -133,7 +147,7 @@ struct Page {
   }
 
   void note_cautions(const JobRow& job) {
-    if (!job.cautions.empty()) cautions[job.crop] = job.cautions;
+    for (const auto& [crop, lines] : job.cautions_of) cautions[crop] = lines;
   }
 
   std::string this_week() {

@@ -323,6 +323,7 @@ struct Wording {
 constexpr std::array<Wording, work::kTraits.size()> kWordings{{
     {JobKind::OrderSeed, order_seed},
     {JobKind::OrderBulbs, order_bulbs},
+    {JobKind::OrderTubers, order_bulbs},
     {JobKind::OrderPlants, order_plants},
     {JobKind::PreTreat, pre_treat},
     {JobKind::Sow, sow},

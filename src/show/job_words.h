@@ -2,12 +2,14 @@
 // What a job says to people: the one place where calendar, page, table, JSON and CSV have it from.
 #pragma once
 
+#include <map>
 #include <string>
 #include <vector>
 
 #include "garden/plan.h"
 #include "ground/schedule.h"
 #include "work/jobs.h"
+#include "work/purchases.h"
 
 namespace trug::show {
 
@@ -18,6 +20,8 @@ struct JobRow : work::Job {
   std::string crop_words;             // "late cornflower 2": by the planting's id where it has one
   std::string text;                   // what to do and why, one paragraph of sentences
   std::vector<std::string> cautions;  // one sentence each, where someone handles the plant
+  std::map<std::string, std::vector<std::string>> cautions_of;  // likewise, by crop
+  std::vector<work::Purchase> items;                            // of a joint order
 
   std::string title() const { return doing + ": " + crop_words; }
 };

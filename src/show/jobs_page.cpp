@@ -3,10 +3,12 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
+#include <algorithm>
 #include <cstddef>
 #include <map>
 #include <set>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "base/text.h"
@@ -25,7 +27,8 @@ std::string weekday_and_number(Date day) {
 }
 
 std::string amount(const work::Job& job) {
-  const bool told = job.key.kind == work::JobKind::OrderSeed || work::trait(job.key.kind).counted;
+  const work::JobTrait& kind = work::trait(job.key.kind);
+  const bool told = kind.group == work::JobGroup::Buying || kind.counted;
   return job.plants && told ? fmt::format("{}", *job.plants) : "";
 }
 
@@ -50,8 +53,7 @@ std::string told_with_words(const JobsShown& jobs) {
 CautionLines cautions_of(const JobsShown& jobs) {
   CautionLines lines;
   for (const std::size_t i : jobs.rows) {
-    const JobRow& row = jobs.reckoned.rows[i];
-    lines[row.crop] = row.cautions;
+    for (const auto& [crop, its] : jobs.reckoned.rows[i].cautions_of) lines[crop] = its;
   }
   return lines;
 }
@@ -88,8 +90,18 @@ std::string before_words(int before) {
 }
 
 std::string name_words(const JobRow& job) {
+  if (!job.parts.empty()) return job.crop_words;
   const std::string sowing = job.key.succession > 0 ? fmt::format(" {}", job.key.succession) : "";
   return job.planting_name + sowing;
+}
+
+// A note for each line of the text.
+void add_notes(std::string_view text, Table& table) {
+  for (std::size_t end = 0; end != std::string_view::npos;) {
+    end = text.find('\n');
+    table.add_note(std::string(text.substr(0, end)));
+    text.remove_prefix(std::min(end, text.size() - 1) + 1);
+  }
 }
 
 std::string window_words(const JobRow& job) {
@@ -126,7 +138,7 @@ std::string jobs_page(const JobsShown& jobs) {
     table.add({weekday_and_number(job.day), kind, name_words(job), job.cautions.empty() ? "" : "!",
                amount(job), where_words(job), window_words(job)},
               job.state == work::Job::State::Assumed);
-    if (jobs.full) table.add_note(job.text);
+    if (jobs.full) add_notes(job.text, table);
   }
   if (!jobs.rows.empty()) text += table.text(jobs.style);
   const CautionLines cautions = cautions_of(jobs);

@@ -51,15 +51,17 @@ Json job_json(const Plan& plan, const JobRow& job) {
   row["first"] = iso(job.first);
   row["last"] = iso(job.last);
   row["state"] = to_string(job.state);
-  row["planting"] = job.planting_name;
-  row["bed"] = job.bed;
+  // A joint order is no one planting's.
+  const auto its = [&](Json value) { return job.parts.empty() ? std::move(value) : Json(nullptr); };
+  row["planting"] = its(job.planting_name);
+  row["bed"] = its(job.bed);
   row["stretch"] = job.stretch > 0 ? Json(job.stretch) : Json(nullptr);
-  row["at_cm"] = job.at_cm;
-  row["length_cm"] = job.length_cm;
-  row["succession"] = succession_json(job.key.succession);
-  row["crop"] = job.crop;
+  row["at_cm"] = its(job.at_cm);
+  row["length_cm"] = its(job.length_cm);
+  row["succession"] = its(succession_json(job.key.succession));
+  row["crop"] = its(job.crop);
   row["variety"] = maybe(job.variety);
-  row["way"] = job.way;
+  row["way"] = its(job.way);
   row["where"] = job.where ? Json(word_of(kWhere, *job.where)) : Json(nullptr);
   row["plants"] = maybe(job.plants);
   row["spacing_cm"] = maybe(job.spacing_cm);
@@ -70,6 +72,8 @@ Json job_json(const Plan& plan, const JobRow& job) {
   row["after"] = Json::array();
   row["reminder"] = reminder_json(plan, job);
   row["told_with"] = nullptr;
+  row["items"] = job.parts.empty() ? Json(nullptr) : Json::array();
+  for (const work::Purchase& item : job.items) row["items"].push_back(purchase_json(plan, item));
   return row;
 }
 
@@ -124,9 +128,14 @@ std::string errors_json(const DocumentHead& head, const std::vector<Diagnostic>&
 
 std::string jobs_csv(const Reckoned& reckoned, const std::vector<std::size_t>& shown) {
   std::vector<Json> rows;
-  for (const std::size_t index : shown) rows.push_back(job_json(reckoned, index));
+  // No field holds a list of a list: a joint order's text says what its items do.
+  const auto flat = [](Json row) {
+    row.erase("items");
+    return row;
+  };
+  for (const std::size_t index : shown) rows.push_back(flat(job_json(reckoned, index)));
   // The header stands in an empty list too; no job need be there to name the fields.
-  return csv(job_json(reckoned.plan, JobRow{}), rows);
+  return csv(flat(job_json(reckoned.plan, JobRow{})), rows);
 }
 
 }  // namespace trug::show

@@ -12,6 +12,7 @@
 #include "show/json_parts.h"
 #include "show/pages.h"
 #include "show/plan_json.h"
+#include "show/purchase_words.h"
 #include "show/table.h"
 
 namespace trug::show {
@@ -26,65 +27,6 @@ constexpr Word<Goods> kHeadings[] = {{Goods::Seed, "Seed"},
                                      {Goods::Plants, "Young plants"}};
 static_assert(names_all(kHeadings));
 
-std::string_view unit(const Purchase& item) {
-  switch (item.goods) {
-    case Goods::Seed:
-      return "seed";
-    case Goods::Bulbs:
-      return item.sheet->life_cycle == LifeCycle::Corm ? "corm" : "bulb";
-    case Goods::Tubers:
-      return item.sheet->life_cycle == LifeCycle::Tuber ? "tuber" : "root";
-    case Goods::Plants:
-      return "young plant";
-  }
-  return "";
-}
-
-// "zinnia 'Orchard Dusk'", "tulip (late)".
-std::string name_words(const Purchase& item) {
-  std::string text = item.sheet->name;
-  if (item.variety) text += fmt::format(" '{}'", *item.variety);
-  if (item.group) text += fmt::format(" ({})", *item.group);
-  return text;
-}
-
-// "2 packets of 50 (84 seeds for 28 plants)"; "142 bulbs".
-std::string amount_words(const Purchase& item) {
-  std::string number = counted(item.number, unit(item));
-  if (item.goods == Goods::Seed) number += " for " + counted(item.plants, "plant");
-  if (!item.packets) return number;
-  return fmt::format("{} of {} ({})", counted(*item.packets, "packet"),
-                     *item.sheet->buy.packet_seeds, number);
-}
-
-std::vector<std::string> planting_names(const Plan& plan, const Purchase& item) {
-  std::vector<std::string> names;
-  for (const std::size_t i : item.plantings) names.push_back(plan.plantings[i].name);
-  return names;
-}
-
-// What one should know of the time; empty: nothing. Seed is to be had until spring.
-std::string note(const Purchase& item) {
-  if (!item.missed || item.goods == Goods::Seed) return "";
-  return fmt::format("Best bought in {}: take what there is now.", month_and_year(*item.missed));
-}
-
-Json item_json(const Plan& plan, const Purchase& item) {
-  Json row;
-  row["crop"] = item.sheet->name;
-  row["variety"] = maybe(item.variety);
-  row["group"] = maybe(item.group);
-  row["number"] = item.goods == Goods::Seed ? item.plants : item.number;
-  row["seeds"] = item.goods == Goods::Seed ? Json(item.number) : Json(nullptr);
-  row["packets"] = maybe(item.packets);
-  row["in_hand"] = item.in_hand;
-  row["by"] = iso(item.by);
-  row["plantings"] = planting_names(plan, item);
-  row["note"] = note(item);
-  row["cautions"] = caution_lines(*item.sheet);
-  return row;
-}
-
 // "2027-01".
 std::string month_words(Date month) { return iso(month).substr(0, 7); }
 
@@ -92,15 +34,11 @@ Json row_json(const Plan& plan, const Purchase& item) {
   Json row;
   row["goods"] = word_of(work::kGoods, item.goods);
   row["month"] = month_words(item.month);
-  row.update(item_json(plan, item));
+  row.update(purchase_json(plan, item));
   return row;
 }
 
 }  // namespace
-
-std::string purchase_words(const Purchase& item) {
-  return fmt::format("{}, {}", name_words(item), amount_words(item));
-}
 
 std::string order_page(const Plan& plan, const std::vector<Purchase>& purchases, Style style) {
   std::string text = headline(
@@ -116,10 +54,10 @@ std::string order_page(const Plan& plan, const std::vector<Purchase>& purchases,
     heading = group;
     cautions[item.sheet->name] = caution_lines(*item.sheet);
     const std::string in_hand =
-        item.in_hand > 0 ? counted(item.in_hand, unit(item)) : std::string();
-    table.add({name_words(item), item.sheet->cautions.empty() ? "" : "!", amount_words(item),
-               listed(planting_names(plan, item)), in_hand, brief_day(item.by)});
-    if (const std::string words = note(item); !words.empty()) table.add_note(words);
+        item.in_hand > 0 ? counted(item.in_hand, goods_unit(item)) : std::string();
+    table.add({what_is_bought(item), item.sheet->cautions.empty() ? "" : "!", how_much(item),
+               listed(plantings_of(plan, item)), in_hand, brief_day(item.by)});
+    if (const std::string words = note_of(item); !words.empty()) table.add_note(words);
   }
   return text + (purchases.empty() ? "" : table.text(style)) + caution_footer(cautions, style);
 }
@@ -134,7 +72,7 @@ std::string order_json(const DocumentHead& head, const Reckoned& reckoned,
     if (groups.empty() || groups.back()["group"] != goods || groups.back()["month"] != month) {
       groups.push_back({{"group", goods}, {"month", month}, {"items", Json::array()}});
     }
-    groups.back()["items"].push_back(item_json(reckoned.plan, item));
+    groups.back()["items"].push_back(purchase_json(reckoned.plan, item));
   }
   return dump(document);
 }

@@ -13,9 +13,6 @@
 
 namespace trug::show {
 
-// "cornflower, 1 packet of 100 (44 seeds for 22 plants)".
-std::string purchase_words(const work::Purchase& item);
-
 // A list a month and kind of goods, with totals and cautions.
 std::string order_page(const Plan& plan, const std::vector<work::Purchase>& purchases, Style style);
 // "trug.order/1".

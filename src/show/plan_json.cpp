@@ -8,6 +8,7 @@
 #include "ground/strip_cm.h"
 #include "show/caution_words.h"
 #include "show/finding_words.h"
+#include "show/purchase_words.h"
 #include "show/remedy_words.h"
 
 namespace trug::show {
@@ -127,6 +128,22 @@ Json sowing_json(const Reckoned& r, const ground::Sowing& sowing) {
   row["succession"] = succession_json(sowing.number);
   row["at_cm"] = planting.patch ? Json(whole_cm(sowing.offset)) : Json(nullptr);
   row["length_cm"] = planting.patch ? Json(ground::length_cm(sowing)) : Json(nullptr);
+  return row;
+}
+
+Json purchase_json(const Plan& plan, const work::Purchase& item) {
+  Json row;
+  row["crop"] = item.sheet->name;
+  row["variety"] = maybe(item.variety);
+  row["group"] = maybe(item.group);
+  row["number"] = item.goods == work::Goods::Seed ? item.plants : item.number;
+  row["seeds"] = item.goods == work::Goods::Seed ? Json(item.number) : Json(nullptr);
+  row["packets"] = maybe(item.packets);
+  row["in_hand"] = item.in_hand;
+  row["by"] = iso(item.by);
+  row["plantings"] = plantings_of(plan, item);
+  row["note"] = note_of(item);
+  row["cautions"] = caution_lines(*item.sheet);
   return row;
 }
 

@@ -6,6 +6,7 @@
 #include "ground/schedule.h"
 #include "show/json.h"
 #include "show/json_parts.h"
+#include "work/purchases.h"
 
 namespace trug::show {
 
@@ -14,5 +15,8 @@ Json json_of(const DocumentHead& head, const Reckoned& reckoned);
 
 // A sowing with its dates; one of a succession with its number.
 Json sowing_json(const Reckoned& reckoned, const ground::Sowing& sowing);
+
+// One thing to buy.
+Json purchase_json(const Plan& plan, const work::Purchase& item);
 
 }  // namespace trug::show

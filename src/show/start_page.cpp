@@ -13,6 +13,7 @@
 #include "show/job_words.h"
 #include "show/order_page.h"
 #include "show/pages.h"
+#include "show/purchase_words.h"
 #include "show/table.h"
 #include "show/week_words.h"
 

@@ -284,7 +284,8 @@ std::string signs(const Reckoned& reckoned, std::size_t planting, Style style) {
   std::string text;
   std::set<work::JobKind> told;
   for (const JobRow& job : reckoned.rows) {
-    if (job.planting != planting || !told.insert(job.key.kind).second) continue;
+    if (!job.parts.empty() || job.planting != planting || !told.insert(job.key.kind).second)
+      continue;
     const Sheet& sheet = *reckoned.schedule.at(job.sowing).sheet;
     const std::string sign = sign_of(sheet, job.key.kind);
     if (sign.empty()) continue;

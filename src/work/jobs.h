@@ -26,6 +26,15 @@ struct JobKey {
   int repeat = 0;      // 0: the first of its kind in the planting
 };
 
+// What of a joint order is for one sowing.
+struct OrderPart {
+  JobKey key;  // of its own order, were there one
+  std::size_t planting = 0;
+  std::size_t sowing = 0;
+  int plants = 0;
+  Date last;  // that leaves time to send it
+};
+
 // What is done to ground that is cleared. Lean: not fed, the next crop wants it so. Cover, Rest: in
 // autumn, when rain washes out what it is fed; Rest where the next crop goes in before the winter.
 enum class Clearing { Feed, Lean, Cover, Rest };
@@ -64,6 +73,9 @@ struct Job {
   std::vector<std::size_t> after;       // jobs (by index in the list) that must come first
   // The job whose event tells of this one too, on its day; absent: it has an event of its own.
   std::optional<std::size_t> told_with;
+  // A joint order (orders.h): what it is for. Of its place, crop and way such a job says nothing,
+  // and `planting` and `sowing` are those of the first.
+  std::vector<OrderPart> parts;
 };
 
 }  // namespace trug::work

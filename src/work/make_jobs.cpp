@@ -186,6 +186,24 @@ void order_the_rest(Job& job, const Sowing& sowing, int there) {
   if (is_order(job.key.kind)) job.plants = sowing.plants - there;
 }
 
+// The order of those plants that are more than were ordered; nullopt: there are none, or they are
+// begun. The order that lies behind keeps the rest.
+std::optional<Job> order_of_more(Job& ordered, const Sowing& sowing, const RuleContext& context) {
+  const Date today = context.when.today;
+  if (!is_order(ordered.key.kind) || ordered.state == Job::State::Due || sowing.start <= today) {
+    return std::nullopt;
+  }
+  const int before = plants_ordered(context.plan.plantings[sowing.planting], sowing, today);
+  if (before == 0 || *ordered.plants <= before) return std::nullopt;
+  Job more = ordered;
+  more.plants = *ordered.plants - before;
+  more.day = more.first = today;
+  more.last = std::max(more.last, today);
+  more.state = Job::State::Due;
+  ordered.plants = before;
+  return more;
+}
+
 // A minor job that a major one of its sowing tells of.
 bool is_minor(const JobDraft& draft) {
   return !draft.apart && !draft.recorded && !draft.soonest && !trait(draft.kind).told_with.empty();
@@ -268,7 +286,9 @@ std::optional<std::size_t> add_jobs(const Schedule& schedule, std::size_t index,
     if (ground_ready && is_into_bed(draft)) job->after.push_back(*ground_ready);
     if (trait(draft.kind).in_line) before = jobs.size();
     if (leaves_the_ground(draft.kind)) frees = jobs.size();
+    auto more = order_of_more(*job, sowing, context);
     jobs.push_back(std::move(*job));
+    if (more) jobs.push_back(std::move(*more));
   }
   return frees;
 }

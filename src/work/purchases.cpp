@@ -4,9 +4,11 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <string>
 #include <tuple>
 #include <utility>
 
+#include "work/orders.h"
 #include "work/seeds.h"
 
 namespace trug::work {
@@ -14,48 +16,10 @@ namespace {
 
 using ground::Sowing;
 
-std::optional<Goods> goods_of(JobKind kind, const Sheet& sheet) {
-  if (kind == JobKind::OrderSeed) return Goods::Seed;
-  if (kind == JobKind::OrderPlants) return Goods::Plants;
-  if (kind != JobKind::OrderBulbs) return std::nullopt;
-  const bool like_bulbs =
-      sheet.life_cycle == LifeCycle::Bulb || sheet.life_cycle == LifeCycle::Corm;
-  return like_bulbs ? Goods::Bulbs : Goods::Tubers;
-}
-
 Held held_as(Goods goods) {
   if (goods == Goods::Seed) return Held::Seed;
   return goods == Goods::Plants ? Held::Plants : Held::Bulbs;
 }
-
-Date month_begin(Date day) { return make_date(year_of(day), month_of(day), 1); }
-
-// The last time before `day` that this month of the year began.
-Date last_begin(unsigned month, Date day) {
-  const Date this_year = make_date(year_of(day), month, 1);
-  return this_year <= day ? this_year : make_date(year_of(day) - 1, month, 1);
-}
-
-// The sheet's month of what the trade begins it from; half a year on in the south.
-std::optional<unsigned> month_of(const Sheet& sheet, Goods goods, const Place& place) {
-  const bool usual = (goods == Goods::Plants) == (sheet.usual == Usual::Plants);
-  if (!sheet.buy.month || !usual) return std::nullopt;
-  return is_southern(place) ? (*sheet.buy.month + 5) % 12 + 1 : *sheet.buy.month;
-}
-
-// When to buy what is ordered on `day` at the usual time before it is needed.
-std::pair<Date, std::optional<Date>> month_of_buying(std::optional<unsigned> month, Date day,
-                                                     Date today) {
-  const Date now = month_begin(today);
-  if (!month) return {std::max(month_begin(day), now), std::nullopt};
-  const Date usual = last_begin(*month, day);
-  if (usual >= now) return {usual, std::nullopt};
-  return {now, usual};
-}
-
-// One kind of goods. Young plants do not keep: what is set out in another month is bought anew.
-using Item = std::tuple<Goods, std::string, std::optional<std::string>, std::optional<std::string>,
-                        std::optional<Date>>;
 
 int held(const Plan& plan, const Purchase& purchase) {
   int number = 0;
@@ -66,67 +30,75 @@ int held(const Plan& plan, const Purchase& purchase) {
   return number;
 }
 
-// The order of one sowing, to be joined with others of its kind.
-Purchase purchase_of(const Job& job, const Sowing& sowing, Goods goods, const Place& place,
-                     Date today) {
-  const Sheet& sheet = *sowing.sheet;
-  const auto [month, missed] = month_of_buying(month_of(sheet, goods, place), job.day, today);
-  return {.goods = goods,
-          .sheet = &sheet,
-          .variety = job.variety,
-          .group = sowing.group ? std::optional(sowing.group->name) : std::nullopt,
-          .month = month,
-          .missed = missed,
-          .by = job.last,
-          .plants = 0,
-          .number = 0,
-          .packets = {},
-          .in_hand = 0,
-          .plantings = {}};
+using Item = std::tuple<std::string, std::optional<std::string>, std::optional<std::string>>;
+
+// What a part of an order is of, nothing of it counted yet.
+Purchase kind_of_purchase(const Plan& plan, const Sowing& sowing, const Job& order, Date today) {
+  Purchase item;
+  item.goods = *goods_of(order.key.kind);
+  item.sheet = sowing.sheet;
+  item.variety = plan.plantings[sowing.planting].asked.variety;
+  if (sowing.group) item.group = sowing.group->name;
+  const Date day = std::max(order.day, today);
+  item.month = month_begin(day);
+  const auto best = best_month(*item.sheet, item.goods, plan.place, day);
+  if (best && *best < item.month) item.missed = best;
+  return item;
 }
 
-// Seed and bulbs are bought once, for the first that wants them.
-void take_earlier(Purchase& all, const Purchase& one) {
-  if (one.month < all.month) std::tie(all.month, all.missed) = std::tie(one.month, one.missed);
-  all.by = std::min(all.by, one.by);
+// Whole seeds or plants, packets of them, and for what.
+void conclude(const Plan& plan, double number, Purchase& item) {
+  item.number = static_cast<int>(std::ceil(number - 1e-9));
+  if (item.goods == Goods::Bulbs) {
+    item.spare = static_cast<int>(std::lround(item.number * kSpareBulbs));
+    item.number += item.spare;
+  }
+  const auto& packet = item.sheet->buy.packet_seeds;
+  if (item.goods == Goods::Seed && packet) item.packets = (item.number + *packet - 1) / *packet;
+  item.in_hand = held(plan, item);
+  std::ranges::sort(item.plantings);
+  item.plantings.erase(std::unique(item.plantings.begin(), item.plantings.end()),
+                       item.plantings.end());
 }
 
 }  // namespace
 
-std::vector<Purchase> purchases(const Plan& plan, const ground::Schedule& schedule,
-                                const std::vector<Job>& jobs, Date today) {
+std::vector<Purchase> items_of(const Plan& plan, const ground::Schedule& schedule, const Job& order,
+                               Date today) {
   struct Sum {
-    Purchase purchase;
+    Purchase item;
     double number = 0;
   };
-  std::map<Item, Sum> items;
-  for (const Job& job : jobs) {
-    const Sowing& sowing = schedule.at(job.sowing);
-    const auto goods = goods_of(job.key.kind, *sowing.sheet);
-    if (!goods || job.state != Job::State::Due) continue;
-    const Purchase one = purchase_of(job, sowing, *goods, plan.place, today);
-    const auto month = *goods == Goods::Plants ? std::optional(one.month) : std::nullopt;
-    const Item item{*goods, one.sheet->name, one.variety, one.group, month};
-    auto& [all, number] = items.try_emplace(item, Sum{one, 0}).first->second;
-    take_earlier(all, one);
-    const int plants = job.plants.value_or(sowing.plants);
-    all.plants += plants;
-    number += plants * (*goods == Goods::Seed ? seeds_per_plant(sowing) : begun_per_plant(sowing));
-    all.plantings.push_back(job.planting);
+  std::map<Item, Sum> sums;
+  for (const OrderPart& part : order.parts) {
+    const Sowing& sowing = schedule.at(part.sowing);
+    Purchase one = kind_of_purchase(plan, sowing, order, today);
+    one.by = part.last;
+    auto& [item, number] =
+        sums.try_emplace(Item{one.sheet->name, one.variety, one.group}, Sum{one, 0}).first->second;
+    item.by = std::min(item.by, part.last);
+    item.plants += part.plants;
+    item.plantings.push_back(part.planting);
+    const bool seed = item.goods == Goods::Seed;
+    number += part.plants * (seed ? seeds_per_plant(sowing) : begun_per_plant(sowing));
   }
+  std::vector<Purchase> items;
+  for (auto& [who, sum] : sums) {
+    conclude(plan, sum.number, sum.item);
+    items.push_back(std::move(sum.item));
+  }
+  return items;
+}
+
+std::vector<Purchase> purchases(const Plan& plan, const ground::Schedule& schedule,
+                                const std::vector<Job>& jobs, Date today) {
   std::vector<Purchase> result;
-  for (auto& [item, sum] : items) {
-    Purchase& all = sum.purchase;
-    all.number = static_cast<int>(std::ceil(sum.number - 1e-9));
-    const auto& packet = all.sheet->buy.packet_seeds;
-    if (all.goods == Goods::Seed && packet) all.packets = (all.number + *packet - 1) / *packet;
-    all.in_hand = held(plan, all);
-    std::ranges::sort(all.plantings);
-    all.plantings.erase(std::unique(all.plantings.begin(), all.plantings.end()),
-                        all.plantings.end());
-    result.push_back(std::move(all));
+  for (const Job& order : with_joint_orders(plan, schedule, jobs, today)) {
+    if (order.parts.empty() || order.state != Job::State::Due) continue;
+    for (Purchase& item : items_of(plan, schedule, order, today)) result.push_back(std::move(item));
   }
-  std::ranges::stable_sort(result, {}, &Purchase::month);
+  std::ranges::stable_sort(result, {},
+                           [](const Purchase& item) { return std::pair(item.month, item.goods); });
   return result;
 }
 

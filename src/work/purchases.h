@@ -9,21 +9,13 @@
 #include <vector>
 
 #include "base/date.h"
-#include "base/words.h"
 #include "garden/plan.h"
 #include "garden/sheet.h"
 #include "ground/schedule.h"
+#include "work/goods.h"
 #include "work/jobs.h"
 
 namespace trug::work {
-
-// Bulbs and corms are sold together, tubers and roots at another time of the year.
-enum class Goods { Seed, Bulbs, Tubers, Plants };
-inline constexpr Word<Goods> kGoods[] = {{Goods::Seed, "seed"},
-                                         {Goods::Bulbs, "bulbs"},
-                                         {Goods::Tubers, "tubers"},
-                                         {Goods::Plants, "plants"}};
-static_assert(names_all(kGoods));
 
 struct Purchase {
   Goods goods{};
@@ -35,13 +27,17 @@ struct Purchase {
   Date by;                             // the last day that leaves time to send it
   int plants = 0;                      // that are to come of it
   int number = 0;                      // seeds, bulbs, tubers or plants to buy
+  int spare = 0;                       // of them, bulbs in case some do not come up
   std::optional<int> packets;          // of seed, where the sheet knows a usual one
   int in_hand = 0;                     // of the same, not to be bought
   std::vector<std::size_t> plantings;  // that it is for, in the plan's order
 };
 
-// By month, then goods, crop, variety and group. What is in hand is taken off; orders that lie
-// before `today` count as bought. `jobs`: the schedule's.
+// What a joint order is for, by crop, variety and group. What is in hand is taken off.
+std::vector<Purchase> items_of(const Plan& plan, const ground::Schedule& schedule, const Job& order,
+                               Date today);
+// Those of all orders (orders.h) that do not lie before `today`, by month, then goods. `jobs`: the
+// schedule's.
 std::vector<Purchase> purchases(const Plan& plan, const ground::Schedule& schedule,
                                 const std::vector<Job>& jobs, Date today);
 

@@ -8,6 +8,7 @@
 #include <string>
 #include <utility>
 
+#include "work/goods.h"
 #include "work/seeds.h"
 
 namespace trug::work {
@@ -91,7 +92,8 @@ Date last_right(const JobDraft& draft, const Sowing& sowing) {
 
 void put_off(const Happened& not_done, const Sowing& sowing, const RuleContext& context,
              std::vector<JobDraft>& drafts) {
-  const auto draft = std::ranges::find(drafts, parse_job_kind(*not_done.job), &JobDraft::kind);
+  const auto draft = std::ranges::find_if(
+      drafts, [&](const JobDraft& one) { return is_word_of(*not_done.job, one.kind); });
   if (draft == drafts.end()) return;
   const Date day = placed(*draft, context).day;
   const auto told = told_day(context.plan.plantings[sowing.planting], sowing.number,

@@ -11,6 +11,7 @@
 #include "ground/candidates.h"
 #include "growth/crop_clock.h"
 #include "growth/winter.h"
+#include "work/goods.h"
 #include "work/rules.h"
 
 namespace trug::work {
@@ -19,13 +20,14 @@ using ground::Sowing;
 
 namespace {
 
-// When what is needed is ordered, in days before it is.
+// When what is needed is ordered, in days before it is: usually, where the sheet knows no month in
+// which it is best bought, and at the latest.
 struct OrderDays {
-  int usual, earliest, latest;
+  int usual, latest;
 };
-constexpr OrderDays kOrderSeed{28, 84, 14};
-constexpr OrderDays kOrderBulbs{70, 120, 21};
-constexpr OrderDays kOrderPlants{42, 120, 14};
+constexpr OrderDays kOrderSeed{28, 14};
+constexpr OrderDays kOrderBulbs{70, 21};
+constexpr OrderDays kOrderPlants{42, 14};
 // Hardening off takes ten to fourteen days (common practice), of what is up for some days.
 constexpr int kHardenBefore = 12, kHardenFirst = 14, kHardenLast = ground::kHardenedDays,
               kHardenAtLeast = 4;
@@ -41,8 +43,14 @@ bool is_begun_as(const Sowing& sowing, Method method) {
   return !sowing.stands && !sowing.young_plants && sowing.raised_by().method == method;
 }
 
-Window before(Date needed, OrderDays days) {
-  return {needed - Days{days.usual}, needed - Days{days.earliest}, needed - Days{days.latest}};
+// On the first of the gardener's days in its month, a week of which is in time.
+JobDraft order(Goods goods, const Sowing& sowing, const RuleContext& context, Date needed,
+               OrderDays days) {
+  const Date usual = needed - Days{days.usual};
+  const Date last = needed - Days{days.latest};
+  const Date month = best_month(*sowing.sheet, goods, context.plan.place, last - Days{6})
+                         .value_or(month_begin(usual));
+  return {.kind = order_of(goods), .window = {month, month, last}};
 }
 
 // The days on which a raised start is right: so that its weeks under cover end in the window for
@@ -177,19 +185,22 @@ JobDraft where_it_stands(JobKind kind, Window window, const Sowing& sowing,
 
 namespace {
 
-std::optional<JobDraft> order_seed(const Sowing& sowing, const RuleContext&) {
+std::optional<JobDraft> order_seed(const Sowing& sowing, const RuleContext& context) {
   if (!is_begun_as(sowing, Method::Seed)) return std::nullopt;
-  return JobDraft{.kind = JobKind::OrderSeed, .window = before(sowing.start, kOrderSeed)};
+  return order(Goods::Seed, sowing, context, sowing.start, kOrderSeed);
 }
 
-std::optional<JobDraft> order_bulbs(const Sowing& sowing, const RuleContext&) {
+std::optional<JobDraft> order_bulbs(const Sowing& sowing, const RuleContext& context) {
   if (!is_begun_as(sowing, Method::Bulb)) return std::nullopt;
-  return JobDraft{.kind = JobKind::OrderBulbs, .window = before(bulbs_needed(sowing), kOrderBulbs)};
+  const bool like_bulbs =
+      sowing.sheet->life_cycle == LifeCycle::Bulb || sowing.sheet->life_cycle == LifeCycle::Corm;
+  return order(like_bulbs ? Goods::Bulbs : Goods::Tubers, sowing, context, bulbs_needed(sowing),
+               kOrderBulbs);
 }
 
-std::optional<JobDraft> order_plants(const Sowing& sowing, const RuleContext&) {
+std::optional<JobDraft> order_plants(const Sowing& sowing, const RuleContext& context) {
   if (!is_begun_as(sowing, Method::BoughtPlants)) return std::nullopt;
-  return JobDraft{.kind = JobKind::OrderPlants, .window = before(sowing.in_ground, kOrderPlants)};
+  return order(Goods::Plants, sowing, context, sowing.in_ground, kOrderPlants);
 }
 
 std::optional<JobDraft> pre_treat(const Sowing& sowing, const RuleContext& context) {

@@ -14,6 +14,9 @@ inline constexpr double kSeedlingsPerPlant = 1.25;
 double begun_per_plant(const ground::Sowing& sowing);
 // Those above the wanted ones, whole.
 int spare_plants(const ground::Sowing& sowing);
+// Of every hundred bulbs and corms so many more are bought, since some come soft or do not come up
+// (memory): 60 and 3.
+inline constexpr double kSpareBulbs = 0.05;
 // What of it is covered in winter: what stays in the ground is mulched, the rest lies under fleece.
 bool is_mulched(const Sheet& sheet);
 

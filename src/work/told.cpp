@@ -61,4 +61,20 @@ bool agree_with_told(const ground::Sowing& sowing, const JobDraft& draft,
   return true;
 }
 
+int plants_ordered(const Planting& planting, const ground::Sowing& sowing, Date today) {
+  Date since{};
+  for (const Happened& one : planting.happened) {
+    const bool is_its = one.succession == sowing.number && one.repeat == sowing.begun.repeat;
+    if (is_its && one.what == Happening::NotDone) since = std::max(since, one.on + Days{1});
+  }
+  int plants = 0;
+  for (const Told& told : planting.told) {
+    if (told.succession != sowing.number || told.repeat != sowing.begun.repeat) continue;
+    for (const ToldPart& part : told.ordered) {
+      if (since <= part.day && part.day < today) plants += part.plants;
+    }
+  }
+  return plants;
+}
+
 }  // namespace trug::work

@@ -14,4 +14,8 @@ namespace trug::work {
 bool agree_with_told(const ground::Sowing& sowing, const JobDraft& draft,
                      const RuleContext& context, Job& job);
 
+// Plants of it in the joint orders that lie behind, as far as nothing is said to have come to
+// nothing since.
+int plants_ordered(const Planting& planting, const ground::Sowing& sowing, Date today);
+
 }  // namespace trug::work

@@ -53,8 +53,9 @@ TEST_F(CalendarParts, NamesThatDifferInCaseOnlyAreOnePerson) {
     const std::string two = plan({{"north", one, "cosmos"}, {"south", other, "cornflower"}});
     const std::string file = fmt::format("out-{}.ics", other[0] ? other : "everyone");
     EXPECT_EQ(calendar(two, {"--split", "person"}).exit, kDone);
-    EXPECT_EQ(names(), (std::vector<std::string>{file, "plan.toml"}));
+    EXPECT_EQ(names(), (std::vector<std::string>{file, "out-orders.ics", "plan.toml"}));
     EXPECT_EQ(cancelled(file), 0);
+    EXPECT_EQ(count_of("SUMMARY:Order", read(file)), 0);
     EXPECT_GT(count_of("SUMMARY:First cut: cosmos", read(file)), 0);
     EXPECT_GT(count_of("SUMMARY:First cut: cornflower", read(file)), 0);
     const std::string before = read(file);
@@ -153,6 +154,7 @@ TEST_F(CalendarParts, ABedWithoutJobsAndAPlanWithoutThem) {
   EXPECT_NE(read("out-north.ics").find("SUMMARY:This calendar has ended"), std::string::npos);
   // Nothing to write is said.
   std::filesystem::remove(path("out-north.ics"));
+  std::filesystem::remove(path("out-orders.ics"));
   const Answer answer = calendar(plan({}), {"--split", "bed"});
   EXPECT_EQ(answer.exit, kDone);
   EXPECT_TRUE(answer.err.starts_with("note: there are no jobs, so no file to split into\n"))

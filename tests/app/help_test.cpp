@@ -70,8 +70,8 @@ TEST(Glossary, KnowsEveryFindingAndRank) {
 
 // The words that stood on the screen and were explained nowhere.
 TEST(Glossary, KnowsTheWordsOfTheScreen) {
-  for (const char* word : {"not proved best", "vase", "usual time", "stretch", "way",
-                           "still right", "remedy", "assumed", "moved", "reworded", "cancelled"}) {
+  for (const char* word : {"not proved best", "vase", "usual time", "stretch", "way", "still right",
+                           "remedy", "assumed", "moved", "reworded", "cancelled"}) {
     EXPECT_FALSE(show::find_words(word).empty()) << word;
   }
 }

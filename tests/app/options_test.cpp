@@ -155,11 +155,11 @@ TEST(Options, TakeKindsOfJobsByAPartOfTheirWord) {
   } rows[] = {
       {"sow", {Sow}},
       {"plant", {Plant}},
-      {"order", {OrderSeed, OrderBulbs, OrderPlants}},
+      {"order", {OrderSeed, OrderBulbs, OrderTubers, OrderPlants}},
       {"cut", {FirstCut, CutBack}},
       {"harden", {HardenOff}},
       {"sow,first-cut", {Sow, FirstCut}},
-      {"buying", {OrderSeed, OrderBulbs, OrderPlants}},
+      {"buying", {OrderSeed, OrderBulbs, OrderTubers, OrderPlants}},
   };
   for (const auto& row : rows) {
     EXPECT_EQ(options({"jobs", "a.toml", "--only", row.text}).only, row.kinds) << row.text;
@@ -192,7 +192,8 @@ TEST(Options, TellWhatWouldBeRight) {
        "error: --only: 'grub' is no kind of job; there are buying, clear-and-feed, "
        "clearing, cut-back, cutting, dead-head, disbud, divide, first-cut, harden-off, "
        "let-die-down, lift, lift-and-store, look-at-stored, look-for-seedlings, "
-       "order-bulbs, order-plants, order-seed, pick, pinch, plant, plant-out, planting, "
+       "order-bulbs, order-plants, order-seed, order-tubers, pick, pinch, plant, plant-out, "
+       "planting, "
        "pot-on, pre-treat, prick-out, protect, prune, raising, replant, slugs, sow, "
        "support, tending, thin, uncover, watch-for-frost and water-in\n"
        "  hint: trug jobs --help tells what it takes\n"},

@@ -6,6 +6,7 @@
 #include <regex>
 #include <string>
 
+#include "calendar/event.h"
 #include "calendar/memory.h"
 #include "plan_text.h"
 #include "program.h"
@@ -88,7 +89,8 @@ TEST_F(Remembering, SomeKindsOfJobAreNoMemory) {
 TEST_F(Remembering, APlanThatIsSplitKeepsItsWholeCalendarToo) {
   write("plan.toml", plan());
   EXPECT_EQ(run({"calendar", "@plan.toml", "--split", "bed"}).exit, 0);
-  EXPECT_EQ(names(), (std::vector<std::string>{"garden-lane.ics", "garden.ics", "plan.toml"}));
+  EXPECT_EQ(names(), (std::vector<std::string>{"garden-lane.ics", "garden-orders.ics", "garden.ics",
+                                               "plan.toml"}));
   EXPECT_TRUE(memory("garden-lane.ics").plantings.empty());
   EXPECT_EQ(memory().plantings.size(), 1U);
 }
@@ -387,6 +389,119 @@ TEST_F(Remembering, AnotherFileInItsPlaceIsSaidAndLeftAlone) {
     EXPECT_EQ(run({"calendar", "@plan.toml", "-o", output}).exit, 3);
   }
   EXPECT_EQ(read("garden.ics"), "Shopping: twine, labels\n");
+}
+
+// ---- orders, of several plantings together
+
+// The events of that kind that are not cancelled, by day.
+std::vector<calendar::StoredEvent> live(const calendar::Memory& memory, const std::string& kind) {
+  std::vector<calendar::StoredEvent> result;
+  for (const calendar::StoredEvent& stored : memory.events) {
+    if (stored.event.category == kind && !stored.event.cancelled) result.push_back(stored);
+  }
+  return result;
+}
+
+TEST_F(Remembering, AnOrderChangesWithItsList) {
+  on("2026-12-07");
+  write("plan.toml", wished("crops = [\"zinnia\"]"));
+  ASSERT_EQ(run({"calendar", "@plan.toml"}).exit, 0);
+  const auto first = live(memory(), "order-seed");
+  ASSERT_EQ(first.size(), 1U);
+  ASSERT_TRUE(first[0].event.order);
+  ASSERT_EQ(first[0].event.order->plants.size(), 1U);
+  // A crop more, a crop less, another bed: the same event.
+  const struct {
+    std::string plan;
+    std::size_t parts;
+  } cases[] = {{wished("crops = [\"zinnia\"]", "lane",
+                       bed_text("wall", "2.6", "0.9", {{"1.1", "crops = [\"statice\"]"}})),
+                2},
+               {wished("crops = [\"zinnia\"]", "wall"), 1},
+               {wished("crops = [\"statice\"]"), 1}};
+  for (const auto& one : cases) {
+    write("plan.toml", one.plan);
+    ASSERT_EQ(run({"calendar", "@plan.toml"}).exit, 0);
+    const auto now = live(memory(), "order-seed");
+    ASSERT_EQ(now.size(), 1U);
+    EXPECT_EQ(now[0].event.uid, first[0].event.uid);
+    EXPECT_EQ(now[0].event.order->plants.size(), one.parts);
+    EXPECT_GT(now[0].revision.sequence, first[0].revision.sequence);
+  }
+}
+
+TEST_F(Remembering, APastOrderStaysAndWhatIsNewIsOrderedNext) {
+  on("2026-12-07");
+  write("plan.toml", wished("crops = [\"zinnia\"]"));
+  ASSERT_EQ(run({"calendar", "@plan.toml"}).exit, 0);
+  const auto first = live(memory(), "order-seed").at(0);
+  on(iso(first.event.start + Days{3}));
+  write("plan.toml", wished("crops = [\"zinnia\", \"statice\"]"));
+  for (int twice = 0; twice < 2; ++twice) {
+    const Answer answer = run({"calendar", "@plan.toml"});
+    ASSERT_EQ(answer.exit, 0) << answer.err;
+    const auto now = live(memory(), "order-seed");
+    ASSERT_EQ(now.size(), 2U);
+    EXPECT_EQ(now[0].bytes, first.bytes);
+    EXPECT_EQ(now[1].event.order->plants.size(), 1U);
+    EXPECT_EQ(now[1].event.order->repeat, 1);
+    EXPECT_GE(now[1].event.start, now_.today);
+  }
+  // Both lie behind: nothing is ordered again, and the days stand.
+  on(iso(live(memory(), "order-seed").at(1).event.start + Days{2}));
+  EXPECT_NE(run({"calendar", "@plan.toml"}).out.find("nothing changed"), std::string::npos);
+  EXPECT_EQ(run({"order", "@plan.toml"}).out.find("Seed,"), std::string::npos);
+}
+
+// What is said not to have been ordered is in the next order, and told once.
+TEST_F(Remembering, AnOrderThatWasNotMadeIsMadeLater) {
+  on("2026-12-07");
+  write("plan.toml", wished("crops = [\"zinnia\", \"statice\"]"));
+  ASSERT_EQ(run({"calendar", "@plan.toml"}).exit, 0);
+  const Date told = live(memory(), "order-seed").at(0).event.start;
+  on(iso(told + Days{4}));
+  write("plan.toml", wished("crops = [\"zinnia\", \"statice\"]", "lane",
+                            "[[happened]]\nplanting = \"lane/statice\"\nwhat = \"not-done\"\njob = "
+                            "\"order-seed\"\non = " +
+                                iso(told + Days{3}) + "\n"));
+  for (const int days : {4, 5, 9, 20}) {
+    on(iso(told + Days{days}));
+    ASSERT_EQ(run({"calendar", "@plan.toml"}).exit, 0);
+    const auto now = live(memory(), "order-seed");
+    ASSERT_EQ(now.size(), 2U) << days;
+    EXPECT_EQ(now[0].event.start, told);
+    EXPECT_EQ(now[1].event.start, told + Days{4}) << days;
+    EXPECT_EQ(now[1].event.order->plants.size(), 1U);
+  }
+}
+
+// A calendar from before orders were made together.
+TEST_F(Remembering, AnOlderFilesOrdersAreTakenOver) {
+  for (const bool behind : {false, true}) {
+    SCOPED_TRACE(behind);
+    on("2026-12-07");
+    std::filesystem::remove(path("garden.ics"));
+    write("plan.toml", wished("crops = [\"zinnia\"]"));
+    ASSERT_EQ(run({"calendar", "@plan.toml"}).exit, 0);
+    const auto joint = live(memory(), "order-seed").at(0);
+    const std::string alone = calendar::job_uid(memory().space, {.flowering_year = 2027,
+                                                                 .bed = "lane",
+                                                                 .crop = "zinnia",
+                                                                 .planting = "1",
+                                                                 .kind = work::JobKind::OrderSeed});
+    std::string old = read("garden.ics");
+    old = std::regex_replace(old, std::regex(joint.event.uid), alone);
+    old = std::regex_replace(
+        old, std::regex("(X-TRUG-JOB:2027 [0-9]+) order-seed[^\r]*\r\n( [^\r]*\r\n)*"), "$1\r\n");
+    write("garden.ics", old);
+    ASSERT_FALSE(live(memory(), "order-seed").at(0).event.order);
+    on(iso(joint.event.start + Days{behind ? 2 : -2}));
+    ASSERT_EQ(run({"calendar", "@plan.toml"}).exit, 0);
+    const auto now = live(memory(), "order-seed");
+    ASSERT_EQ(now.size(), 1U);
+    EXPECT_EQ(now[0].event.uid, behind ? alone : joint.event.uid);
+    EXPECT_EQ(now[0].event.start, joint.event.start);
+  }
 }
 
 }  // namespace

@@ -233,9 +233,15 @@ class Walk : public Program {
     std::map<std::string, std::set<std::string>> orders, starts;
     for (const auto& [uid, event] : events) {
       if (event.cancelled) continue;
+      if (event.order) {
+        for (const auto& [start, plants] : event.order->plants) {
+          orders[to_string(start)].insert(uid);
+        }
+        continue;
+      }
       const std::string crop = event.summary.substr(event.summary.find(": ") + 1) + event.location;
       const auto kind = work::parse_job_kind(event.category);
-      if (event.category.starts_with("order-")) orders[crop].insert(event.category);
+      EXPECT_FALSE(event.category.starts_with("order-")) << crop << " is ordered alone";
       if (kind == work::JobKind::Sow || kind == work::JobKind::Plant) {
         starts[crop].insert(event.category);
       }

@@ -35,11 +35,15 @@ Reckoning allotment() {
 TEST(AllotmentEvents, AreAsManyAsItsWorkHasOccasions) {
   const Reckoning r = allotment();
   std::map<std::string, int> saved;
+  int orders = 0;  // fewer than one a planting
   for (const show::JobRow& job : r.rows) {
     if (job.told_with) ++saved[std::string(to_string(job.key.kind))];
+    if (!job.parts.empty()) orders += static_cast<int>(job.parts.size()) - 1;
   }
   int events = static_cast<int>(r.rows.size());
-  std::cout << events << " jobs, care off\n";
+  std::cout << events + orders << " jobs, care off\norders made jointly: -" << orders << "\n";
+  EXPECT_EQ(events + orders, static_cast<int>(r.jobs.size()));
+  EXPECT_GT(orders, 10);
   for (const auto& [kind, count] : saved) {
     events -= count;
     std::cout << kind << " told with another job: -" << count << "\n";

@@ -8,7 +8,8 @@ import tomllib
 Sowing = collections.namedtuple(
     "Sowing", "planting number crop bed at until way start in_ground lift plants first_cut last_cut")
 Job = collections.namedtuple(
-    "Job", "uid kind day first last where planting number plants text after told_with")
+    "Job", "uid kind day first last where planting number plants text after told_with ordered_for",
+    defaults=[()])  # the plantings of an order, which has none of its own
 Event = collections.namedtuple("Event", "uid day summary cancelled")
 Stretch = collections.namedtuple("Stretch", "bed at until crops")
 
@@ -28,7 +29,8 @@ def sowings(document):
 
 def jobs(document):
     return [Job(j["uid"], j["kind"], day(j["date"]), day(j["first"]), day(j["last"]), j["where"],
-                j["planting"], j["succession"], j["plants"], j["text"], j["after"], j["told_with"])
+                j["planting"], j["succession"], j["plants"], j["text"], j["after"], j["told_with"],
+                tuple(sorted({p for item in j["items"] or [] for p in item["plantings"]})))
             for j in document["jobs"]]
 
 

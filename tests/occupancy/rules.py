@@ -9,7 +9,7 @@ LIFTS = {"lift", "lift-and-store"}
 AFTER_LIFT = LIFTS | {"clear-and-feed", "look-for-seedlings", "look-at-stored"}
 # What is done in this order to one sowing, each not before the one in front of it.
 RAISED = ["sow", "prick-out", "pot-on", "harden-off", "plant-out"]
-BEFORE_START = {"order-seed", "order-bulbs", "order-plants", "pre-treat"}
+BEFORE_START = {"order-seed", "order-bulbs", "order-tubers", "order-plants", "pre-treat"}
 LEFT_OUT = {"cannot-grow", "too-late", "ground-taken", "failed", "fewer-sowings"}
 # Codes that say a start lies outside the trade's window.
 SAYS_LATE = {"late-start", "held-back"}
@@ -23,7 +23,16 @@ def name_of(sowing):
 def jobs_of(garden):
     found = collections.defaultdict(list)
     for job in garden.jobs:
-        found[job.planting, job.number].append(job)
+        if job.planting is not None:
+            found[job.planting, job.number].append(job)
+        # An order is for the last sowing of each planting, and may be for those before it.
+        for planting in job.ordered_for:
+            its = [s for s in garden.sowings if s.planting == planting]
+            if its:
+                last = max(its, key=lambda s: s.start)
+                found[planting, last.number].append(job)
+            else:
+                found[planting, None].append(job)
     return found
 
 

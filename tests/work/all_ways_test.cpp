@@ -143,6 +143,7 @@ TEST(AllWays, PutTheJobsOfAPlantInAPossibleOrder) {
   const std::vector<JobKind> lines[] = {
       {OrderSeed, PreTreat, Sow, PrickOut, PotOn, HardenOff, PlantOut, FirstCut, Lift},
       {OrderBulbs, PreTreat, Plant, HardenOff, PlantOut, FirstCut, Lift, ClearAndFeed},
+      {OrderTubers, PreTreat, Plant, HardenOff, PlantOut, FirstCut, LiftAndStore},
       {OrderPlants, PlantOut, WaterIn, FirstCut, Pick},
       {Sow, LookForSeedlings, FirstCut, DeadHead},
       {Sow, Thin, Pinch, FirstCut},
@@ -179,8 +180,8 @@ TEST(AllWays, AskForNothingBeforeThePlantsAreThere) {
   for (const Everything& all : gardens()) {
     for (const Job& job : all.jobs) {
       const Sowing& sowing = all.schedule.sowings[job.sowing];
-      const bool beforehand = job.key.kind == OrderSeed || job.key.kind == OrderBulbs ||
-                              job.key.kind == OrderPlants || job.key.kind == PreTreat;
+      const bool beforehand =
+          trait(job.key.kind).group == JobGroup::Buying || job.key.kind == PreTreat;
       if (beforehand || sowing.stands) continue;
       EXPECT_LE(sowing.start, job.day) << all.name(job);
       const bool begins = job.key.kind == Sow || job.key.kind == Plant;

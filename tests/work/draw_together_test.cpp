@@ -31,9 +31,9 @@ const Date kToday = make_date(2027, 1, 1);
 TEST(DrawTogether, WhatIsDoneInTheBedWithinAWeekAnyway) {
   std::vector<Job> jobs = {job(PotOn, "yard", "2027-04-08", "2027-04-01"),
                            job(PotOn, "yard", "2027-04-03", "2027-03-30"),
-                           job(PotOn, "yard", "2027-04-11", "2027-04-01"),   // eight days later
-                           job(PotOn, "lane", "2027-04-05", "2027-04-01"),   // another bed
-                           job(Thin, "yard", "2027-04-05", "2027-04-01")};   // another kind
+                           job(PotOn, "yard", "2027-04-11", "2027-04-01"),  // eight days later
+                           job(PotOn, "lane", "2027-04-05", "2027-04-01"),  // another bed
+                           job(Thin, "yard", "2027-04-05", "2027-04-01")};  // another kind
   draw_together(kToday, jobs);
   EXPECT_EQ(days_of(jobs), "04-03 04-03 04-11 04-05 04-05 ");
 }

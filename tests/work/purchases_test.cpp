@@ -60,6 +60,8 @@ TEST(Purchases, AreOneACropWithItsTotal) {
       EXPECT_LE(item.by, sowing.start - Days{14});
     }
     EXPECT_EQ(item.plants, plants);
+    if (one.goods == Goods::Bulbs)
+      number += std::round(number * 0.05);  // in case some do not come up
     EXPECT_EQ(item.number, std::ceil(number - 1e-9));
     EXPECT_EQ(item.packets.has_value(), one.goods == Goods::Seed);
   }
@@ -91,14 +93,15 @@ TEST(Purchases, AreLessWhatIsInHand) {
     return planned("", beds + "[[have]]\ncrop = \"tulip\"\nwhat = \"bulbs\"\nnumber = " +
                            std::to_string(held) + "\n");
   };
-  const int wanted = bought(planned("", beds)).front().number;
+  const Purchase all = bought(planned("", beds)).front();
+  const int wanted = all.number - all.spare;
   ASSERT_GT(wanted, 100);
   for (const int held : {1, 60, wanted - 1, wanted, wanted + 30}) {
     SCOPED_TRACE(held);
     const auto list = bought(with(held));
     ASSERT_EQ(list.empty(), held >= wanted);
     if (list.empty()) continue;
-    EXPECT_EQ(list.front().number, wanted - held);
+    EXPECT_EQ(list.front().number - list.front().spare, wanted - held);
     EXPECT_EQ(list.front().in_hand, held);
   }
 }
@@ -127,6 +130,7 @@ TEST(Purchases, AreMadeInTheMonthOfTheSheetOrNow) {
 TEST(Purchases, AreMadeHalfAYearLaterInTheSouth) {
   Planned p = planned("", bed_text("b", "2.6", "1.2", {{"1.1", "crops = [\"tulip\"]"}}));
   p.plan.place.latitude = -43;
+  static_cast<ask::Outcome&>(p) = ask::reckon(p.plan, p.sheets, {}, kToday);
   const auto list = bought(p);
   ASSERT_EQ(list.size(), 1u);
   EXPECT_EQ(month_of(list.front().month), 1u);

@@ -84,24 +84,45 @@ class Rules : public testing::Test {
   ground::Sowing sowing_;
 };
 
-TEST_F(Rules, OrderSeedFourWeeksBefore) {
-  EXPECT_EQ(told(OrderSeed), "2027-03-13, 2027-01-16 to 2027-03-27");
+// From the first of the month in which it would usually be ordered.
+TEST_F(Rules, OrderSeedInTheMonthFourWeeksBefore) {
+  EXPECT_EQ(told(OrderSeed), "2027-03-01, 2027-03-01 to 2027-03-27");
   way().method = Method::Bulb;
   EXPECT_EQ(told(OrderSeed), "none");
 }
 
-TEST_F(Rules, OrderBulbsTenWeeksBeforeTheyArePlantedOrChilled) {
-  EXPECT_EQ(told(OrderBulbs), "none");
-  way().method = Method::Bulb;
-  EXPECT_EQ(told(OrderBulbs), "2027-01-30, 2026-12-11 to 2027-03-20");
-  sowing_.needs_cold_store = true;  // for 8 to 12 weeks
-  EXPECT_EQ(told(OrderBulbs), "2026-11-21, 2026-10-02 to 2027-01-09");
+TEST_F(Rules, OrderInTheMonthInWhichTheBestIsToBeHad) {
+  sheet_.buy.month = 1;
+  EXPECT_EQ(told(OrderSeed), "2027-01-01, 2027-01-01 to 2027-03-27");
+  sheet_.buy.month = 3;
+  EXPECT_EQ(told(OrderSeed), "2027-03-01, 2027-03-01 to 2027-03-27");
+  sheet_.buy.month = 4;  // too late
+  EXPECT_EQ(told(OrderSeed), "2026-04-01, 2026-04-01 to 2027-03-27");
+  sheet_.buy.month = 11;
+  EXPECT_EQ(told(OrderSeed), "2026-11-01, 2026-11-01 to 2027-03-27");
+  plan_.place.latitude = -41;  // half a year on
+  EXPECT_EQ(told(OrderSeed), "2026-05-01, 2026-05-01 to 2027-03-27");
 }
 
-TEST_F(Rules, OrderPlantsSixWeeksBeforeTheyGoOut) {
+TEST_F(Rules, OrderBulbsInTheMonthTenWeeksBeforeTheyArePlantedOrChilled) {
+  EXPECT_EQ(told(OrderBulbs), "none");
+  way().method = Method::Bulb;
+  for (const LifeCycle life : {LifeCycle::Tuber, LifeCycle::Perennial}) {
+    sheet_.life_cycle = life;
+    EXPECT_EQ(told(OrderBulbs), "none");
+    EXPECT_EQ(told(OrderTubers), "2027-01-01, 2027-01-01 to 2027-03-20");
+  }
+  sheet_.life_cycle = LifeCycle::Corm;
+  EXPECT_EQ(told(OrderTubers), "none");
+  EXPECT_EQ(told(OrderBulbs), "2027-01-01, 2027-01-01 to 2027-03-20");
+  sowing_.needs_cold_store = true;  // for 8 to 12 weeks
+  EXPECT_EQ(told(OrderBulbs), "2026-11-01, 2026-11-01 to 2027-01-09");
+}
+
+TEST_F(Rules, OrderPlantsInTheMonthSixWeeksBeforeTheyGoOut) {
   EXPECT_EQ(told(OrderPlants), "none");
   way().method = Method::BoughtPlants;
-  EXPECT_EQ(told(OrderPlants), "2027-02-27, 2026-12-11 to 2027-03-27");
+  EXPECT_EQ(told(OrderPlants), "2027-02-01, 2027-02-01 to 2027-03-27");
 }
 
 TEST_F(Rules, PreTreatSoThatItEndsOnTheDayOfSowing) {
