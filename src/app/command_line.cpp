@@ -90,6 +90,14 @@ void add_calendar(Line line) {
 void add_weeks(Line line) {
   CLI::App& app = command(line, "weeks", "will every week have its vases", "weeks garden.toml");
   plan_argument(app, line);
+  CLI::Option* years =
+      app.add_flag("--years", line.options.by_years,
+                   "how often: each week's chance over the years of the plan's weather record");
+  app.add_option("--seed", line.options.draw_seed,
+                 "with --years: draw losses and yields anew from the number N")
+      ->type_name("N")
+      ->capture_default_str()
+      ->needs(years);
   form_options(app, line, show::kListFormats, "the weeks");
 }
 

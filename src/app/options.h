@@ -3,6 +3,7 @@
 #pragma once
 
 #include <chrono>
+#include <cstdint>
 #include <optional>
 #include <ostream>
 #include <string>
@@ -45,6 +46,9 @@ struct Options {
   bool verbose = false;  // which files were read
   // check
   bool bound = false;  // how far the choice can be from the best there is
+  // weeks
+  bool by_years = false;        // over the years of the record
+  std::uint64_t draw_seed = 1;  // of what is drawn
   // jobs
   std::optional<Date> from, to;
   std::vector<work::JobKind> only;

@@ -18,15 +18,6 @@ using growth::DateSpread;
 
 constexpr int kMostMissing = 9;  // days of a life, as of a frost winter
 
-CropClock clock_of(const Climate& climate, const Sowing& sowing, int flowering_year) {
-  return {climate,
-          *sowing.sheet,
-          sowing.group,
-          flowering_year,
-          growth::Rules{.cover = growth::cover_gain(sowing.cover, sowing.raised_by())},
-          sowing.pinched};
-}
-
 // The first cuts of one sowing, year by year, as days after the first day of its season.
 struct Lives {
   std::vector<double> first_cuts;
@@ -85,6 +76,15 @@ void take_spread(Lives lives, DateRange season, growth::Timeline& timeline) {
 
 }  // namespace
 
+CropClock clock_of(const Climate& climate, const Sowing& sowing, int flowering_year) {
+  return {climate,
+          *sowing.sheet,
+          sowing.group,
+          flowering_year,
+          growth::Rules{.cover = growth::cover_gain(sowing.cover, sowing.raised_by())},
+          sowing.pinched};
+}
+
 Schedule retimed(Schedule schedule, const Climate& climate, int flowering_year) {
   for (Sowing& sowing : schedule.sowings) {
     if (sowing.against && sowing.without_flower) continue;  // no weather mends that
@@ -95,6 +95,27 @@ Schedule retimed(Schedule schedule, const Climate& climate, int flowering_year) 
     if (timeline) sowing.timeline = std::move(*timeline);
   }
   return schedule;
+}
+
+std::vector<LivedYear> lived_years(const Schedule& schedule, const Climate& averages,
+                                   const std::shared_ptr<const DailyRecord>& record,
+                                   int flowering_year) {
+  std::vector<LivedYear> result;
+  const int first = year_of(record->first);
+  for (int year = year_of(record->until()); year >= first; --year) {
+    if (result.size() == kMostYears) break;
+    const Climate climate = averages.with_record(record, year - flowering_year);
+    Schedule lived = retimed(schedule, climate, flowering_year);
+    const bool is_told = std::ranges::all_of(lived.sowings, [&](const Sowing& sowing) {
+      const CropClock clock = clock_of(climate, sowing, flowering_year);
+      if (!clock.by_heat() || sowing.begun.first_cut) return true;
+      const Date from = sowing.stands ? clock.season().from : sowing.start;
+      return told(climate, {from, sowing.without_flower ? clock.season().until
+                                                        : sowing.timeline.first_flower.likely});
+    });
+    if (is_told) result.push_back({year, std::move(lived)});
+  }
+  return result;
 }
 
 Schedule spread_by_years(Schedule schedule, const Climate& averages,

@@ -5,6 +5,7 @@
 #pragma once
 
 #include <memory>
+#include <vector>
 
 #include "climate/climate.h"
 #include "garden/weather.h"
@@ -15,6 +16,10 @@ namespace trug::ground {
 // The schedule with the timelines of all sowings reckoned again in `climate`, one with a record.
 // Some may now be lifted before they are cut.
 Schedule retimed(Schedule schedule, const climate::Climate& climate, int flowering_year);
+
+// The clock of a sowing's crop, under what covers it.
+growth::CropClock clock_of(const climate::Climate& climate, const Sowing& sowing,
+                           int flowering_year);
 
 // Fewer recorded lives of a planting than this tell no spread, and no more than the last so many
 // are run: older ones are of another climate.
@@ -29,5 +34,16 @@ inline constexpr int kMostYears = 30;
 // by windows keep theirs.
 Schedule spread_by_years(Schedule schedule, const climate::Climate& averages,
                          const std::shared_ptr<const DailyRecord>& record, int flowering_year);
+
+// The schedule in the weather of one recorded year.
+struct LivedYear {
+  int year = 0;  // of its flowers
+  Schedule schedule;
+};
+// In every year whose record has fewer than ten days missing of each life that goes by warmth, the
+// latest first, no more than kMostYears of them.
+std::vector<LivedYear> lived_years(const Schedule& schedule, const climate::Climate& averages,
+                                   const std::shared_ptr<const DailyRecord>& record,
+                                   int flowering_year);
 
 }  // namespace trug::ground

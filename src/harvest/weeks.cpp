@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <array>
 
+#include "harvest/share.h"
+
 namespace trug::harvest {
 namespace {
 
@@ -34,7 +36,8 @@ struct Courses {
   bool none() const { return span().high <= 0; }
 };
 
-// Share of a cut's stems in a week when all its days are moved.
+}  // namespace
+
 double share_in(const Cut& cut, Date monday, int moved) {
   const Date first = cut.first + Days{moved};
   const Date last = cut.moves_with_first ? cut.lift + Days{std::max(0, moved)} : cut.lift;
@@ -46,6 +49,8 @@ double share_in(const Cut& cut, Date monday, int moved) {
   }
   return share;
 }
+
+namespace {
 
 Courses courses(const Cut& cut, Date monday) {
   const std::array<int, kCourses> moved{days_between(cut.first, cut.first_early), 0,

@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include <set>
 #include <string_view>
 
 #include "base/text.h"
@@ -30,6 +31,18 @@ static_assert(names_all(kHeadings));
 // "2027-01".
 std::string month_words(Date month) { return iso(month).substr(0, 7); }
 
+// Their day lies behind; nobody asked.
+std::string bought_words(const std::vector<Purchase>& bought, Style style) {
+  if (bought.empty()) return "";
+  std::set<std::string> names;
+  for (const Purchase& item : bought) names.insert(what_is_bought(item));
+  return "\n" +
+         indented(fmt::format("Taken as ordered, since the day for it lies behind: {}. Of what "
+                              "was not, [[happened]] says so: what = \"not-done\".",
+                              listed(std::vector<std::string>(names.begin(), names.end()))),
+                  0, style);
+}
+
 Json row_json(const Plan& plan, const Purchase& item) {
   Json row;
   row["goods"] = word_of(work::kGoods, item.goods);
@@ -40,7 +53,8 @@ Json row_json(const Plan& plan, const Purchase& item) {
 
 }  // namespace
 
-std::string order_page(const Plan& plan, const std::vector<Purchase>& purchases, Style style) {
+std::string order_page(const Plan& plan, const std::vector<Purchase>& purchases,
+                       const std::vector<Purchase>& bought, Style style) {
   std::string text = headline(
       plan.title, purchases.empty() ? ": nothing more is to be bought." : ": what is to be bought",
       style);
@@ -59,11 +73,13 @@ std::string order_page(const Plan& plan, const std::vector<Purchase>& purchases,
                listed(plantings_of(plan, item)), in_hand, brief_day(item.by)});
     if (const std::string words = note_of(item); !words.empty()) table.add_note(words);
   }
-  return text + (purchases.empty() ? "" : table.text(style)) + caution_footer(cautions, style);
+  return text + (purchases.empty() ? "" : table.text(style)) + bought_words(bought, style) +
+         caution_footer(cautions, style);
 }
 
 std::string order_json(const DocumentHead& head, const Reckoned& reckoned,
-                       const std::vector<Purchase>& purchases) {
+                       const std::vector<Purchase>& purchases,
+                       const std::vector<Purchase>& bought) {
   Json document = json_of(head, reckoned);
   Json& groups = document["groups"] = Json::array();
   for (const Purchase& item : purchases) {
@@ -73,6 +89,10 @@ std::string order_json(const DocumentHead& head, const Reckoned& reckoned,
       groups.push_back({{"group", goods}, {"month", month}, {"items", Json::array()}});
     }
     groups.back()["items"].push_back(purchase_json(reckoned.plan, item));
+  }
+  document["taken_as_bought"] = Json::array();
+  for (const Purchase& item : bought) {
+    document["taken_as_bought"].push_back(row_json(reckoned.plan, item));
   }
   return dump(document);
 }

@@ -111,6 +111,30 @@ Json week_json(const Plan& plan, const Week& week) {
   return row;
 }
 
+double thousandths(double share) { return std::round(share * 1000) / 1000; }
+
+Json years_json(const std::optional<ask::Chances>& chances) {
+  if (!chances) return nullptr;
+  return {{"recorded", chances->recorded},
+          {"first", chances->first_year},
+          {"last", chances->last_year},
+          {"drawn", chances->drawn},
+          {"seed", chances->seed}};
+}
+
+// Shares of the years drawn in which the week has its vases, or half of them, and its stems then.
+Json with_chance(Json week, const std::optional<ask::Chances>& chances, std::size_t index) {
+  week["chance_full"] = nullptr;
+  week["chance_half"] = nullptr;
+  week["usable"] = {{"low", nullptr}, {"likely", nullptr}, {"high", nullptr}};
+  if (!chances) return week;
+  const ask::WeekChance& chance = chances->weeks[index];
+  week["chance_full"] = thousandths(chance.full);
+  week["chance_half"] = thousandths(chance.half);
+  week["usable"] = span_json(chance.usable);
+  return week;
+}
+
 Json span_texts(const Json& spans) {
   Json texts = Json::array();
   for (const auto& [key, span] : spans.items()) {
@@ -131,7 +155,7 @@ Json kind_texts(const Json& kinds) {
 Json flat(const Json& week) {
   Json row;
   for (const auto& [name, value] : week.items()) {
-    if (name == "stems" || name == "vases") {
+    if (name == "stems" || name == "vases" || name == "usable") {
       for (const char* part : {"low", "likely", "high"}) {
         row[name + "_" + part] = value.is_null() ? Json(nullptr) : value[part];
       }
@@ -202,19 +226,25 @@ std::string weeks_page(const Plan& plan, const std::vector<Week>& weeks,
 }
 
 std::string weeks_json(const DocumentHead& head, const Reckoned& reckoned,
-                       const std::vector<Week>& weeks) {
+                       const std::vector<Week>& weeks, const std::optional<ask::Chances>& chances) {
   Json document = json_of(head, reckoned);
   document["stems_per_vase"] =
       reckoned.plan.wish ? Json(reckoned.plan.wish->stems_per_vase) : Json(nullptr);
+  document["years"] = years_json(chances);
   document["weeks"] = Json::array();
-  for (const Week& week : weeks) document["weeks"].push_back(week_json(reckoned.plan, week));
+  for (std::size_t i = 0; i < weeks.size(); ++i) {
+    document["weeks"].push_back(with_chance(week_json(reckoned.plan, weeks[i]), chances, i));
+  }
   return dump(document);
 }
 
-std::string weeks_csv(const Plan& plan, const std::vector<Week>& weeks) {
+std::string weeks_csv(const Plan& plan, const std::vector<Week>& weeks,
+                      const std::optional<ask::Chances>& chances) {
   std::vector<Json> rows;
-  for (const Week& week : weeks) rows.push_back(flat(week_json(plan, week)));
-  return csv(flat(week_json(plan, Week{})), rows);
+  for (std::size_t i = 0; i < weeks.size(); ++i) {
+    rows.push_back(flat(with_chance(week_json(plan, weeks[i]), chances, i)));
+  }
+  return csv(flat(with_chance(week_json(plan, Week{}), std::nullopt, 0)), rows);
 }
 
 }  // namespace trug::show

@@ -90,16 +90,33 @@ std::vector<Purchase> items_of(const Plan& plan, const ground::Schedule& schedul
   return items;
 }
 
-std::vector<Purchase> purchases(const Plan& plan, const ground::Schedule& schedule,
-                                const std::vector<Job>& jobs, Date today) {
+namespace {
+
+// Of those orders that are due, or of those that are not.
+std::vector<Purchase> items_of_all(const Plan& plan, const ground::Schedule& schedule,
+                                   const std::vector<Job>& orders, bool due, Date today) {
   std::vector<Purchase> result;
-  for (const Job& order : with_joint_orders(plan, schedule, jobs, today)) {
-    if (order.parts.empty() || order.state != Job::State::Due) continue;
-    for (Purchase& item : items_of(plan, schedule, order, today)) result.push_back(std::move(item));
+  for (const Job& order : orders) {
+    if (order.parts.empty() || (order.state == Job::State::Due) != due) continue;
+    for (Purchase& item : items_of(plan, schedule, order, due ? today : order.day)) {
+      result.push_back(std::move(item));
+    }
   }
   std::ranges::stable_sort(result, {},
                            [](const Purchase& item) { return std::pair(item.month, item.goods); });
   return result;
+}
+
+}  // namespace
+
+std::vector<Purchase> purchases(const Plan& plan, const ground::Schedule& schedule,
+                                const std::vector<Job>& jobs, Date today) {
+  return items_of_all(plan, schedule, with_joint_orders(plan, schedule, jobs, today), true, today);
+}
+
+std::vector<Purchase> taken_as_bought(const Plan& plan, const ground::Schedule& schedule,
+                                      const std::vector<Job>& jobs, Date today) {
+  return items_of_all(plan, schedule, with_joint_orders(plan, schedule, jobs, today), false, today);
 }
 
 }  // namespace trug::work

@@ -40,5 +40,8 @@ std::vector<Purchase> items_of(const Plan& plan, const ground::Schedule& schedul
 // schedule's.
 std::vector<Purchase> purchases(const Plan& plan, const ground::Schedule& schedule,
                                 const std::vector<Job>& jobs, Date today);
+// What the orders that do lie before it are taken to have brought, likewise.
+std::vector<Purchase> taken_as_bought(const Plan& plan, const ground::Schedule& schedule,
+                                      const std::vector<Job>& jobs, Date today);
 
 }  // namespace trug::work
