@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cstddef>
 #include <optional>
+#include <span>
 
 #include "base/text.h"
 #include "harvest/vase.h"
@@ -60,6 +61,12 @@ int plants_of(const ask::Outcome& outcome, std::size_t planting) {
   return plants;
 }
 
+// "tulip (late)": two pieces side by side that are cut in turn.
+std::string crop_words(const Sheet& sheet, std::span<const ground::Sowing> sowings) {
+  const bool grouped = !sowings.empty() && sowings.front().group != nullptr;
+  return grouped ? fmt::format("{} ({})", sheet.name, sowings.front().group->name) : sheet.name;
+}
+
 std::string crops_table(const StartFacts& facts, Style style) {
   const Plan& plan = facts.plan;
   const auto rows = job_rows(plan, facts.outcome.schedule, facts.outcome.jobs, {});
@@ -68,7 +75,7 @@ std::string crops_table(const StartFacts& facts, Style style) {
     const Planting& planting = plan.plantings[i];
     if (!planting.patch) continue;
     const Sheet& sheet = *facts.outcome.schedule.weighed[i].sheet;
-    table.add({sheet.name, sheet.cautions.empty() ? "" : "!",
+    table.add({crop_words(sheet, facts.outcome.schedule.of(i)), sheet.cautions.empty() ? "" : "!",
                fmt::format("{} m of {}", number(planting.patch->length.value() / 1000.0, 2),
                            bed_name(plan, planting)),
                std::to_string(plants_of(facts.outcome, i)), begun(rows, i),
