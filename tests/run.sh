@@ -18,7 +18,8 @@ command -v npm >/dev/null 2>&1 || node="nodejs npm"
 sh examples/install-packages.sh $node ca-certificates fonts-dejavu-core libgtest-dev libnova-dev python3 python3-icalendar python3-vobject \
   ruby ruby-icalendar khal radicale calcurse curl nginx-light systemd \
   fish zsh mandoc bsdextrautils binutils dpkg-dev librsvg2-bin libxml2-utils parallel zbar-tools chromium r-base-core r-cran-modeldata
-[ "$all" = OFF ] || sh examples/install-packages.sh debootstrap lintian clang llvm libclang-rt-dev
+[ "$all" = OFF ] || sh examples/install-packages.sh debootstrap lintian clang llvm libclang-rt-dev \
+  libreoffice-calc coinor-cbc
 cmake -S . -B .build/tests -G Ninja -DCMAKE_BUILD_TYPE=Release -DTRUG_DEV=ON -DTRUG_ALL_TESTS=$all \
   >.build-log 2>&1 ||
   { cat .build-log >&2; rm -f .build-log; exit 70; }
@@ -29,6 +30,6 @@ if [ "$all" = ON ]; then
   sh tests/sanitized.sh
   sh tests/threads.sh
 else
-  echo "Not run: package.bare_debian, which makes a Debian of its own, the tests under sanitizers, and"
-  echo "1,940 of the 2,000 drawn gardens of tests/occupancy (sh tests/run.sh --all)."
+  echo "Not run: package.bare_debian, which makes a Debian of its own, interop.spreadsheet, which wants"
+  echo "LibreOffice, the tests under sanitizers, and 1,940 of the 2,000 drawn gardens of tests/occupancy (sh tests/run.sh --all)."
 fi
