@@ -353,6 +353,11 @@ TEST(AllWays, SayNothingOfDaysThatArePast) {
   std::size_t said = 0;
   for (const Everything& all : gardens()) {
     for (const show::JobRow& row : all.rows) {
+      if (trait(row.key.kind).group == JobGroup::Buying) {
+        // More than half a year ahead: days without a year are read as the nearest ones here.
+        EXPECT_LE(row.day, row.last) << all.name(row);
+        continue;
+      }
       for (const Date named : days_named(row.text, row.day)) {
         ++said;
         EXPECT_LE(row.day, named) << all.name(row) << ": " << row.text;
