@@ -183,7 +183,8 @@ class Programme {
     text += fmt::format(" rf{}: f{}{} <= 0\n", week, week, filler);
     text += fmt::format(" rh{}: h{} - f{} <= 0\n", week, week, week);
     text += fmt::format(" rt{}: h{} - {} m{} <= 0\n", week, week, harvest::kFillersPerMain, week);
-    text += fmt::format(" ru{}: u{} - m{} - 0.5 f{} - 0.5 h{} <= 0\n", week, week, week, week, week);
+    text +=
+        fmt::format(" ru{}: u{} - m{} - 0.5 f{} - 0.5 h{} <= 0\n", week, week, week, week, week);
     return text;
   }
 
