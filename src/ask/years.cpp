@@ -7,6 +7,7 @@
 #include <map>
 #include <random>
 #include <string>
+#include <utility>
 
 #include "climate/frost.h"
 #include "ground/weather_forecast.h"

@@ -35,7 +35,7 @@ std::string crop_words(const Subject& of) {
 
 // As many names as a line of a calendar holds: "cornflower, cosmos and 4 more".
 std::string first_names(const std::vector<work::Purchase>& items) {
-  constexpr int kRoom = 30;
+  constexpr int kRoom = 20;
   std::string text;
   std::set<std::string> names;
   for (const work::Purchase& item : items) names.insert(item.sheet->name);

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <string_view>
 #include <tuple>
+#include <utility>
 
 #include "base/words.h"
 #include "show/json_parts.h"

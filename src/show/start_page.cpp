@@ -12,7 +12,6 @@
 #include "harvest/vase.h"
 #include "show/caution_words.h"
 #include "show/job_words.h"
-#include "show/order_page.h"
 #include "show/pages.h"
 #include "show/purchase_words.h"
 #include "show/table.h"

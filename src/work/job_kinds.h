@@ -130,8 +130,7 @@ inline constexpr auto kTraits = std::to_array<JobTrait>({
     {.kind = JobKind::PreTreat,
      .word = "pre-treat",
      .words = "pre-treat",
-     .help =
-         "What seed or bulbs want before sowing or planting: soaking, scratching, weeks of cold.",
+     .help = "What seed or bulbs want beforehand: soaking, scratching, weeks of cold.",
      .group = JobGroup::Raising,
      .place_in_day = 4,
      .urgent = Urgent::Yes,

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <chrono>
+#include <compare>
 #include <cstddef>
 #include <map>
 #include <numeric>

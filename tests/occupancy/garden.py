@@ -30,7 +30,7 @@ def sowings(document):
 def jobs(document):
     return [Job(j["uid"], j["kind"], day(j["date"]), day(j["first"]), day(j["last"]), j["where"],
                 j["planting"], j["succession"], j["plants"], j["text"], j["after"], j["told_with"],
-                tuple(sorted({p for item in j["items"] or [] for p in item["plantings"]})))
+                tuple(sorted({p for item in j.get("items") or [] for p in item["plantings"]})))
             for j in document["jobs"]]
 
 

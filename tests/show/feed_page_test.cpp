@@ -89,7 +89,7 @@ TEST_F(FeedPage, EscapesWhatThePlanSays) {
   jobs_.back().crop = "zinnia <i>";
   jobs_.back().crop_words = "zinnia <i>";
   jobs_.back().person = "Ines & Co";
-  jobs_.back().cautions = {"Irritant: <b>.", "Keep & hold."};
+  jobs_.back().cautions_of = {{"zinnia <i>", {"Irritant: <b>.", "Keep & hold."}}};
   const std::string text = page("2027-05-12");
   EXPECT_TRUE(has(text, "<h1>Porch &lt;vases&gt; &amp; &quot;jars&quot;</h1>")) << text;
   EXPECT_TRUE(has(text, "<title>Porch &lt;vases&gt; &amp; &quot;jars&quot;</title>"));
