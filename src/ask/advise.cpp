@@ -234,7 +234,9 @@ class Adviser {
     for (const Change& change :
          std::visit(Changes{garden_, now_.schedule, finding}, finding.found)) {
       const Difference found = ask(garden_, now_, change);
-      if (!helps(found, finding)) continue;
+      // What is lifted sooner for the next is not to leave the weeks worse off.
+      const bool loses = std::holds_alternative<LiftOn>(change) && found.worth < 0;
+      if (loses || !helps(found, finding)) continue;
       return Remedy{.change = change, .costs_stems = -found.stems, .gives_weeks = found.weeks};
     }
     return std::nullopt;

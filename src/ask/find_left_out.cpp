@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Why a crop is left out.
 #include <algorithm>
+#include <cmath>
 #include <optional>
 #include <vector>
 
@@ -96,6 +97,12 @@ std::optional<LastStarts> last_starts(const View& view, std::size_t planting) {
   const auto last = std::ranges::max_element(list, {}, &Candidate::start);
   if (last == list.end() || last->start >= view.garden.first_day()) return std::nullopt;
   LastStarts found{&view.sheet(planting).ways[last->way], last->start, last->start};
+  if (found.way->pre_chilled) {
+    // They begin with their weeks in the cold.
+    const Days cold{std::lround(ground::cold_store_days(view.sheet(planting)).low)};
+    found.possible = found.usual = last->start - cold;
+    return found;
+  }
   if (last->days_late() == 0) return found;
   found.usual = Date::min();
   for (const Candidate& c : list) {

@@ -29,6 +29,14 @@ std::optional<Date> delivered(const Case& of, const Candidate& c, const Way& way
   return std::max(*first_day, begun.again_from.value_or(*first_day)) + wait;
 }
 
+// When bulbs can have been in cold storage for their weeks, that nobody has yet.
+std::optional<Date> chilled(const Case& of, const Way& way) {
+  const auto& first_day = of.setting.first_day;
+  const bool is_there = of.begun.in_hand || of.begun.earlier || of.is_pinned();
+  if (!way.pre_chilled || is_there || !first_day) return std::nullopt;
+  return *first_day + Days{std::lround(cold_store_days(of.sheet).low)};
+}
+
 }  // namespace
 
 std::optional<Date> soonest_out(const Begun& begun, const Setting& setting) {
@@ -51,6 +59,7 @@ std::optional<Refusal> judge_dates(const Case& of, const Candidate& c, const Way
     if (auto late = not_before(c.start, again, Rule::TooLate)) return late;
   }
   if (auto early = not_before(c.start, delivered(of, c, way), Rule::TooLate)) return early;
+  if (auto early = not_before(c.start, chilled(of, way), Rule::TooLate)) return early;
   return not_before(c.start, of.entry.pins.not_before, Rule::Pinned);
 }
 

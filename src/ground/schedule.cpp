@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <numeric>
 #include <span>
 
@@ -14,29 +15,44 @@ int across(Millimetres length, double spacing_cm) {
   return std::max(1, static_cast<int>(std::floor(plants + 0.5)));
 }
 
+// Puts a count on its days as they were forecast; where they were counted before, or nothing was
+// forecast, on the last of them. Comes back: what was forecast.
+double take_count(int stems, bool counted_before, std::span<double> days) {
+  const double forecast = counted_before ? 0 : std::accumulate(days.begin(), days.end(), 0.0);
+  if (forecast > 0) {
+    for (double& day : days) day *= stems / forecast;
+  } else {
+    days.back() += stems;
+  }
+  return forecast;
+}
+
+// What is cut once gives no more than its plants have.
+double most_stems(const Sowing& sowing) {
+  if (sowing.sheet->habit != Habit::Single) return std::numeric_limits<double>::infinity();
+  return sowing.plants * sowing.spec().stems_per_plant(sowing.raised_by()).high;
+}
+
 // What was counted stands for the days since the count before it; the rest follows all that was by
 // the share of the cutting that is over.
-void take_counts(const std::vector<Counted>& counts, Date first, std::vector<double>& by_day) {
+void take_counts(const Sowing& sowing, std::vector<double>& by_day) {
   const double whole = std::accumulate(by_day.begin(), by_day.end(), 0.0);
   double forecast = 0, stems = 0;
   std::size_t from = 0;
-  for (const Counted& count : counts) {
-    const auto until = static_cast<std::size_t>(std::max(1, days_between(first, count.on) + 1));
+  for (const Counted& count : sowing.begun.counts) {
+    const int days = days_between(sowing.timeline.first_cut.likely, count.on) + 1;
+    const auto until = static_cast<std::size_t>(std::max(1, days));
     by_day.resize(std::max(by_day.size(), until));
-    // Several of one day are one.
-    const std::size_t day = std::min(from, until - 1);
-    const std::span<double> days(by_day.data() + day, until - day);
-    const double share = std::accumulate(days.begin(), days.end(), 0.0);
-    if (from < until) {
-      forecast += share;
-      for (double& one : days) one *= share > 0 ? count.stems / share : 0;
-    }
-    if (from >= until || share <= 0) days.back() += count.stems;
+    const std::size_t first = std::min(from, until - 1);
+    forecast += take_count(count.stems, from >= until, {by_day.data() + first, until - first});
     stems += count.stems;
     from = std::max(from, until);
   }
   if (forecast <= 0 || whole <= 0) return;
-  const double rest = 1 + forecast / whole * (stems / forecast - 1);
+  double rest = 1 + forecast / whole * (stems / forecast - 1);
+  if (whole > forecast) {
+    rest = std::min(rest, std::max(0.0, most_stems(sowing) - stems) / (whole - forecast));
+  }
   for (std::size_t day = from; day < by_day.size(); ++day) by_day[day] *= rest;
 }
 
@@ -47,7 +63,7 @@ std::vector<double> shares(const Sowing& sowing) {
   const double all = sowing.stems_of(sowing.plants) * sowing.cut_share;
   if (sowing.begun.counts.empty() || all <= 0) return result;
   for (double& share : result) share *= all;
-  take_counts(sowing.begun.counts, sowing.timeline.first_cut.likely, result);
+  take_counts(sowing, result);
   for (double& share : result) share /= all;
   return result;
 }
@@ -122,7 +138,7 @@ std::vector<double> stems_by_day(const Sowing& sowing) {
   for (std::size_t i = 0; i < sowing.timeline.shares.size() && static_cast<int>(i) < days; ++i) {
     result.push_back(all * sowing.timeline.shares[i]);
   }
-  take_counts(sowing.begun.counts, sowing.timeline.first_cut.likely, result);
+  take_counts(sowing, result);
   return result;
 }
 

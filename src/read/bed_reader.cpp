@@ -21,7 +21,6 @@ namespace {
 constexpr Millimetres kLongestBed{1'000'000};
 constexpr Millimetres kWidestBed{100'000};
 
-
 // Sizes beyond which a slip of the unit is likelier than such a bed. Written in centimetres they
 // are taken as meant.
 struct Doubt {
@@ -123,6 +122,12 @@ class BedReader {
     stretch.length = length.value_or(Millimetres{});
     if (!bed.stretches.empty()) {
       stretch.offset = bed.stretches.back().offset + bed.stretches.back().length;
+    }
+    // Lengths are rounded to the millimetre, each by itself.
+    const int over = (stretch.offset + stretch.length).value() - bed.length.value();
+    const auto stretches = static_cast<int>(bed.stretches.size()) + 1;
+    if (over > 0 && over <= stretches && over < stretch.length.value()) {
+      stretch.length = Millimetres{stretch.length.value() - over};
     }
     check_length(bed, stretch, table);
     read_crops(bed.stretches.size(), table);

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <cmath>
+#include <string_view>
 #include <variant>
 #include <vector>
 
@@ -223,8 +224,13 @@ Toml toml(const ask::Frame& change, const Plan&) {
 // Said, never pasted: it would move the whole plan.
 std::string advice(const ask::Year& c, const Plan&) {
   if (!c.start) return fmt::format("it can be grown for {}", c.flowering);
+  const Date last = c.start->until - Days{1};
+  if (c.start->from == last) {
+    return fmt::format("for flowers in {} {} it about {}", c.flowering, c.sown ? "sow" : "plant",
+                       plain_day(last));
+  }
   return fmt::format("for flowers in {} {} it from {} to {}", c.flowering, c.sown ? "sow" : "plant",
-                     plain_day(c.start->from), plain_day(c.start->until - Days{1}));
+                     plain_day(c.start->from), plain_day(last));
 }
 Toml toml(const ask::Year&, const Plan&) { return std::nullopt; }
 
@@ -339,8 +345,11 @@ std::string remedy_text(const Plan& plan, const ask::Finding& finding) {
   }
   if (remedy.fillers.empty()) return text;
   const bool weeks = std::holds_alternative<ask::ShortWeeks>(finding.found);
-  return text + (text.empty() ? "" : "; ") + (weeks ? "for these weeks " : "") +
-         fillers_text(plan, remedy);
+  const std::string_view why = !weeks ? ""
+                               : remedy.fillers.front().weeks > 0
+                                   ? "for these weeks "
+                                   : "to fill some of these weeks further ";
+  return fmt::format("{}{}{}{}", text, text.empty() ? "" : "; ", why, fillers_text(plan, remedy));
 }
 
 std::optional<std::string> remedy_toml(const Plan& plan, const ask::Finding& finding) {

@@ -262,6 +262,10 @@ std::optional<Job> told_job(const JobDraft& draft, const std::vector<JobDraft>& 
   return job;
 }
 
+void wait_after(std::optional<std::size_t> other, Job& job) {
+  if (other) job.after.push_back(*other);
+}
+
 // Adds the jobs of one sowing (by place), of which so many plants are `there`. `ground_ready`: the
 // job that leaves the ground to it; the one that frees it again comes back.
 std::optional<std::size_t> add_jobs(const Schedule& schedule, std::size_t index,
@@ -280,10 +284,8 @@ std::optional<std::size_t> add_jobs(const Schedule& schedule, std::size_t index,
     order_the_rest(*job, sowing, there);
     job->sowing = index;
     // What is told with another is done with that.
-    if (const auto waits_for = job->told_with ? job->told_with : before) {
-      job->after.push_back(*waits_for);
-    }
-    if (ground_ready && is_into_bed(draft)) job->after.push_back(*ground_ready);
+    wait_after(job->told_with ? job->told_with : before, *job);
+    if (is_into_bed(draft)) wait_after(ground_ready, *job);
     if (trait(draft.kind).in_line) before = jobs.size();
     if (leaves_the_ground(draft.kind)) frees = jobs.size();
     auto more = order_of_more(*job, sowing, context);

@@ -87,7 +87,16 @@ Date last_right(const JobDraft& draft, const Sowing& sowing) {
   };
   if (is_one_of(kWhileRaised)) return sowing.in_ground - Days{1};
   if (is_one_of(kBeforeCut)) return sowing.timeline.first_cut.likely - Days{1};
-  return std::max(draft.window.last, draft.window.day);
+  const Date last = std::max(draft.window.last, draft.window.day);
+  const bool buys = trait(draft.kind).group == JobGroup::Buying;
+  return buys ? std::max(last, sowing.start - Days{1}) : last;
+}
+
+// From the day on which it is due again; not before today, unless the calendar told a day for it.
+Date put_off_to(Date day, Date said, std::optional<Date> told, Date today) {
+  if (told && *told > said) return *told;
+  const Date from = day == said && !told ? day + Days{1} : due_again(said, told);
+  return std::max(from, today);
 }
 
 void put_off(const Happened& not_done, const Sowing& sowing, const RuleContext& context,
@@ -99,7 +108,7 @@ void put_off(const Happened& not_done, const Sowing& sowing, const RuleContext& 
   const auto told = told_day(context.plan.plantings[sowing.planting], sowing.number,
                              sowing.begun.repeat, *not_done.job);
   if (std::min(day, told.value_or(day)) > not_done.on) return;
-  const Date from = day == not_done.on && !told ? day + Days{1} : due_again(not_done.on, told);
+  const Date from = put_off_to(day, not_done.on, told, context.when.today);
   if (from > last_right(*draft, sowing)) {
     drafts.erase(draft);
     return;

@@ -264,6 +264,41 @@ TEST(Happened, AJobIsNamedAsItIsTold) {
   }
 }
 
+// What was not ordered is to be ordered, today or on the day after that, while it can be planted.
+TEST(Happened, AnOrderThatWasNotMadeIsStillToBeMade) {
+  const Planned p = grown("tulip", {});
+  const Date order = p.of_kind(JobKind::OrderBulbs).at(0)->day;
+  const Date planted = only(p).start;
+  for (Date said = order; said < planted - Days{2}; said += Days{9}) {
+    const Planned told = grown("tulip", {{"not-done", iso(said), "job = \"order-bulbs\"\n"}});
+    for (const int later : {0, 3}) {
+      const Date today = said + Days{later};
+      const Reckoned r = reckon(told.plan, told.sheets, {}, today);
+      const auto again = std::ranges::find(r.jobs, JobKind::OrderBulbs,
+                                           [](const Job& job) { return job.key.kind; });
+      ASSERT_NE(again, r.jobs.end()) << iso(today);
+      EXPECT_GE(again->day, today);
+      EXPECT_LE(again->day, std::max(today, said + Days{1}));
+      EXPECT_EQ(again->state, Job::State::Due);
+    }
+  }
+}
+
+// A tulip has one flower: nine in ten counted leave the tenth, however far ahead of the forecast.
+TEST(Happened, WhatIsCutOnceGivesNoMoreThanItsPlants) {
+  const Planned free = grown("tulip", {});
+  const double most =
+      only(free).plants * only(free).spec().stems_per_plant(only(free).raised_by()).high;
+  for (const double share : {0.3, 0.6, 0.9, 1.2}) {
+    const int count = static_cast<int>(share * most);
+    const Planned p =
+        grown("tulip", {{"first-cut", "2027-04-25"},
+                        {"cut", "2027-04-26", "stems = " + std::to_string(count) + "\n"}});
+    EXPECT_LE(stems(only(p)), std::max<double>(most, count) + 1e-6) << share;
+    EXPECT_GE(stems(only(p)), count - 1e-6) << share;
+  }
+}
+
 TEST(Happened, LiftedGroundIsFreeAWeekLater) {
   const std::string crops = "crops = [\"calendula\", \"sunflower\"]";
   const Planned p = planned("", bed(crops) + happened("calendula", {{"lifted", "2027-06-12"}}));
@@ -523,6 +558,28 @@ TEST(InHand, ItIsUsedUpOnce) {
     return sum;
   };
   EXPECT_EQ(ordered("") - ordered(have("tulip", "bulbs", 30)), 30);
+}
+
+// Where no winter chills them, bulbs that are still to be bought have their weeks in the cold
+// before they are planted; means of Los Angeles (memory).
+TEST(InHand, BulbsAreChilledBeforeTheyArePlanted) {
+  for (const std::string& held : {std::string(), have("tulip", "bulbs", 500)}) {
+    Planned p = planned("", bed("crops = [\"tulip\"]") + held);
+    p.plan.place.temperatures =
+        MonthlyMeans{{14, 14.5, 15.5, 17, 18.5, 20.5, 22.5, 23, 22.5, 20, 17, 14.5}, {}};
+    for (const auto& [today, allowed] :
+         {std::pair{"2026-10-01", true}, std::pair{"2026-12-20", !held.empty()}}) {
+      const Reckoned r = reckon(p.plan, p.sheets, {}, day(today));
+      const auto& list = r.schedule.weighed.at(0).candidates->list;
+      EXPECT_EQ(!list.empty(), allowed) << today << held;
+      for (const ground::Candidate& c : list) {
+        if (!held.empty()) continue;
+        EXPECT_GE(days_between(day(today), c.start),
+                  ground::cold_store_days(*p.sheets.at("tulip")).low)
+            << today;
+      }
+    }
+  }
 }
 
 TEST(InHand, YoungPlantsGoOutThoughNothingWasSown) {

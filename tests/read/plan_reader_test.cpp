@@ -180,6 +180,27 @@ TEST(PlanReader, ReadsTheBeds) {
   EXPECT_TRUE(plan->beds[1].stretches.empty());
 }
 
+// Each length is rounded to a millimetre: four of them may reach over the end by as many, no more.
+TEST(PlanReader, AnExactBedInFeetIsExact) {
+  const auto stretches_of = [](const std::string& bed) {
+    std::string text = std::string(kFullPlan);
+    const MemoryFiles files({{"plan.toml", text.substr(0, text.find("[[bed]]")) + bed}});
+    SheetLibrary sheets;
+    Diagnostics diagnostics;
+    const auto plan = read_plan(files, "plan.toml", sheets, diagnostics);
+    return plan ? plan->beds.front().stretches : std::vector<Stretch>{};
+  };
+  const std::string bed = "[[bed]]\nname = \"b\"\nlength_ft = 19\nwidth_ft = 4\n";
+  std::string pieces;
+  for (const std::string feet : {"5", "5", "4.5", "4.5"}) {
+    pieces += "[[bed.stretch]]\nlength_ft = " + feet + "\ncrops = []\n";
+  }
+  const auto stretches = stretches_of(bed + pieces);
+  ASSERT_EQ(stretches.size(), 4u);
+  EXPECT_EQ(stretches[3].offset + stretches[3].length, Millimetres{5791});
+  EXPECT_TRUE(stretches_of(bed + pieces + "[[bed.stretch]]\nlength_cm = 1\ncrops = []\n").empty());
+}
+
 TEST(PlanReader, ReadsTheLongFormOfACrop) {
   const auto plan = read_full();
   ASSERT_TRUE(plan);
