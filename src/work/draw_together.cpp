@@ -12,8 +12,9 @@ namespace {
 
 constexpr int kDrawnBy = 7;  // days at most
 
-bool is_free(const Job& job) {
-  return trait(job.key.kind).together && job.state == Job::State::Due && !job.told_with;
+bool is_free(const Job& job, Date today) {
+  return trait(job.key.kind).together && job.state != Job::State::Recorded && !job.told_with &&
+         (job.state == Job::State::Due || job.day >= today);
 }
 
 bool may_be_on(Date day, const Job& job, const std::vector<Job>& jobs) {
@@ -26,7 +27,7 @@ bool may_be_on(Date day, const Job& job, const std::vector<Job>& jobs) {
 void draw_together(Date today, std::vector<Job>& jobs) {
   std::map<std::pair<std::string, JobKind>, std::vector<std::size_t>> alike;
   for (std::size_t i = 0; i < jobs.size(); ++i) {
-    if (is_free(jobs[i])) alike[{jobs[i].key.bed, jobs[i].key.kind}].push_back(i);
+    if (is_free(jobs[i], today)) alike[{jobs[i].key.bed, jobs[i].key.kind}].push_back(i);
   }
   for (auto& [key, places] : alike) {
     std::ranges::stable_sort(places, {}, [&](std::size_t i) { return jobs[i].day; });

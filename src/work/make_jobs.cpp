@@ -368,7 +368,8 @@ std::vector<Job> make_jobs(const Plan& plan, const Schedule& schedule,
                                 stands ? there[i] : 0, ready_for(sowing.planting), jobs);
     if (stands) freed[sowing.planting] = frees;
   }
-  draw_together(when.today, jobs);
+  // Without a calendar nothing tells where what lies behind was drawn: it is drawn as it was then.
+  draw_together(plan.remembers ? when.today : Date::min(), jobs);
   return sorted(std::move(jobs));
 }
 
