@@ -11,6 +11,7 @@
 #include "app/output_file.h"
 #include "app/plan_facts.h"
 #include "calendar/memory.h"
+#include "ground/told.h"
 #include "work/job_kinds.h"
 
 namespace trug::app {
@@ -181,22 +182,9 @@ std::vector<calendar::PlantingLine> planting_lines(const Plan& plan,
   std::vector<calendar::PlantingLine> lines;
   for (const ground::Sowing& sowing : schedule.sowings) {
     const Planting& planting = plan.plantings[sowing.planting];
-    const Way& way = sowing.raised_by();
-    lines.push_back({calendar::planting_id(
-                         *plan.garden, key_of(plan, planting, sowing.number, sowing.begun.repeat)),
-                     planting.flowering_year,
-                     {.way = way.name,
-                      .group = sowing.group ? sowing.group->name : "",
-                      .method = way.method,
-                      .raised = way.raised,
-                      .start = sowing.start,
-                      .in_ground = sowing.in_ground,
-                      .lift = sowing.lift,
-                      .at = sowing.offset,
-                      .length = sowing.length,
-                      .width = planting.patch ? planting.patch->width : Millimetres{},
-                      .plants = sowing.plants,
-                      .variety = planting.asked.variety.value_or("")}});
+    const auto key = key_of(plan, planting, sowing.number, sowing.begun.repeat);
+    lines.push_back({calendar::planting_id(*plan.garden, key), planting.flowering_year,
+                     ground::told_start(planting, sowing)});
   }
   return lines;
 }

@@ -193,4 +193,20 @@ void take_told(const Planting& planting, const Sheet& sheet, const climate::Seas
   if (stays) take_started(*told, *earlier, way, pins, begun);
 }
 
+ToldStart told_start(const Planting& planting, const Sowing& sowing) {
+  const Way& way = sowing.raised_by();
+  return {.way = way.name,
+          .group = sowing.group ? sowing.group->name : "",
+          .method = way.method,
+          .raised = way.raised,
+          .start = sowing.start,
+          .in_ground = sowing.in_ground,
+          .lift = sowing.lift,
+          .at = sowing.offset,
+          .length = sowing.length,
+          .width = planting.patch ? planting.patch->width : Millimetres{},
+          .plants = sowing.plants,
+          .variety = planting.asked.variety.value_or("")};
+}
+
 }  // namespace trug::ground

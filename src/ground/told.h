@@ -9,7 +9,9 @@
 #include "climate/season.h"
 #include "garden/plan.h"
 #include "garden/sheet.h"
+#include "garden/told.h"
 #include "ground/begun.h"
+#include "ground/schedule.h"
 
 namespace trug::ground {
 
@@ -29,5 +31,8 @@ std::optional<std::size_t> way_of(const Planting& planting, const Sheet& sheet,
 // Adds what the calendar told of that start; `recorded`: its days in the records.
 void take_told(const Planting& planting, const Sheet& sheet, const climate::Season& season,
                const StartDays& recorded, Begun& begun);
+
+// How a sowing was chosen, as a calendar keeps it.
+ToldStart told_start(const Planting& planting, const Sowing& sowing);
 
 }  // namespace trug::ground

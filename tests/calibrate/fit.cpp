@@ -48,6 +48,11 @@ double misfit(const Sheet& sheet, const Growth& growth, const std::vector<Fact>&
   return sum;
 }
 
+Sheet with_growth(Sheet sheet, const Growth& growth) {
+  sheet.growth = growth;
+  return sheet;
+}
+
 }  // namespace
 
 const climate::Climate& World::climate_of(const Fact& fact) const {
@@ -58,8 +63,7 @@ const climate::Climate& World::climate_of(const Fact& fact) const {
 
 std::optional<double> error_days(const Sheet& sheet, const Growth& growth, const Fact& fact,
                                  const World& world) {
-  Sheet tried = sheet;
-  tried.growth = growth;
+  const Sheet tried = with_growth(sheet, growth);
   const auto forecast =
       clock_of(tried, fact, world).forecast_of(way_of(tried, fact), fact.start, fact.in_ground);
   if (!forecast || !forecast->first_flower) return std::nullopt;
@@ -68,8 +72,7 @@ std::optional<double> error_days(const Sheet& sheet, const Growth& growth, const
 
 std::optional<double> told_spread(const Sheet& sheet, const Growth& growth, const Fact& fact,
                                   const World& world) {
-  Sheet tried = sheet;
-  tried.growth = growth;
+  const Sheet tried = with_growth(sheet, growth);
   const auto timeline =
       clock_of(tried, fact, world).timeline(way_of(tried, fact), fact.start, fact.in_ground);
   return timeline ? std::optional(timeline->spread_days) : std::nullopt;

@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: MIT
 // What a calendar told, beside what is reckoned now: on the days before, between and after.
+#include "ground/told.h"
+
 #include <gtest/gtest.h>
 
 #include <algorithm>
@@ -18,23 +20,11 @@ constexpr const char* kCosmos =
     "[[bed.stretch.crop]]\ncrop = \"cosmos\"\nway = \"raised in warmth in spring\"\n";
 
 // As a calendar holds it that was written for these jobs.
-Told told_of(const ground::Sowing& sowing, const std::vector<Job>& jobs, Date today) {
-  Told told;
-  const Way& way = sowing.raised_by();
-  told.start = ToldStart{.way = way.name,
-                         .group = "",
-                         .method = way.method,
-                         .raised = way.raised,
-                         .start = sowing.start,
-                         .in_ground = sowing.in_ground,
-                         .lift = sowing.lift,
-                         .at = sowing.offset,
-                         .length = sowing.length,
-                         .width = {},
-                         .plants = sowing.plants,
-                         .variety = ""};
-  for (const Job& job : jobs) told.jobs[std::string(to_string(job.key.kind))] = job.day;
-  told.degree = sowing.start < today ? Degree::Started : Degree::Chosen;
+Told told_of(const Planned& p, Date today) {
+  const ground::Sowing& sowing = p.schedule.sowings.front();
+  Told told{.degree = sowing.start < today ? Degree::Started : Degree::Chosen,
+            .start = ground::told_start(p.plan.plantings.front(), sowing)};
+  for (const Job& job : p.jobs) told.jobs[std::string(to_string(job.key.kind))] = job.day;
   return told;
 }
 
@@ -51,7 +41,7 @@ struct Later {
   }
   void remember(Date today) {
     Planting& planting = p.plan.plantings.front();
-    planting.told = {told_of(p.schedule.sowings.front(), p.jobs, today)};
+    planting.told = {told_of(p, today)};
     planting.touched = true;
     p.plan.remembers = true;
     p.plan.began = make_date(2027, 1, 2);
