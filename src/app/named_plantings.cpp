@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "app/named_plantings.h"
 
+#include <algorithm>
 #include <string>
 
 #include "base/text.h"
@@ -8,8 +9,16 @@
 namespace trug::app {
 namespace {
 
+// sweet_pea and sweet-pea are sweet pea: shells make it hard to write a space.
+std::string plain(const std::string& name) {
+  std::string text = folded(name);
+  std::ranges::replace_if(
+      text, [](char c) { return c == '_' || c == '-'; }, ' ');
+  return text;
+}
+
 bool is_same(const std::string& asked, const std::string& name) {
-  return folded(asked) == folded(name);
+  return plain(asked) == plain(name);
 }
 
 bool is_in_bed(const Options& options, const Plan& plan, const Planting& planting) {

@@ -4,7 +4,9 @@
 #include <fmt/format.h>
 
 #include <filesystem>
+#include <string>
 #include <utility>
+#include <vector>
 
 #include "app/measured_weather.h"
 #include "app/remembered.h"
@@ -45,8 +47,14 @@ void check_curves(const Plan& plan, Diagnostics& diagnostics) {
 
 void check_job_word(const Happened& happened, Diagnostics& diagnostics) {
   if (!happened.job || work::parse_job_kind(*happened.job)) return;
+  std::vector<std::string> meant;
+  for (const work::JobTrait& kind : work::kTraits) {
+    if (kind.word.starts_with(*happened.job)) meant.push_back(fmt::format("\"{}\"", kind.word));
+  }
   diagnostics.error(happened.at, fmt::format("there is no job '{}'", *happened.job),
-                    "write its word as `trug jobs --json` has it: job = \"prick-out\"");
+                    meant.empty()
+                        ? "write its word as `trug jobs --json` has it: job = \"prick-out\""
+                        : "write job = " + listed(meant, "or"));
 }
 
 // What is still to come has not happened; with --today it is left out, and said.

@@ -108,7 +108,9 @@ class Holdings {
       return told.jobs.contains(std::string(to_string(kind)));
     };
     const bool begun = is_past(JobKind::Sow) || is_past(JobKind::Plant);
-    const bool goes_out = is_told(JobKind::PlantOut);
+    // What was left out since has no such job any more, and stands in its pots all the same.
+    const bool goes_out = is_told(JobKind::PlantOut) ||
+                          (told.start && told.start->start < told.start->in_ground);
     if (is_past(JobKind::PlantOut) || (begun && !goes_out)) return Degree::InGround;
     if (begun || (told.start && is_past(JobKind::PreTreat))) return Degree::Started;
     const bool bought = is_past(JobKind::OrderSeed) || is_past(JobKind::OrderBulbs) ||

@@ -320,6 +320,8 @@ class Adviser {
     Garden alone = with_only(garden_, {*finding.planting});
     alone.plan.plantings.front().asked.pins = {};  // they are this year's, as is what happened
     alone.plan.plantings.front().happened.clear();
+    alone.plan.plantings.front().told.clear();
+    alone.plan.began = std::max(garden_.first_day(), garden_.today);  // nothing was begun before
     // What is begun the year before may be too late for the next already.
     for (const int later : {1, 2}) {
       const Year year{garden_.plan.flowering_year + later};
@@ -339,6 +341,7 @@ class Adviser {
       days.from = std::min(days.from, c.start);
       days.until = std::max(days.until, c.start + Days{1});
     }
+    year.way = sowing.raised_by().name;
     year.start = days;
     year.sown = sowing.raised_by().method == Method::Seed;
     return year;

@@ -68,9 +68,10 @@ struct AddStretch {
 struct Frame {
   double m2 = 0;
 };
-// The plan's flowering year; with when to begin a crop for it, where that was asked for.
+// The plan's flowering year; with how and when to begin a crop for it, where that was asked for.
 struct Year {
   int flowering = 0;
+  std::string way = {};
   std::optional<DateRange> start = {};
   bool sown = false;  // else planted
 };

@@ -6,6 +6,8 @@
 #include <optional>
 #include <utility>
 
+#include "work/orders.h"
+
 namespace trug::ask {
 namespace {
 
@@ -13,9 +15,11 @@ constexpr std::size_t kNamedJobs = 3;
 
 Position top_of(const Plan& plan) { return {plan.file, 1, 1}; }
 
-std::optional<TakenAsDone> taken_as_done(const std::vector<work::Job>& jobs) {
+// Orders counted as they are written: jointly.
+std::optional<TakenAsDone> taken_as_done(const Garden& garden, const ground::Schedule& schedule,
+                                         const std::vector<work::Job>& jobs) {
   TakenAsDone found;
-  for (const work::Job& job : jobs) {
+  for (const work::Job& job : work::with_joint_orders(garden.plan, schedule, jobs, garden.today)) {
     if (job.state != work::Job::State::Assumed) continue;
     ++found.jobs;
     // What the rest of the year hangs on.
@@ -45,7 +49,7 @@ std::vector<Finding> taken_for_granted(const Garden& garden, const ground::Sched
   if (!plan.began && !plan.remembers && !plan.plantings.empty()) {
     list.push_back({top_of(plan), "began", {}, BeginsAnew{garden.today}, {}});
   }
-  if (auto done = taken_as_done(jobs)) {
+  if (auto done = taken_as_done(garden, schedule, jobs)) {
     list.push_back({top_of(plan), "happened", {}, std::move(*done), {}});
   }
   if (!plan.shelter.given && raises_something(schedule)) {

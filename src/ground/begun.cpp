@@ -142,6 +142,20 @@ void give_young_plants(const Plan& plan, const std::vector<const Sheet*>& sheets
   }
 }
 
+// Where seed or bulbs are there for all of a planting; what is to be bought besides is waited for.
+void mark_in_hand(const Plan& plan, const std::vector<const Sheet*>& sheets,
+                  std::vector<std::vector<Begun>>& all) {
+  std::map<std::string, int> there;
+  for (const InHand& held : plan.have) there[held.crop] += held.number;
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    const auto held = there.find(plan.plantings[i].asked.crop);
+    if (held == there.end()) continue;
+    const int plants = layout(plan.plantings[i], *sheets[i]).plants;
+    for (Begun& one : all[i]) one.in_hand = plants <= held->second;
+    held->second -= std::min(plants, held->second);
+  }
+}
+
 }  // namespace
 
 std::vector<std::vector<Begun>> begun(const Plan& plan, const std::vector<const Sheet*>& sheets,
@@ -151,11 +165,7 @@ std::vector<std::vector<Begun>> begun(const Plan& plan, const std::vector<const 
     result.push_back(begun(plan.plantings[i], *sheets[i], season));
   }
   give_young_plants(plan, sheets, result);
-  for (std::size_t i = 0; i < plan.plantings.size(); ++i) {
-    const bool is_held = std::ranges::find(plan.have, plan.plantings[i].asked.crop,
-                                           &InHand::crop) != plan.have.end();
-    for (Begun& one : result[i]) one.in_hand = is_held;
-  }
+  mark_in_hand(plan, sheets, result);
   // From the last back: what stands before one that is gone by then is gone as well.
   for (std::size_t i = plan.plantings.size(); i-- > 0;) {
     const auto& before = plan.plantings[i].follows;

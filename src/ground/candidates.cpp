@@ -18,7 +18,10 @@
 namespace trug::ground {
 namespace {
 
-constexpr double kWeeksOff = 2;  // a pinned start may leave the usual weeks by this
+// What is started and finds its ground taken waits in larger pots for so long, and gives so much
+// less (memory).
+constexpr Days kWaitsForGround{28};
+constexpr double kHavingWaited = 0.8;
 
 // So much later than its window it may go into the ground; what is overdue is as right as a pin.
 int late_weeks(const Way& way, const Begun& begun) {
@@ -53,33 +56,6 @@ bool is_sold(const Sheet& sheet) {
 
 // Whether the rules bind what the plan pins, or are only told.
 enum class Pinned { Bound, Told };
-
-// The days of `window` on which plants started on that day can go out; where there are none, all
-// on which they can: pins beat windows.
-DateRange within_reach(const Way& way, Date start, DateRange window) {
-  const Range& weeks = *way.weeks_under_cover;
-  const DateRange reach{start + Days{std::lround(7 * (weeks.low - kWeeksOff))},
-                        start + Days{std::lround(7 * (weeks.high + kWeeksOff)) + 1}};
-  const DateRange both{std::max(reach.from, window.from), std::min(reach.until, window.until)};
-  return both.from < both.until ? both : reach;
-}
-
-// Of those on which it may go into the ground, the ones that the pins leave.
-DateRange days_to_try(const Way& way, const Pins& pins, DateRange days) {
-  const auto only = [](Date day) { return DateRange{day, day + Days{1}}; };
-  if (pins.start_on && !way.weeks_under_cover) return only(*pins.start_on);
-  if (pins.plant_on) return only(*pins.plant_on);
-  return pins.start_on ? within_reach(way, *pins.start_on, days) : days;
-}
-
-// The day on which it was told to go out: it stays, unless it began so much later than was told
-// that its plants are too small then.
-std::optional<Date> day_told(const Way& way, Date start, const std::optional<Earlier>& earlier) {
-  if (!earlier) return std::nullopt;
-  const Date grown = start + Days{std::lround(7 * (way.weeks_under_cover->low - kWeeksOff))};
-  const bool stays = start <= earlier->start || grown <= earlier->in_ground;
-  return stays ? std::optional(earlier->in_ground) : std::nullopt;
-}
 
 // Generates and judges the candidates of one crop and group.
 class Generator {
@@ -204,8 +180,10 @@ class Generator {
       if (day == told) continue;
       if (may_work(setting_.work, entry_, day)) try_start(index, start, day, out);
     }
+    if (!entry_.pins.plant_on) wait_for_ground(index, days.until, out);
     const Date end = clock_.season().until;
-    for (Date day = days.until; report_.allowed == before && day < end; day += Days{1}) {
+    for (Date day = days.until + kWaitsForGround; report_.allowed == before && day < end;
+         day += Days{1}) {
       if (is_work_day(setting_.work, day)) try_start(index, start, day, out);
     }
     if (report_.allowed > before) return;
@@ -213,6 +191,15 @@ class Generator {
     const Date out_by = start + Days{std::lround(7 * way.weeks_under_cover->high)};
     try_start(index, start, std::max(out_by, soonest_out(begun_, setting_).value_or(out_by)), out);
     case_.must_stand = false;
+  }
+
+  void wait_for_ground(std::size_t index, Date from, Candidates& out) {
+    const std::size_t in_time = out.list.size();
+    for (Date day = from; day < from + kWaitsForGround; day += Days{1}) {
+      if (is_work_day(setting_.work, day)) try_start(index, *begun_.start, day, out);
+    }
+    for (std::size_t i = in_time; i < out.list.size(); ++i)
+      out.list[i].stem_factor *= kHavingWaited;
   }
 
   void try_in_ground(std::size_t index, Date day, Candidates& out) {

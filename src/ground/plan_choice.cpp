@@ -21,7 +21,8 @@ namespace trug::ground {
 namespace {
 
 constexpr Days kSummerBeforeFrosts{30};  // of bare ground, before either
-constexpr int kRatherThanAny = 1000;     // what has begun has the ground before all that has not
+// What has begun has the ground before all that has not, what is in the ground before all else.
+constexpr int kRatherThanAny = 1000, kRatherThanBegun = 100'000;
 
 // The entry without what no candidate depends on: plantings that agree in the rest share theirs.
 CropEntry dating(CropEntry entry) {
@@ -46,8 +47,14 @@ std::vector<Begun> dating(std::vector<Begun> all) {
   return all;
 }
 
-bool has_begun(const std::vector<Begun>& begun) {
-  return std::ranges::any_of(begun, [](const Begun& one) { return one.way && !one.failed; });
+// As how many crops that have not begun it counts where it is left out.
+int times_missed(const std::vector<Begun>& begun) {
+  int times = 1;
+  for (const Begun& one : begun) {
+    if (!one.way || one.failed) continue;
+    times = std::max(times, one.in_ground ? kRatherThanBegun : kRatherThanAny);
+  }
+  return times;
 }
 
 // The sowings of one planting as picked.
@@ -228,7 +235,7 @@ class Chooser {
   StretchCrop crop_of(std::size_t planting, std::size_t kind, KnownOptions& known) {
     const Weighed& weighed = schedule_.weighed[planting];
     StretchCrop crop{.kind = kind};
-    if (has_begun(weighed.begun)) crop.missed = kRatherThanAny;
+    crop.missed = times_missed(weighed.begun);
     crop.plants = 1 - plan_.plantings[planting].asked.leave;
     if (!weighed.streams.empty()) {
       crop.options = stream_options(planting);

@@ -2,6 +2,7 @@
 #include "ground/tried_ways.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include "growth/summer.h"
 
@@ -67,6 +68,28 @@ bool is_better_sown_in_place(const Setting& setting, const Sheet& sheet, const C
     return is_sown_in_place(other) && other.flowers == way.flowers;
   });
   return has_place && growth::comes_up_outdoors(setting.climate, sheet, start);
+}
+
+DateRange within_reach(const Way& way, Date start, DateRange window) {
+  const Range& weeks = *way.weeks_under_cover;
+  const DateRange reach{start + Days{std::lround(7 * (weeks.low - kWeeksOff))},
+                        start + Days{std::lround(7 * (weeks.high + kWeeksOff)) + 1}};
+  const DateRange both{std::max(reach.from, window.from), std::min(reach.until, window.until)};
+  return both.from < both.until ? both : reach;
+}
+
+DateRange days_to_try(const Way& way, const Pins& pins, DateRange days) {
+  const auto only = [](Date day) { return DateRange{day, day + Days{1}}; };
+  if (pins.start_on && !way.weeks_under_cover) return only(*pins.start_on);
+  if (pins.plant_on) return only(*pins.plant_on);
+  return pins.start_on ? within_reach(way, *pins.start_on, days) : days;
+}
+
+std::optional<Date> day_told(const Way& way, Date start, const std::optional<Earlier>& earlier) {
+  if (!earlier) return std::nullopt;
+  const Date grown = start + Days{std::lround(7 * (way.weeks_under_cover->low - kWeeksOff))};
+  const bool stays = start <= earlier->start || grown <= earlier->in_ground;
+  return stays ? std::optional(earlier->in_ground) : std::nullopt;
 }
 
 }  // namespace trug::ground

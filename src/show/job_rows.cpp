@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <set>
 #include <string>
 #include <vector>
@@ -58,6 +59,10 @@ std::string order_text(const Plan& plan, const Job& order,
     text += fmt::format("\n- {}, for {}", purchase_words(item), listed(plantings_of(plan, item)));
     if (const std::string note = note_of(item); !note.empty()) text += ". " + note;
   }
+  const bool is_wanted_now =
+      order.state == Job::State::Due &&
+      std::ranges::any_of(items, [&](const auto& item) { return item.by <= order.day; });
+  if (is_wanted_now) text += "\nIt is wanted at once: fetch it where it is sold near you.";
   if (order.first == order.last) return text;
   return text +
          fmt::format("\nStill right from {} to {}.", short_day(order.first), short_day(order.last));

@@ -26,7 +26,13 @@ std::string weekday_and_number(Date day) {
   return fmt::format("{} {:>2}", short_weekday(day), day_of_month(day));
 }
 
-std::string amount(const work::Job& job) {
+// Plants; of an order of other things than seed what is to be bought, with what is to spare.
+std::string amount(const JobRow& job) {
+  if (!job.items.empty() && job.items.front().goods != work::Goods::Seed) {
+    int number = 0;
+    for (const work::Purchase& item : job.items) number += item.number;
+    return fmt::format("{}", number);
+  }
   const work::JobTrait& kind = work::trait(job.key.kind);
   const bool told = kind.group == work::JobGroup::Buying || kind.counted;
   return job.plants && told ? fmt::format("{}", *job.plants) : "";

@@ -3,10 +3,13 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 #include <map>
 #include <optional>
+#include <set>
 #include <sstream>
+#include <variant>
 
 #include "base/text.h"
 #include "show/finding_words.h"
@@ -17,7 +20,9 @@
 namespace trug::show {
 namespace {
 
-std::string finding_text(const Plan& plan, const ask::Finding& finding, Style style) {
+// `pasted`: the lines that findings above it gave already.
+std::string finding_text(const Plan& plan, const ask::Finding& finding,
+                         std::set<std::string>& pasted, Style style) {
   std::string text =
       hanging(fmt::format("{}:{}:{}: {}: {}", finding.at.file, finding.at.line, finding.at.column,
                           ask::to_string(finding.rank()), message(plan, finding)),
@@ -25,7 +30,10 @@ std::string finding_text(const Plan& plan, const ask::Finding& finding, Style st
   if (const std::string remedy = remedy_text(plan, finding); !remedy.empty()) {
     text += hanging("remedy: " + remedy, 2, 4, style);
   }
-  if (const auto toml = remedy_toml(plan, finding)) {
+  const auto toml = remedy_toml(plan, finding);
+  if (toml && !pasted.insert(*toml).second) {
+    text += "  paste the same lines as above\n";
+  } else if (toml) {
     text += "  paste:\n";
     std::istringstream lines(*toml);
     for (std::string line; std::getline(lines, line);) text += "    " + line + "\n";
@@ -43,6 +51,21 @@ std::string bound_words(const std::optional<ground::Bound>& bound) {
              ? fmt::format(" None can be worth over {:.1f} in 100 more.",
                            std::ceil(above * 1000) / 10)
              : std::string(" How much better another could be is not known within 5 in 100.");
+}
+
+// ": 3 of 4 plantings fit; 1 of them gives next to nothing in the weeks of the wish."
+std::string how_many_fit(const Plan& plan, const ground::Schedule& schedule,
+                         const std::vector<ask::Finding>& findings) {
+  int grown = 0;
+  for (std::size_t i = 0; i < plan.plantings.size(); ++i) grown += schedule.of(i).empty() ? 0 : 1;
+  const auto idle = std::ranges::count_if(findings, [](const ask::Finding& finding) {
+    return std::holds_alternative<ask::OutOfWish>(finding.found);
+  });
+  return fmt::format(": {} of {} plantings fit{}.", grown, plan.plantings.size(),
+                     idle == 0
+                         ? ""
+                         : fmt::format("; {} of them {} next to nothing in the weeks of the wish",
+                                       idle, idle == 1 ? "gives" : "give"));
 }
 
 }  // namespace
@@ -71,11 +94,9 @@ std::string check_page(const Plan& plan, const ground::Schedule& schedule,
                        const std::vector<ask::Finding>& findings, const climate::Climate& climate,
                        Style style) {
   std::string text;
-  for (const ask::Finding& finding : findings) text += finding_text(plan, finding, style);
-  int grown = 0;
-  for (std::size_t i = 0; i < plan.plantings.size(); ++i) grown += schedule.of(i).empty() ? 0 : 1;
-  text += headline(plan.title,
-                   fmt::format(": {} of {} plantings fit.", grown, plan.plantings.size()), style);
+  std::set<std::string> pasted;
+  for (const ask::Finding& finding : findings) text += finding_text(plan, finding, pasted, style);
+  text += headline(plan.title, how_many_fit(plan, schedule, findings), style);
   if (plan.wish) text += indented(weeks_paragraph(weeks), 0, style);
   if (!schedule.exact) {
     text += indented(

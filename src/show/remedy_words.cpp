@@ -225,12 +225,12 @@ Toml toml(const ask::Frame& change, const Plan&) {
 std::string advice(const ask::Year& c, const Plan&) {
   if (!c.start) return fmt::format("it can be grown for {}", c.flowering);
   const Date last = c.start->until - Days{1};
-  if (c.start->from == last) {
-    return fmt::format("for flowers in {} {} it about {}", c.flowering, c.sown ? "sow" : "plant",
-                       plain_day(last));
-  }
-  return fmt::format("for flowers in {} {} it from {} to {}", c.flowering, c.sown ? "sow" : "plant",
-                     plain_day(c.start->from), plain_day(last));
+  const std::string when =
+      c.start->from == last
+          ? "about " + plain_day(last)
+          : fmt::format("from {} to {}", plain_day(c.start->from), plain_day(last));
+  return fmt::format("for flowers in {} {} it {} ({})", c.flowering, c.sown ? "sow" : "plant", when,
+                     c.way);
 }
 Toml toml(const ask::Year&, const Plan&) { return std::nullopt; }
 

@@ -25,6 +25,9 @@ constexpr int kYoungDays = 28;   // in which slugs and drought take it (common p
 // In March (south September), or eight weeks before the last frost where that is later; and a
 // fortnight before it flowers (common practice).
 constexpr int kUncoverIntoYear = 60, kUncoverBeforeFrost = 56, kUncoverBeforeFlower = 14;
+// From February (south August): before, frost may follow into the cuts, however early the last
+// frost (memory).
+constexpr Days kPruneIntoYear{31};
 
 bool is_sown_there(const Sowing& sowing) {
   return !sowing.stands && is_sown_in_place(sowing.raised_by());
@@ -176,20 +179,30 @@ std::optional<Fleeced> through_winter(const Sowing& sowing, const RuleContext& c
   return Fleeced{laid, std::max({off, sowing.in_ground, laid.last + Days{1}})};
 }
 
-std::optional<Fleeced> through_spring(const Sowing& sowing, const RuleContext& context) {
+std::optional<Fleeced> through_spring(const Sowing& sowing, const RuleContext& context, Date from) {
   const auto safe = frost_safe_day(context);
   if (!safe) return std::nullopt;
   const Date off =
       std::min(*safe, sowing.timeline.first_flower.likely - Days{kUncoverBeforeFlower});
-  if (off < sowing.in_ground + Days{kWorthLaying}) return std::nullopt;
-  return Fleeced{around(sowing.in_ground, 0, kWorthLaying - 1), off};
+  if (off < from + Days{kWorthLaying}) return std::nullopt;
+  return Fleeced{around(from, 0, kWorthLaying - 1), off};
+}
+
+// Dies back or drops its leaves, and wants its cold; the corms that are planted in autumn are green
+// by then.
+bool sleeps(const Sowing& sowing) {
+  return stays_in_ground(sowing.sheet->life_cycle) || sowing.sheet->life_cycle == LifeCycle::Bulb;
 }
 
 std::optional<Fleeced> fleeced(const Sowing& sowing, const RuleContext& context) {
   if (sowing.under_fleece) return through_winter(sowing, context);
   if (sowing.cover != Cover::Fleece) return std::nullopt;
-  const bool in_winter = sowing.stands || sowing.in_ground < context.season.range().from;
-  return in_winter ? through_winter(sowing, context) : through_spring(sowing, context);
+  const Date year = context.season.range().from;
+  if (!sowing.stands && sowing.in_ground >= year) {
+    return through_spring(sowing, context, sowing.in_ground);
+  }
+  return sleeps(sowing) ? through_spring(sowing, context, year + Days{kUncoverIntoYear})
+                        : through_winter(sowing, context);
 }
 
 std::optional<JobDraft> protect(const Sowing& sowing, const RuleContext& context) {
@@ -217,7 +230,12 @@ std::optional<JobDraft> disbud(const Sowing& sowing, const RuleContext&) {
 }
 
 std::optional<JobDraft> prune(const Sowing& sowing, const RuleContext& context) {
-  return in_its_window(JobKind::Prune, sowing, context);
+  auto draft = in_its_window(JobKind::Prune, sowing, context);
+  if (!draft) return std::nullopt;
+  Window& days = draft->window;
+  const Days later = std::max(Days{0}, context.season.range().from + kPruneIntoYear - days.first);
+  days = {days.day + later, days.first + later, days.last + later};
+  return draft;
 }
 
 std::optional<JobDraft> divide(const Sowing& sowing, const RuleContext& context) {

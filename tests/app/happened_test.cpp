@@ -38,6 +38,11 @@ TEST_F(HappenedRun, AJobThatThereIsNotIsAnError) {
   const Answer answer = run({"jobs", "@plan.toml"});
   EXPECT_EQ(answer.exit, 2);
   EXPECT_NE(answer.err.find("there is no job 'hoe'"), std::string::npos) << answer.err;
+  write("plan.toml", plan(record("not-done", "2026-08-01", "job = \"order\"\n")));
+  EXPECT_NE(run({"jobs", "@plan.toml"})
+                .err.find("write job = \"order-seed\", \"order-bulbs\", \"order-tubers\" or "
+                          "\"order-plants\""),
+            std::string::npos);
 }
 
 // A past event moves to the day on which it was really done, and says so once.

@@ -83,6 +83,11 @@ TEST_F(Jobs, OfABedOrACropAlone) {
   EXPECT_EQ(check(zinnia, "crop", "zinnia") +
                 check(asked({"--crop", "cornflower"}), "crop", "cornflower") + orders,
             all);
+  // As shells like a space to be written.
+  write("plan.toml", head_text("") + std::string(kShelterText) +
+                         bed_text("lane", "2.3", "0.9", {{"2.2", "crops = [\"sweet pea\"]"}}));
+  EXPECT_EQ(asked({"--crop", "sweet_pea"}), asked({"--crop", "Sweet pea"}));
+  EXPECT_EQ(run({"why", "@plan.toml", "lane", "sweet-pea"}).exit, 0);
   const Answer none = run({"jobs", "@plan.toml", "--bed", "attic"});
   EXPECT_EQ(none.exit, kBadInput);
   EXPECT_NE(none.err.find("there is no planting in a bed 'attic'"), std::string::npos) << none.err;

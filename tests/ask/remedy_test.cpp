@@ -105,7 +105,8 @@ TEST(Remedies, TheNextYearIsSaidAndNeverPasted) {
   ASSERT_TRUE(finding && finding->remedy && finding->remedy->change);
   EXPECT_TRUE(is<Year>(*finding->remedy->change));
   EXPECT_EQ(show::remedy_text(p.plan, *finding),
-            "for flowers in 2028 sow it from 16 April 2027 to 9 July 2027");
+            "for flowers in 2028 sow it from 16 April 2027 to 9 July 2027 (sown in early summer and "
+            "planted in autumn)");
   EXPECT_FALSE(show::remedy_toml(p.plan, *finding));
 }
 

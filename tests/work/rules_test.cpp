@@ -372,6 +372,21 @@ TEST_F(Rules, UncoverWhenTheWinterIsOver) {
   EXPECT_EQ(told(Uncover), "2027-03-06, 2027-03-06 to 2027-03-27, in place");
 }
 
+// Under a bed's fleece: what is green in the winter from its frosts on, what sleeps from March on.
+TEST_F(Rules, FleeceIsLaidOverWhatSleepsWhenItWakes) {
+  live("2026-10-01", "2026-10-01", "2027-06-01", "2027-09-01");
+  sowing_.cover = Cover::Fleece;
+  for (const LifeCycle life : {LifeCycle::HardyAnnual, LifeCycle::Biennial, LifeCycle::Corm}) {
+    sheet_.life_cycle = life;
+    EXPECT_EQ(told(Protect), "2026-11-12, 2026-10-15 to 2026-12-10, in place");
+  }
+  for (const LifeCycle life : {LifeCycle::Bulb, LifeCycle::Perennial, LifeCycle::Shrub}) {
+    sheet_.life_cycle = life;
+    EXPECT_EQ(told(Protect), "2027-03-02, 2027-03-02 to 2027-03-08, in place");
+    EXPECT_EQ(told(Uncover), "2027-05-18, 2027-05-18 to 2027-06-08, in place");
+  }
+}
+
 TEST_F(Rules, PruneAndDivideInTheirWindows) {
   EXPECT_EQ(told(Prune), "none");
   EXPECT_EQ(told(Divide), "none");
@@ -380,6 +395,15 @@ TEST_F(Rules, PruneAndDivideInTheirWindows) {
   sheet_.prune = sheet_.divide = YearlyJob{.window = weeks_from(Frost::Last, -10, -6)};
   EXPECT_EQ(told(Prune), "2027-03-20, 2027-03-06 to 2027-04-03, in place");
   EXPECT_EQ(told(Divide), "2027-03-20, 2027-03-06 to 2027-04-03, in place");
+}
+
+// Ten weeks before a last frost on 20 March is the second week of January.
+TEST_F(Rules, PruneNothingInTheDepthOfWinter) {
+  sowing_.stands = true;
+  live("2024-04-10", "2024-04-10", "2027-06-01", "2027-09-01");
+  sheet_.prune = YearlyJob{.window = weeks_from(Frost::Last, -10, -6)};
+  plan_.place.last_frost = {3, 20};
+  EXPECT_EQ(told(Prune), "2027-02-15, 2027-02-01 to 2027-03-01, in place");
 }
 
 TEST_F(Rules, PruneNothingBeforeItIsPlanted) {
