@@ -111,13 +111,13 @@ std::optional<int> strips_told(const Planting& planting, const ToldStart& start)
   return divides ? std::optional(static_cast<int>(strips)) : std::nullopt;
 }
 
-// The plants stay where the plan says nothing of their number and the ground is the same: divided
-// as the plan asks, or as it was when they were started.
+// The plants stay where the plan says nothing of their number: those started wherever they are to
+// go, those bought on the same ground, divided as it was.
 bool keeps_plants(const Planting& planting, const Told& told) {
   const CropEntry& asked = planting.asked;
   if (!told.start || asked.plants || asked.spacing_cm) return false;
-  const auto strips = strips_told(planting, *told.start);
-  return strips && (told.degree >= Degree::Started || *strips == sowings_told_of(planting));
+  return told.degree >= Degree::Started ||
+         strips_told(planting, *told.start) == sowings_told_of(planting);
 }
 
 // What was bought keeps its group and, on the same ground, its number.

@@ -193,7 +193,23 @@ class BedReader {
                         entry.crop));
       }
     }
+    check_before(stretch, entry);
     crops_.emplace_back(stretch, std::move(entry));
+  }
+
+  bool stands(const CropEntry& entry) const {
+    return entry.since && *entry.since < flowering_year_;
+  }
+
+  // On a stretch each crop follows the one before, and nothing new is before what stands there.
+  void check_before(std::size_t stretch, const CropEntry& entry) {
+    if (crops_.empty() || crops_.back().first != stretch) return;
+    const CropEntry& before = crops_.back().second;
+    if (!stands(entry) || stands(before)) return;
+    diagnostics_.error(entry.at,
+                       fmt::format("{} stands here since {}: {} cannot be grown before it",
+                                   entry.crop, *entry.since, before.crop),
+                       "write what stands first on its stretch: the crops follow one another");
   }
 
   SheetLibrary& sheets_;

@@ -98,7 +98,9 @@ std::string check_page(const Plan& plan, const ground::Schedule& schedule,
   for (const ask::Finding& finding : findings) text += finding_text(plan, finding, pasted, style);
   text += headline(plan.title, how_many_fit(plan, schedule, findings), style);
   if (plan.wish) text += indented(weeks_paragraph(weeks), 0, style);
-  if (!schedule.exact) {
+  if (!schedule.exact && schedule.calls == 0) {
+    text += indented("Nothing was chosen anew: all stands as its calendar has it.", 0, style);
+  } else if (!schedule.exact) {
     text += indented(
         fmt::format(
             "The best found ({} of a stretch weighed), not proved best for the whole plan.{}",

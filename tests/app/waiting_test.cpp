@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // What stands in pots while the plan moves it from ground to ground.
 #include <filesystem>
+#include <map>
 #include <regex>
 #include <string>
 
@@ -79,6 +80,27 @@ TEST_F(Waiting, NeitherIsLostByMovingToAndFro) {
     EXPECT_LT(day_of("ranunculus", "first-cut"), day_of("ranunculus", "lift"));
     const Answer now = run({"check", "@plan.toml"});
     EXPECT_NE(now.out.find("3 of 3 plantings fit"), std::string::npos) << now.out;
+  }
+}
+
+// As many as were potted, however much room there is where they go.
+TEST_F(Waiting, WhatIsPottedIsNoMoreOnWiderGround) {
+  const auto plants = [&] {
+    std::map<std::string, int> found;
+    for (const auto& line : calendar::read_memory(read("front.ics")).memory.plantings) {
+      found[line.start.way] = line.start.plants;
+    }
+    return found["tubers potted up in warmth"];
+  };
+  const int potted = plants();
+  ASSERT_GT(potted, 0);
+  for (const char* length : {"2.5", "0.9"}) {
+    std::string text = kMoved;
+    text.replace(text.find("length_m = 3"), 12, "length_m = 4");
+    text.replace(text.find("1.5"), 3, length);
+    write("plan.toml", text);
+    ASSERT_EQ(run({"calendar", "@plan.toml"}).exit, 0);
+    EXPECT_EQ(plants(), potted) << length;
   }
 }
 

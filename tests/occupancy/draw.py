@@ -105,8 +105,11 @@ class Drawing:
         names.append(sheet["name"])
         stands = sheet["life_cycle"] in STANDING
         if (stands or sheet["life_cycle"] in FROM_BULBS) and self.chance(0.6 if stands else 0.15):
-            self.lines.append("since = %d" % self.dice.randint(2019, 2025))
+            since = self.dice.randint(2019, 2025)
+            if self.stands_here:  # nothing new is before what stands
+                self.lines.append("since = %d" % since)
             return
+        self.stands_here = False
         if sheet["life_cycle"] in FROM_BULBS and self.chance(0.2):
             self.lines.append("keep = true")
         if sheet.get("succession_gap_days") and self.chance(0.4):
@@ -132,6 +135,7 @@ class Drawing:
         names = []
         for tenths in lengths:
             self.lines += ["[[bed.stretch]]", "length_m = %s" % (tenths / 10)]
+            self.stands_here = True
             for _ in range(dice.choice([1, 1, 1, 2, 2, 3])):
                 self.crop(self.sheets[dice.choice(sorted(self.sheets))], names)
 

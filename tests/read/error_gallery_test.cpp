@@ -654,6 +654,18 @@ const Row kRows[] = {
      "  | [[bed.stretch.crop]]\n"
      "  | ^\n"
      "  hint: give it an id of its own\n"},
+    {"StandsBehindAnother",
+     "[[bed.stretch.crop]]",
+     "[[bed.stretch.crop]]\n"
+     "crop = \"nigella\"\n"
+     "[[bed.stretch.crop]]\n"
+     "crop = \"peony\"\n"
+     "since = 2020\n"
+     "[[bed.stretch.crop]]",
+     "plan.toml:23:1: error: peony stands here since 2020: nigella cannot be grown before it\n"
+     "  | [[bed.stretch.crop]]\n"
+     "  | ^\n"
+     "  hint: write what stands first on its stretch: the crops follow one another\n"},
     {"IdIsAnotherPlantingsName",
      "crop = \"sunflower\"",
      "crop = \"sunflower\"\n"
