@@ -341,7 +341,7 @@ std::string remedy_text(const Plan& plan, const ask::Finding& finding) {
   } else if (remedy.change) {
     text = change_words(plan, *remedy.change) + cost(remedy);
   } else if (finding.planting && plan.plantings[*finding.planting].patch) {
-    text = "give its ground to another crop; it does not grow here";
+    text = "give its ground to another crop; as the plan is it cannot be grown here";
   }
   if (remedy.fillers.empty()) return text;
   const bool weeks = std::holds_alternative<ask::ShortWeeks>(finding.found);
