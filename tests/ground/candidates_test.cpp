@@ -126,6 +126,27 @@ TEST(Candidates, SpringSowingsOutdoorsWaitForWarmSoil) {
   EXPECT_EQ(refusal.wanted, 15);
 }
 
+// In the highlands (memory: 3 degC in November and December) seed sown in a frame in late November
+// lies there until spring; in October it comes up.
+TEST(Candidates, NothingIsSownInAFrameThatIsTooColdToComeUpIn) {
+  Garden upland;
+  std::get<MonthlyMeans>(upland.place.temperatures).mean_c = {1,  1,  3,  6, 9, 12,
+                                                              14, 13, 11, 8, 3, 2};
+  Sheet sheet = only(cornflower(), 1);
+  sheet.ways[0].raised = Raised::Frame;
+  sheet.ways[0].weeks_under_cover = Range{16, 30};
+  int in_autumn = 0;
+  for (const Candidate& c : upland.ask(sheet).list) {
+    EXPECT_TRUE(c.start < make_date(2026, 11, 20) || c.start >= make_date(2027, 1, 1))
+        << iso(c.start);
+    in_autumn += c.start < make_date(2026, 11, 20) ? 1 : 0;
+  }
+  EXPECT_GT(in_autumn, 20);
+  CropEntry pinned;
+  pinned.pins.start_on = make_date(2026, 12, 5);
+  EXPECT_FALSE(upland.ask(sheet, pinned).list.empty()) << "a pin beats it";
+}
+
 TEST(Candidates, APinBeatsColdSoilAndIsMarked) {
   for (const auto& [day, cold] :
        {std::pair{make_date(2027, 5, 20), true}, std::pair{make_date(2027, 6, 12), false}}) {
