@@ -262,28 +262,29 @@ class Writer {
       name = trimmed(std::string_view(text).substr(0, colon));
       size = trimmed(std::string_view(text).substr(colon + 1));
     }
-    const std::string unit = taken_unit(size);
     const std::string_view by = size.find("\xC3\x97") != std::string::npos ? "\xC3\x97" : "x";
     const std::size_t at = size.find(by);
-    const auto length = figure(std::string_view(size).substr(0, at));
-    const auto width = at == std::string::npos
-                           ? std::nullopt
-                           : figure(std::string_view(size).substr(at + by.size()));
+    if (at == std::string::npos) return refuse(fmt::format("'{}' is no length x width", text));
+    std::string first = size.substr(0, at), second = size.substr(at + by.size());
+    const auto unit_of_width = taken_unit(second), unit_of_length = taken_unit(first);
+    const auto length = figure(first), width = figure(second);
     if (!length || !width) return refuse(fmt::format("'{}' is no length x width", text));
     line("[[bed]]");
     line("name = " + show::toml_text(name));
-    line(fmt::format("length_{} = {}", unit, plain(*length)));
-    line(fmt::format("width_{} = {}", unit, plain(*width)));
+    line(fmt::format("length_{} = {}", unit_of_length.value_or(unit_of_width.value_or("m")),
+                     plain(*length)));
+    line(fmt::format("width_{} = {}", unit_of_width.value_or("m"), plain(*width)));
   }
 
-  // "4.5 x 2 ft" loses its "ft".
-  static std::string taken_unit(std::string& size) {
+  // "2 ft" loses its "ft".
+  static std::optional<std::string> taken_unit(std::string& size) {
+    size = trimmed(size);
     for (const std::string_view unit : {"cm", "ft", "in", "m"}) {
       if (!size.ends_with(unit)) continue;
       size = trimmed(std::string_view(size).substr(0, size.size() - unit.size()));
       return std::string(unit);
     }
-    return "m";
+    return std::nullopt;
   }
 
   std::filesystem::path folder_;

@@ -306,6 +306,8 @@ TEST(StartQuestions, TakeWhatPeopleWrite) {
       {"temperatures", "data/daily.csv", "weather = \"../data/daily.csv\""},
       {"beds", "2.6 x 1.1", "[[bed]]\nname = \"flower bed\"\nlength_m = 2.6\nwidth_m = 1.1"},
       {"beds", "gate: 8.5x4 ft", "[[bed]]\nname = \"gate\"\nlength_ft = 8.5\nwidth_ft = 4"},
+      {"beds", "20ft x 4ft", "[[bed]]\nname = \"flower bed\"\nlength_ft = 20\nwidth_ft = 4"},
+      {"beds", "4.2m x 90 cm", "[[bed]]\nname = \"flower bed\"\nlength_m = 4.2\nwidth_cm = 90"},
       {"beds", "2.6 \xC3\x97 1.1, 4.5 x 0.9", "name = \"bed 2\"\nlength_m = 4.5\nwidth_m = 0.9"},
       {"days", "Sat and Sun", "days = [\"Sat\", \"Sun\"]"},
       {"days", "Wed, Sat", "days = [\"Wed\", \"Sat\"]"},
