@@ -133,15 +133,17 @@ std::optional<JobDraft> replant(const Sowing& sowing, const RuleContext& context
   return JobDraft{.kind = JobKind::Replant, .window = {middle, days.from, days.until - Days{1}}};
 }
 
-// Monthly, from a month after it is stored to a month before it may go out again.
+// Monthly, from a month after it is stored to a month before it may go out again, where that is later.
 std::optional<JobDraft> look_at_stored(const Sowing& sowing, const RuleContext& context) {
   if (!sowing.sheet->lift_and_store) return std::nullopt;
   const auto stored = lift_and_store(sowing, context);
   const auto lifted = is_planted(sowing.sheet->life_cycle) ? lift(sowing, context) : std::nullopt;
   if (!stored && !lifted) return std::nullopt;
-  const Date day = (stored ? stored : lifted)->window.day + Days{kLookAtStoredAfter};
+  const Date in_store = (stored ? stored : lifted)->window.day;
+  const Date day = in_store + Days{kLookAtStoredAfter};
   Date until = context.season.frosts().last - Days{kLookAtStoredAfter};
-  while (until <= day) until += Days{365};
+  while (until <= in_store) until += Days{365};
+  if (until < day) return std::nullopt;
   return JobDraft{.kind = JobKind::LookAtStored, .window = {day, day, until}};
 }
 

@@ -5,6 +5,7 @@
 
 #include <gtest/gtest.h>
 
+#include <chrono>
 #include <string>
 
 #include "lowland.h"
@@ -402,7 +403,7 @@ TEST_F(Rules, PruneNothingInTheDepthOfWinter) {
   sowing_.stands = true;
   live("2024-04-10", "2024-04-10", "2027-06-01", "2027-09-01");
   sheet_.prune = YearlyJob{.window = weeks_from(Frost::Last, -10, -6)};
-  plan_.place.last_frost = {3, 20};
+  plan_.place.last_frost = std::chrono::March / 20;
   EXPECT_EQ(told(Prune), "2027-02-15, 2027-02-01 to 2027-03-01, in place");
 }
 
@@ -548,6 +549,11 @@ TEST_F(Rules, LookAtWhatIsStoredUntilItGoesOutAgain) {
   EXPECT_EQ(told(LookAtStored), "2027-11-25, 2027-11-25 to 2028-04-14");
   sowing_.next_in_ground = day("2027-09-20");  // it is lifted for the next crop on 1 September
   EXPECT_EQ(told(LookAtStored), "2027-10-01, 2027-10-01 to 2028-04-14");
+  // Hardly a winter: stored for seven weeks.
+  sowing_.next_in_ground.reset();
+  plan_.place.first_frost = std::chrono::December / 20;
+  plan_.place.last_frost = std::chrono::February / 20;
+  EXPECT_EQ(told(LookAtStored), "none");
 }
 
 TEST_F(Rules, LiftNoTubersWhereNoWinterTakesThem) {
