@@ -126,7 +126,9 @@ class Programme {
     Score base = with_bare(before);
     base.value -= bare(option.in_ground) + price(option.strips_wait_days);
     Counter counter(asked, option, worths_[crop]);
-    for (int lift = option.lift_from; lift <= option.lift_to; ++lift) {
+    // Where nothing follows, each day more is worth as much or more, and leaves less bare.
+    const bool is_last = crop + 1 == ground_.crops.size();
+    for (int lift = is_last ? option.lift_to : option.lift_from; lift <= option.lift_to; ++lift) {
       const std::int64_t value = base.value + hundredths(counter.up_to(lift));
       State& state = at(row, std::min(lift + ground_.gap, last_day_));
       // Most days end here: fewer stems, whatever the taste.
