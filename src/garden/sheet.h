@@ -46,8 +46,9 @@ enum class WhenHot { Ends, Pauses, Slows };
 // What the trade begins from; Plants: young plants, roots, cuttings.
 enum class Usual { Seed, Plants };
 enum class FlowersIn { SameYear, NextYear, ThirdYear };
-// How its plants stand: as far apart in all directions, or in two rows along a frame.
-enum class Arrangement { Block, DoubleRow };
+// How its plants stand: as far apart in all directions, in rows along the bed that are farther
+// apart than its plants in them, or in two rows along a frame.
+enum class Arrangement { Block, Rows, DoubleRow };
 
 // As sheets write them and people read them.
 inline constexpr Word<LifeCycle> kLifeCycles[] = {
@@ -92,6 +93,7 @@ inline constexpr Word<Needs> kNeeds[] = {
 inline constexpr Word<WhenHot> kWhenHot[] = {
     {WhenHot::Ends, "ends"}, {WhenHot::Pauses, "pauses"}, {WhenHot::Slows, "slows"}};
 inline constexpr Word<Arrangement> kArrangements[] = {{Arrangement::Block, "block"},
+                                                      {Arrangement::Rows, "rows"},
                                                       {Arrangement::DoubleRow, "double row"}};
 inline constexpr Word<Usual> kUsuals[] = {{Usual::Seed, "seed"}, {Usual::Plants, "plants"}};
 static_assert(names_all(kLifeCycles) && names_all(kFrostClasses) && names_all(kHabits) &&
@@ -297,6 +299,7 @@ struct Sheet {
   std::optional<SecondFlush> second_flush;
   std::optional<YearlyJob> prune, divide, lift_and_store, cut_back;
   Arrangement arrangement = Arrangement::Block;
+  std::optional<double> row_cm;         // from row to row, of Arrangement::Rows
   std::optional<std::string> planting;  // how it goes into the ground: "claws down"
   std::optional<Disbud> disbud;
   std::optional<Pods> pods;

@@ -105,6 +105,7 @@ Layout layout(const Planting& planting, const Sheet& sheet, int sowings) {
       sowings * across(Millimetres{planting.patch->length.value() / sowings}, result.spacing_cm);
   result.per_row = across(planting.patch->width, result.spacing_cm);
   if (sheet.arrangement == Arrangement::DoubleRow) result.per_row = std::min(result.per_row, 2);
+  if (sheet.row_cm) result.per_row = across(planting.patch->width, *sheet.row_cm);
   result.plants = asked.plants.value_or(result.room());
   return result;
 }

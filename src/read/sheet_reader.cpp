@@ -102,6 +102,9 @@ void read_support(TomlTable& file, Sheet& sheet) {
 // How it is worked: what its jobs and their texts need to know.
 void read_work(TomlTable& file, Sheet& sheet) {
   sheet.arrangement = file.choice("arrangement", kArrangements).value_or(Arrangement::Block);
+  if (sheet.arrangement == Arrangement::Rows) {
+    sheet.row_cm = file.number("row_cm", required("row_cm = 30"), {1, 200});
+  }
   sheet.planting = file.text("planting", kOptional, kSentence);
   sheet.dead_head = file.boolean("dead_head").value_or(false);
   sheet.lean_soil = file.boolean("lean_soil").value_or(false);

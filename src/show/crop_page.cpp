@@ -39,7 +39,11 @@ std::string fact(std::string_view label, std::string_view value, Style style) {
 }
 
 // "16 a square metre": on a square grid, as the trade counts it; a stretch counts whole rows.
-std::string spacing_words(Range spacing_cm) {
+std::string spacing_words(const Sheet& sheet) {
+  const Range spacing_cm = sheet.spacing_cm;
+  if (sheet.row_cm) {
+    return fmt::format("{} cm in rows {} cm apart", range_words(spacing_cm), number(*sheet.row_cm));
+  }
   const auto per_square_metre = [](double cm) { return 10000 / (cm * cm); };
   return fmt::format(
       "{} cm ({} plants a square metre)", range_words(spacing_cm),
@@ -249,7 +253,7 @@ std::string early_text(const Sheet& sheet, Style style) {
 // How it is sown, planted and kept up.
 std::string raising_text(const Sheet& sheet, Style style) {
   std::string text = living_text(sheet, style);
-  text += fact("spacing", spacing_words(sheet.spacing_cm), style);
+  text += fact("spacing", spacing_words(sheet), style);
   if (const std::string depth = depth_words(sheet); !depth.empty()) {
     text += fact("depth", depth, style);
   }

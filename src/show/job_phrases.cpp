@@ -39,6 +39,10 @@ std::string in_rows(const Sowing& sowing) {
   if (sowing.sheet->arrangement == Arrangement::DoubleRow) {
     return fmt::format("in one double row along the bed, {} cm apart", apart);
   }
+  if (const auto& row_cm = sowing.sheet->row_cm) {
+    return fmt::format("in rows along the bed, {} cm from row to row and {} cm in the row",
+                       number(*row_cm, 0), apart);
+  }
   if (sowing.rows <= 1) return fmt::format("in one row, {} cm apart", apart);
   return fmt::format("in {} rows, {} cm apart each way", sowing.rows, apart);
 }

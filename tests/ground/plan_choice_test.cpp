@@ -558,6 +558,16 @@ TEST(Layout, OfADoubleRowIsTwoPlantsAcross) {
   EXPECT_EQ(layout(ground_of(1700, 250, grow("zinnia")), sheet).plants, 9) << "room for one";
 }
 
+// Rows along the bed, 30 cm apart, and in each a plant every 15 cm: 1.7 m hold 11, 1.1 m four rows.
+TEST(Layout, OfRowsIsByTheirDistanceAcross) {
+  Sheet sheet = zinnia();
+  sheet.spacing_cm = {15, 15};
+  sheet.arrangement = Arrangement::Rows;
+  sheet.row_cm = 30;
+  EXPECT_EQ(layout(ground_of(1700, 1100, grow("zinnia")), sheet).plants, 44);
+  EXPECT_EQ(layout(ground_of(1700, 250, grow("zinnia")), sheet).plants, 11) << "one row";
+}
+
 // Summed over stretches of 0.3 to 2 m there are as many rows as the ground has room for.
 TEST(Layout, IsUnbiased) {
   for (const double spacing : {20.0, 25.0, 30.0}) {

@@ -490,6 +490,19 @@ TEST(SheetReader, ReportsWhatIsWrong) {
   }
 }
 
+// Rows want to know how far apart they are, and nothing else has them.
+TEST(SheetReader, RowsAreSoFarApart) {
+  const auto reading = [](const std::string& lines) {
+    return read_it(with("light = \"dark\"", "light = \"dark\"\n" + lines));
+  };
+  const SheetReading rows = reading("arrangement = \"rows\"\nrow_cm = 30");
+  ASSERT_TRUE(rows.sheet) << rows.diagnostics.render();
+  EXPECT_EQ(rows.sheet->row_cm, 30);
+  EXPECT_NE(reading("arrangement = \"rows\"").diagnostics.render().find("'row_cm'"),
+            std::string::npos);
+  EXPECT_FALSE(reading("arrangement = \"double row\"\nrow_cm = 30").sheet);
+}
+
 // What a sheet of the old format says, and what is taken for what it cannot say.
 constexpr std::string_view kOldKeys = R"(format = 1
 name = "old daisy"
