@@ -71,7 +71,8 @@ class Writer {
 
   // A first calendar each time: what is written there is not found again.
   int write_to_standard_output(const PartFile& whole) {
-    const CalendarContent content{whole.part, whole.jobs, profile(), options_.lost};
+    const CalendarContent content{whole.part, whole.jobs, profile(), options_.lost,
+                                  options_.per_day};
     const Regenerated result = next_version(options_, environment_, r_, content, std::nullopt);
     if (!options_.dry_run) environment_.out << result.bytes;
     show::CalendarFile shown = changes_of("the standard output", false, r_, content, result);
@@ -90,7 +91,7 @@ class Writer {
     std::optional<OutputFile> file;
     if (!options_.dry_run) file.emplace(path);
     const auto previous = file ? file->previous() : OutputFile::look(path);
-    const CalendarContent content{part.part, part.jobs, profile(), options_.lost};
+    const CalendarContent content{part.part, part.jobs, profile(), options_.lost, options_.per_day};
     const Regenerated result = regenerated(content, previous);
     if (!result.refused.empty()) {
       tell_refused(path, result);
@@ -123,6 +124,10 @@ class Writer {
     } else if (result.previous == calendar::PreviousFile::OtherCalendar) {
       since = "since ";
       hint = "name another file; --force throws that calendar away";
+    } else if (result.previous == calendar::PreviousFile::OtherShape) {
+      since = "since ";
+      hint = *options_.per_day ? "--per job goes on with it; a calendar of days is another file"
+                               : "--per day goes on with it; a calendar of jobs is another file";
     }
     environment_.err << fmt::format("error: {} stays as it is, {}{}\n  hint: {}\n", path, since,
                                     result.refused, hint);

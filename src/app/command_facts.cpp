@@ -53,6 +53,7 @@ std::vector<CommandFacts> command_facts() {
 std::vector<std::string> value_words(std::string_view value) {
   if (value == "USE") return {"import", "feed"};
   if (value == "BY") return {"bed", "person", "kind"};
+  if (value == "EVENT") return {"job", "day"};
   if (value == "UNIT") return {"c", "f", "tenths"};
   if (value == "WHEN") return {"auto", "always", "never"};
   std::vector<std::string> words;

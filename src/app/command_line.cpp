@@ -46,6 +46,7 @@ void add_jobs(Line line) {
   app.add_option("--crop", line.options.crop, "only the jobs of that crop")->type_name("CROP");
   only_option(app, line);
   app.add_flag("--full", line.options.full, "with what each job says");
+  app.add_flag("--hours", line.options.hours, "with how long each takes, and each week (memory)");
   app.add_flag("--cautions", line.options.cautions, "with what each caution says");
   form_options(app, line, show::kListFormats, "the jobs");
 }
@@ -57,6 +58,14 @@ void out_folder_option(CLI::App& app, Line line, CLI::Option* output) {
                  "is then a list of plans on the standard input, a line each")
       ->type_name("DIR")
       ->excludes(output);
+}
+
+void per_option(CLI::App& app, Line line) {
+  word_option(
+      app, "--per", "EVENT",
+      [line](const std::string& word) { line.options.per_day = word == "day"; },
+      "job: an event for each job; day: one for each day with work, all its jobs in it; absent: as "
+      "the file has it, else job");
 }
 
 void add_calendar(Line line) {
@@ -76,6 +85,7 @@ void add_calendar(Line line) {
       app, "--for", "USE", [line](const std::string& word) { line.options.feed = word == "feed"; },
       "import: for a file people open; feed: for a file clients fetch again and again")
       ->default_str("import");
+  per_option(app, line);
   word_option(
       app, "--split", "BY", [line](const std::string& word) { line.options.split = word; },
       "a file for each bed, person or kind of job, named after it");
@@ -272,6 +282,7 @@ void add_feed(Line line) {
       ->type_name("")
       ->required();
   plan_options(app, line);
+  per_option(app, line);
   app.add_option("--file", line.options.feed_file,
                  "the calendar it keeps (default: beside the plan, garden.feed.ics)")
       ->type_name("FILE");

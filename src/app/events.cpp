@@ -6,11 +6,14 @@
 #include <algorithm>
 #include <chrono>
 #include <map>
+#include <utility>
 
 #include "app/change_reasons.h"
+#include "app/day_events.h"
 #include "app/plan_facts.h"
 #include "app/planting_changes.h"
 #include "app/remembered.h"
+#include "calendar/memory.h"
 #include "show/pages.h"
 
 namespace trug::app {
@@ -19,14 +22,15 @@ namespace {
 using calendar::Event;
 using calendar::Regenerated;
 
+std::string note_of(const show::JobRow& job, const climate::Climate& climate) {
+  return job.key.kind == work::JobKind::FirstCut ? show::trust_note(climate) : std::string();
+}
+
 std::string description(const show::JobRow& job, const climate::Climate& climate) {
   std::string text = job.text;
   for (const std::string& caution : job.cautions) text += "\n\n" + caution;
   if (!job.cautions.empty()) text += " Local rules and qualified advice stand above this note.";
-  if (const std::string note = show::trust_note(climate);
-      !note.empty() && job.key.kind == work::JobKind::FirstCut) {
-    text += "\n\n" + note;
-  }
+  if (const std::string note = note_of(job, climate); !note.empty()) text += "\n\n" + note;
   return job.way.empty() ? text : text + fmt::format("\n\nWay: {}.", job.way);
 }
 
@@ -132,8 +136,18 @@ std::vector<const show::JobRow*> jobs_with_events(const std::vector<show::JobRow
 Regenerated next_version(const Options& options, const Environment& environment, const Reckoning& r,
                          const CalendarContent& content, std::optional<std::string_view> previous) {
   const Uuid space = space_of(r.plan, content.part);
+  const bool per_day =
+      content.per_day.value_or(previous && calendar::has_an_event_a_day(*previous));
+  std::vector<JobEvent> jobs;
+  for (const show::JobRow* job : content.jobs) {
+    jobs.push_back({job, event_of(r, *job, space), note_of(*job, r.climate)});
+  }
   std::vector<Event> events;
-  for (const show::JobRow* job : content.jobs) events.push_back(event_of(r, *job, space));
+  if (per_day) {
+    events = day_events(space, jobs);
+  } else {
+    for (JobEvent& job : jobs) events.push_back(std::move(job.event));
+  }
   const calendar::Run run{.profile = content.profile,
                           .now = environment.now,
                           .today = today(options, environment),
@@ -145,7 +159,8 @@ Regenerated next_version(const Options& options, const Environment& environment,
                                     .product = product(),
                                     .facts = facts_of(r.plan, r.sheets, r.weather),
                                     .plantings = whole ? planting_lines(r.plan, r.schedule)
-                                                       : std::vector<calendar::PlantingLine>()};
+                                                       : std::vector<calendar::PlantingLine>(),
+                                    .per_day = per_day};
   return calendar::regenerate(events, head, previous, run);
 }
 

@@ -32,6 +32,8 @@ struct CalendarContent {
   std::vector<const show::JobRow*> jobs;
   calendar::Profile profile = calendar::Profile::Import;
   bool lost = false;  // as calendar::Run
+  // An event a day, or one a job; absent: as the earlier file has it, else one a job.
+  std::optional<bool> per_day = {};
 };
 
 // The next version of that file. The plan must have a garden; `previous` as calendar::regenerate().

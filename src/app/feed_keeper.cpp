@@ -165,7 +165,7 @@ int FeedKeeper::publish(const Reckoning& r, const Environment& environment) {
   require_writable(environment, feed_path_);
   OutputFile file(feed_path_, Access::OwnerAtFirst);
   const auto previous = file.previous();
-  CalendarContent content{.profile = calendar::Profile::Feed};
+  CalendarContent content{.profile = calendar::Profile::Feed, .per_day = options_.per_day};
   content.jobs = jobs_with_events(r.rows);
   const calendar::Regenerated version = next(r, environment, content, previous);
   if (!version.refused.empty()) {

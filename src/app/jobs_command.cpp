@@ -92,6 +92,7 @@ int run_jobs(const Options& options, const Environment& environment) {
                                     .climate = r->climate,
                                     .style = page_style(options, environment),
                                     .full = options.full,
+                                    .hours = options.hours,
                                     .cautions = options.cautions});
   if (options.is_json()) return exit_code(options, *r);
   environment.out.flush();

@@ -65,8 +65,8 @@ void hold_standard_files() {
   }
 }
 
-// The choice takes and gives back the same memory thousands of times. The GNU C library would hand it
-// to the system each time and ask for it anew, which took more than all the reckoning.
+// The choice takes and gives back the same memory thousands of times. The GNU C library would hand
+// it to the system each time and ask for it anew, which took more than all the reckoning.
 void keep_freed_memory() {
 #ifdef __GLIBC__
   constexpr int kMebibyte = 1024 * 1024;

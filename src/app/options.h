@@ -53,6 +53,7 @@ struct Options {
   std::optional<Date> from, to;
   std::vector<work::JobKind> only;
   bool full = false;        // what each job says
+  bool hours = false;       // how long each takes, and each week
   bool all = false;         // of days before today too
   bool week = false;        // of seven days
   std::optional<int> next;  // the first so many
@@ -62,6 +63,8 @@ struct Options {
   std::string out_folder;  // a file in it for each plan
   bool feed = false;
   std::string split;  // "", "bed", "person", "kind"
+  std::optional<bool>
+      per_day;  // an event a day, or one a job; absent: as the file has it, else a job
   bool dry_run = false;
   bool lost = false;
   bool force = false;

@@ -76,6 +76,8 @@ std::string other_lines(const Uuid& garden, const Place& place) {
   Figures figures;
   figures << place.latitude << place.risk << place.heated_c << place.coldest_c;
   if (place.snow) figures << "snow" << *place.snow;
+  if (place.days_late != 0) figures << "days late" << place.days_late;
+  if (place.stems_times != 1) figures << "stems times" << place.stems_times;
   return digest(garden, figures.text());
 }
 

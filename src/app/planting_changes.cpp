@@ -9,6 +9,7 @@
 #include <span>
 #include <utility>
 
+#include "app/day_events.h"
 #include "base/text.h"
 #include "calendar/event.h"
 #include "work/job_kinds.h"
@@ -21,6 +22,11 @@ using calendar::ChangeKind;
 
 bool is_gone(const Change& change) {
   return change.kind == ChangeKind::Cancelled || change.kind == ChangeKind::Removed;
+}
+
+bool is_order(const std::string& category) {
+  const auto kind = work::parse_job_kind(category);
+  return kind && work::trait(*kind).group == work::JobGroup::Buying;
 }
 
 // "lane" of "lane, 0 to 130 cm"
@@ -170,6 +176,8 @@ PlantingsOfEvents::PlantingsOfEvents(const Reckoning& r, const Uuid& space) {
 std::string PlantingsOfEvents::planting(const Change& change) const {
   const auto found = names_.find(change.uid);
   if (found != names_.end()) return found->second;
+  if (change.category == kDayCategory) return "";
+  if (is_order(change.category)) return "orders";
   const auto subject = change.summary.find(": ");
   if (change.location.empty() || subject == std::string::npos) return change.summary;
   return bed_of_location(change.location) + "/" + change.summary.substr(subject + 2);

@@ -18,7 +18,7 @@ class PlantingsOfEvents {
  public:
   // `space`: of the calendar's events.
   PlantingsOfEvents(const Reckoning& reckoning, const Uuid& space);
-  // "lane/zinnia"
+  // "lane/zinnia", "orders"; empty: it is a whole day's.
   std::string planting(const calendar::Change& change) const;
 
  private:

@@ -105,6 +105,17 @@ void add_sheets_beside(const std::string& plan, const FileReader& files,
                     "otherwise if it is not for trug");
 }
 
+// Which event of the plan's calendar tells of each, in the shape that calendar has.
+void name_events(const Plan& plan, std::vector<show::JobRow>& rows) {
+  if (!plan.garden) return;
+  const Uuid space = calendar::namespace_of(*plan.garden, "");
+  for (show::JobRow& row : rows) {
+    const show::JobRow& carrier = row.told_with ? rows[*row.told_with] : row;
+    row.event = plan.per_day ? calendar::day_uid(space, carrier.day, carrier.key.flowering_year)
+                             : carrier.uid;
+  }
+}
+
 }  // namespace
 
 Date today(const Options& options, const Environment& environment) {
@@ -199,6 +210,7 @@ std::optional<Reckoning> reckon(const Options& options, const Environment& envir
   const auto listed = work::with_joint_orders(result.plan, result.schedule, result.jobs,
                                               today(options, environment));
   result.rows = show::job_rows(result.plan, result.schedule, listed, uids_of(result.plan, listed));
+  name_events(result.plan, result.rows);
   return result;
 }
 

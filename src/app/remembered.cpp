@@ -44,11 +44,9 @@ class Holdings {
     for (const calendar::StoredEvent& stored : memory.events) {
       const calendar::Event& event = stored.event;
       if (event.cancelled) continue;
-      if (event.order) {
-        add_order(event, flowering_year);
-      } else {
-        days_[event.uid] = event.start;
-      }
+      if (event.jobs.empty())
+        add_job(event, {event.uid, event.category, event.order}, flowering_year);
+      for (const calendar::DayJob& job : event.jobs) add_job(event, job, flowering_year);
     }
     std::ranges::sort(orders_, {}, &ToldOrder::day);
     for (auto& [start, parts] : parts_) std::ranges::sort(parts, {}, &ToldPart::day);
@@ -75,12 +73,17 @@ class Holdings {
   const std::vector<ToldOrder>& orders() const { return orders_; }
 
  private:
-  void add_order(const calendar::Event& event, int flowering_year) {
-    if (event.flowering_year == flowering_year) {
-      orders_.push_back({event.category, event.order->month, event.order->repeat, event.start});
+  // An event's only job, or one of a day's.
+  void add_job(const calendar::Event& event, const calendar::DayJob& job, int flowering_year) {
+    if (!job.order) {
+      days_[job.uid] = event.start;
+      return;
     }
-    for (const auto& [start, plants] : event.order->plants) {
-      parts_[start].push_back({event.category, event.start, plants});
+    if (event.flowering_year == flowering_year) {
+      orders_.push_back({job.category, job.order->month, job.order->repeat, event.start});
+    }
+    for (const auto& [start, plants] : job.order->plants) {
+      parts_[start].push_back({job.category, event.start, plants});
     }
   }
 
@@ -109,8 +112,8 @@ class Holdings {
     };
     const bool begun = is_past(JobKind::Sow) || is_past(JobKind::Plant);
     // What was left out since has no such job any more, and stands in its pots all the same.
-    const bool goes_out = is_told(JobKind::PlantOut) ||
-                          (told.start && told.start->start < told.start->in_ground);
+    const bool goes_out =
+        is_told(JobKind::PlantOut) || (told.start && told.start->start < told.start->in_ground);
     if (is_past(JobKind::PlantOut) || (begun && !goes_out)) return Degree::InGround;
     if (begun || (told.start && is_past(JobKind::PreTreat))) return Degree::Started;
     const bool bought = is_past(JobKind::OrderSeed) || is_past(JobKind::OrderBulbs) ||
@@ -173,6 +176,7 @@ std::string remember(const std::string& path, const ground::Sheets& sheets,
   const Holdings holdings(read.memory, plan.flowering_year, today);
   for (Planting& planting : plan.plantings) take(holdings, plan, planting);
   plan.orders = holdings.orders();
+  plan.per_day = read.memory.per_day;
   compare_facts(read.memory.facts.value_or(calendar::Facts()), facts_of(plan, sheets, weather),
                 plan);
   plan.remembers = true;

@@ -326,7 +326,7 @@ struct NotDone {
 
 using Found =
     std::variant<CannotGrow, TooLate, GroundTaken, NotInCut, ShortWeeks, LateStart, FewerSowings,
-                 HeldBack, OneGroup, OutOfWish, HeatPause, TooEarly, SmallRosette, AgainstRule,
+                 HeldBack, OneGroup, OwnClockSeen, OutOfWish, HeatPause, TooEarly, SmallRosette, AgainstRule,
                  AgainstTold, ShortStems, WinterLosses, OneYear, NeedsCold, ColdSoil, FewStems,
                  AboveWish, TooManyPlants, TooNarrow, OffColour, UnknownColours, UnusedBed,
                  BareGround, CostsStems, HardlyFrost, ShortSeason, MaximaGuessed, SeasonOver,

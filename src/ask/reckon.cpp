@@ -6,6 +6,7 @@
 #include "ask/day_one.h"
 #include "ask/find.h"
 #include "ask/recorded.h"
+#include "ground/own_clock.h"
 #include "ground/plan_choice.h"
 #include "ground/weather_forecast.h"
 #include "work/make_jobs.h"
@@ -13,10 +14,16 @@
 namespace trug::ask {
 namespace {
 
-ground::Schedule as_measured(const Garden& garden, ground::Schedule schedule) {
-  if (!garden.weather) return schedule;
-  return ground::retimed(std::move(schedule), garden.climate.with_record(garden.weather->record),
-                         garden.plan.flowering_year);
+// Its forecasts moved by the weather that was measured and by the garden's own records.
+ground::Schedule as_it_goes(const Garden& garden, ground::Schedule schedule) {
+  const int year = garden.plan.flowering_year;
+  climate::Climate climate = garden.climate;
+  if (garden.weather) {
+    climate = climate.with_record(garden.weather->record);
+    schedule = ground::retimed(std::move(schedule), climate, year);
+  }
+  const ground::OwnClock own = ground::own_clock(garden.plan, schedule, climate);
+  return ground::by_own_clock(std::move(schedule), own, climate, year);
 }
 
 Outcome outcome_of(const Garden& garden, const ground::Schedule& chosen,
@@ -52,7 +59,7 @@ std::optional<ground::Bound> bound(const Garden& garden) {
 
 Outcome reckon(const Garden& garden) {
   const ground::Schedule chosen = choose(garden);
-  return outcome_of(garden, chosen, as_measured(garden, chosen));
+  return outcome_of(garden, chosen, as_it_goes(garden, chosen));
 }
 
 Reckoned reckon(const Plan& plan, const ground::Sheets& sheets,
@@ -62,7 +69,7 @@ Reckoned reckon(const Plan& plan, const ground::Sheets& sheets,
       climate::Climate::from(plan.place, weather ? weather->spread_c : climate::kDefaultSpreadC),
       today, weather};
   const ground::Schedule chosen = choose(garden);
-  ground::Schedule schedule = as_measured(garden, chosen);
+  ground::Schedule schedule = as_it_goes(garden, chosen);
   if (weather) {
     schedule = ground::spread_by_years(std::move(schedule), garden.climate, weather->record,
                                        plan.flowering_year);

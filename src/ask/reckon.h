@@ -18,7 +18,7 @@
 
 namespace trug::ask {
 
-// The schedule as measured weather moves its forecasts, and what comes of it; the findings judge
+// The schedule as measured weather and the garden's records move its forecasts, and what comes of it; the findings judge
 // the choice.
 struct Outcome {
   ground::Schedule schedule;

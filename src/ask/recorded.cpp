@@ -93,6 +93,13 @@ std::vector<Found> seen_in(const Garden& garden, std::size_t i, const Happened& 
   return list;
 }
 
+std::optional<Finding> own_clock_seen(const Plan& plan, const ground::OwnClock& own) {
+  if (own.days_late == 0 && own.counts == 0) return std::nullopt;
+  OwnClockSeen found{own, plan.place.days_late + own.days_late,
+                     plan.place.stems_times * own.stems_times};
+  return Finding{plan.place.at, "place", {}, found, {}};
+}
+
 }  // namespace
 
 std::vector<Finding> seen_in_records(const Garden& garden, const ground::Schedule& schedule,
@@ -106,6 +113,7 @@ std::vector<Finding> seen_in_records(const Garden& garden, const ground::Schedul
       }
     }
   }
+  if (auto own = own_clock_seen(plan, schedule.own)) list.push_back(std::move(*own));
   return list;
 }
 

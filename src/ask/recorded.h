@@ -12,7 +12,7 @@
 namespace trug::ask {
 
 // Starts that failed and what becomes of them; records that a pin says otherwise by more than a
-// week; what was not done and is too late now.
+// week; what was not done and is too late now; how the garden runs by all of them.
 std::vector<Finding> seen_in_records(const Garden& garden, const ground::Schedule& schedule,
                                      const std::vector<work::Job>& jobs);
 

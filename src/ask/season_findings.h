@@ -8,6 +8,7 @@
 #include "ask/finding_rank.h"
 #include "base/date.h"
 #include "garden/sheet.h"
+#include "ground/schedule.h"
 
 namespace trug::ask {
 
@@ -65,6 +66,16 @@ struct OneYear {
   static constexpr Rank kRank = Rank::Mild;
   double hottest_c = 0;  // the hottest month's mean maximum
   double lives_to_c = 0;
+};
+
+// How this garden runs by its records, beside what is reckoned.
+struct OwnClockSeen {
+  static constexpr std::string_view kCode = "own-clock";
+  static constexpr Rank kRank = Rank::Mild;
+  ground::OwnClock own;
+  // What the plan would say of it: these records on what it says already.
+  int days_late = 0;
+  double stems_times = 1;
 };
 
 // Of what is cut of it hardly anything falls in the weeks of the wish.

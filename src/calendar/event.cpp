@@ -20,6 +20,10 @@ std::string job_uid(const Uuid& space, const work::JobKey& key) {
   return to_string(uuid_v5(space, folded(name)));
 }
 
+std::string day_uid(const Uuid& space, Date day, int flowering_year) {
+  return to_string(uuid_v5(space, fmt::format("day\x1f{}\x1f{}", iso(day), flowering_year)));
+}
+
 Uuid order_part_id(const Uuid& garden, work::JobKey key,
                    const std::optional<std::string>& variety) {
   if (variety) key.crop += "\x1f" + *variety;

@@ -7,6 +7,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "base/date.h"
 #include "base/uuid.h"
@@ -25,8 +26,16 @@ struct Order {
   bool operator==(const Order&) const = default;
 };
 
+// One job of an event that tells of a whole day: what the next run wants to know of it.
+struct DayJob {
+  std::string uid;       // job_uid()
+  std::string category;  // the job's word
+  std::optional<Order> order;
+  bool operator==(const DayJob&) const = default;
+};
+
 struct Event {
-  std::string uid;  // job_uid()
+  std::string uid;  // job_uid() or day_uid()
   Date start;
   Date end;  // exclusive, as DTEND
   std::string summary;
@@ -38,6 +47,7 @@ struct Event {
   bool cancelled = false;
   int flowering_year = 0;
   std::optional<Order> order;
+  std::vector<DayJob> jobs;  // of a day, in the order of the work; empty: it is one job itself
   bool recorded = false;  // its day follows from what really happened: it may move even when past
 };
 
@@ -48,6 +58,9 @@ Uuid namespace_of(const Uuid& garden, std::string_view part);
 // UUIDv5 of the key: the same job keeps its UID whatever its date, wording or position.
 // RFC 5545, 3.8.4.7: globally unique and persistent; RFC 7986, 5.3: it gives nobody away.
 std::string job_uid(const Uuid& space, const work::JobKey& key);
+
+// UUIDv5 of the day and the flowering year: the day is who the event is, whatever jobs move to it.
+std::string day_uid(const Uuid& space, Date day, int flowering_year);
 
 // A start of a planting as joint orders name it: planting_id(), another for each variety, so that
 // what is ordered of one is not taken for the other.

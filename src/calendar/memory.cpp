@@ -51,8 +51,11 @@ std::string as_written(std::string_view bytes) {
   return text;
 }
 
-// "2 <space> <floor> <stamp>"; format 1 has no X-TRUG-PLANTING lines.
+// "2 <space> <floor> <stamp>", and "day" where its events tell of a day each; format 1 has no
+// X-TRUG-PLANTING lines.
 bool read_counters(std::string_view value, Memory& memory) {
+  memory.per_day = value.ends_with(kPerDay);
+  if (memory.per_day) value.remove_suffix(kPerDay.size());
   const auto words = words_of(value);
   if (words.size() != 4 || (words[0] != "1" && words[0] != kMemoryFormat)) return false;
   const auto space = parse_uuid(words[1]);
@@ -86,13 +89,13 @@ std::optional<Facts> read_facts(std::string_view value) {
   return facts;
 }
 
-// "<kind> <month> <number in it> <start>=<plants> ..."
+// "<month> <number in it> <start>=<plants> ..."
 std::optional<Order> read_order(std::span<const std::string_view> words) {
-  if (words.size() < 3) return std::nullopt;
-  const auto month = parse_count(words[1]), repeat = parse_count(words[2]);
+  if (words.size() < 2) return std::nullopt;
+  const auto month = parse_count(words[0]), repeat = parse_count(words[1]);
   if (!month || !repeat) return std::nullopt;
   Order order{*month, *repeat, {}};
-  for (const std::string_view word : words.subspan(3)) {
+  for (const std::string_view word : words.subspan(2)) {
     const std::size_t equals = std::min(word.find('='), word.size());
     const auto start = parse_uuid(word.substr(0, equals));
     const auto plants = parse_count(word.substr(std::min(equals + 1, word.size())));
@@ -102,12 +105,25 @@ std::optional<Order> read_order(std::span<const std::string_view> words) {
   return order;
 }
 
-// "<flowering year> <latest DTEND>", and of a joint order its parts.
+// "<UID> <kind>", and of a joint order its parts.
+bool read_of_day(std::string_view value, StoredEvent& stored) {
+  const auto words = words_of(value);
+  if (words.size() < 2) return false;
+  DayJob job{std::string(words[0]), std::string(words[1]), {}};
+  if (words.size() > 2) {
+    job.order = read_order(std::span(words).subspan(2));
+    if (!job.order) return false;
+  }
+  stored.event.jobs.push_back(std::move(job));
+  return true;
+}
+
+// "<flowering year> <latest DTEND>", and of a joint order its kind and parts.
 bool read_job(std::string_view value, StoredEvent& stored) {
   const auto words = words_of(value);
   if (words.size() < 2) return false;
   if (words.size() > 2) {
-    stored.event.order = read_order(std::span(words).subspan(2));
+    stored.event.order = read_order(std::span(words).subspan(3));
     if (!stored.event.order) return false;
   }
   const auto year = parse_count(words[0]);
@@ -140,6 +156,7 @@ bool read_property(const Property& property, StoredEvent& stored) {
   if (name == "DTSTART") return keep(parse_date_value(value), event.start);
   if (name == "DTEND") return keep(parse_date_value(value), event.end);
   if (name == "X-TRUG-JOB") return read_job(value, stored);
+  if (name == "X-TRUG-OF-DAY") return read_of_day(value, stored);
   return true;
 }
 
@@ -227,6 +244,14 @@ ReadMemory read_memory(std::string_view given) {
   read.memory.head = head_content(std::string_view(bytes).substr(0, lines[first_event].from));
   read.refused = read_events(bytes, lines, read.memory);
   return read;
+}
+
+bool has_an_event_a_day(std::string_view bytes) {
+  const std::size_t first_event = bytes.find("BEGIN:VEVENT");
+  for (const ContentLine& line : unfold(bytes.substr(0, first_event))) {
+    if (line.text.starts_with("X-TRUG-MEMORY:")) return line.text.ends_with(kPerDay);
+  }
+  return false;
 }
 
 bool are_remains(std::string_view bytes, const Uuid& space) {

@@ -24,7 +24,8 @@ struct StoredEvent {
 struct Memory {
   bool mended = false;  // its line ends, or what stands before the first line, were another's
   Uuid space;
-  std::string name;  // CalendarHead::name
+  bool per_day = false;  // CalendarHead::per_day
+  std::string name;      // CalendarHead::name
   Counters counters;
   std::string product;         // CalendarHead::product of the version that wrote it
   std::string head;            // head_content()
@@ -41,6 +42,9 @@ struct ReadMemory {
 // Other line ends, empty lines and a byte-order mark, as editors and version control leave them,
 // are read as if they were not there.
 ReadMemory read_memory(std::string_view bytes);
+
+// Whether a calendar's head says that its events tell of a day each; false also for other bytes.
+bool has_an_event_a_day(std::string_view bytes);
 
 // Whether bytes that cannot be read are what is left of the calendar with that space: its head, or
 // nothing at all.

@@ -267,6 +267,10 @@ Regenerated regenerate(const std::vector<Event>& wanted, CalendarHead head,
     ReadMemory read = read_memory(*previous);
     if (read.refused.empty() && read.memory.space == head.space) {
       memory = std::move(read.memory);
+      if (memory.per_day != head.per_day) {
+        return refusal(memory.per_day ? "it has an event a day" : "it has an event a job",
+                       PreviousFile::OtherShape);
+      }
     } else if (read.refused.empty()) {
       return refusal("it is the calendar of another garden, or of another part of this one",
                      PreviousFile::OtherCalendar);

@@ -76,6 +76,7 @@ enum class PreviousFile {
   Ours,           // an earlier version, or nothing
   Remains,        // what is left of one
   OtherCalendar,  // another garden's, or another part's
+  OtherShape,     // with an event a day where one a job is wanted, or the other way round
   Foreign         // anything else
 };
 

@@ -146,12 +146,11 @@ void add_text(const Component& component, icalproperty* (*make)(const char*),
   if (!text.empty()) add(component, make(text.c_str()));
 }
 
-// " order-seed 202701 0 <start>=<plants> ..." of a joint order.
-std::string order_words(const Event& event) {
-  if (!event.order) return "";
-  std::string words =
-      fmt::format(" {} {} {}", plain(event.category), event.order->month, event.order->repeat);
-  for (const auto& [start, plants] : event.order->plants) {
+// " 202701 0 <start>=<plants> ..." of a joint order.
+std::string order_words(const std::optional<Order>& order) {
+  if (!order) return "";
+  std::string words = fmt::format(" {} {}", order->month, order->repeat);
+  for (const auto& [start, plants] : order->plants) {
     words += fmt::format(" {}={}", to_string(start), plants);
   }
   return words;
@@ -184,8 +183,8 @@ std::string render_head(const CalendarHead& head, Profile profile, const Counter
     add_x(calendar, "X-PUBLISHED-TTL", "PT12H");
   }
   add_x(calendar, "X-TRUG-MEMORY",
-        fmt::format("{} {} {} {}", kMemoryFormat, to_string(head.space), counters.floor,
-                    instant_value(counters.stamp)));
+        fmt::format("{} {} {} {}{}", kMemoryFormat, to_string(head.space), counters.floor,
+                    instant_value(counters.stamp), head.per_day ? kPerDay : ""));
   if (!head.facts.empty()) {
     std::string value = "1";
     for (const auto& [name, fact] : head.facts) value += fmt::format(" {}={}", name, fact);
@@ -217,7 +216,11 @@ std::string render_event(const Event& event, const Revision& revision) {
   add(vevent, icalproperty_new_transp(ICAL_TRANSP_TRANSPARENT));
   add_x(vevent, "X-TRUG-JOB",
         fmt::format("{} {}{}", event.flowering_year, date_value(revision.latest_end),
-                    order_words(event)));
+                    event.order ? " " + plain(event.category) + order_words(event.order) : ""));
+  for (const DayJob& job : event.jobs) {
+    add_x(vevent, "X-TRUG-OF-DAY",
+          fmt::format("{} {}{}", job.uid, plain(job.category), order_words(job.order)));
+  }
   if (event.reminder && !event.cancelled) {
     icalcomponent_add_component(vevent.get(), make_alarm(summary, *event.reminder).release());
     if (icalcomponent_count_components(vevent.get(), ICAL_ANY_COMPONENT) != 1) {

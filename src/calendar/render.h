@@ -33,10 +33,13 @@ struct CalendarHead {
   std::string product;  // "trug 1.2.0", for PRODID
   Facts facts = {};     // empty: none are kept
   std::vector<PlantingLine> plantings = {};
+  bool per_day = false;  // its events tell of a day each, not of a job
 };
 
 // Of the X-TRUG lines; format 1 had no X-TRUG-PLANTING.
 inline constexpr std::string_view kMemoryFormat = "2";
+// Behind the X-TRUG-MEMORY line of a calendar with an event a day.
+inline constexpr std::string_view kPerDay = " day";
 
 // The calendar's own numbers, kept in its X-TRUG-MEMORY line.
 struct Counters {

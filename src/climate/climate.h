@@ -34,6 +34,8 @@ class Climate {
   double latitude() const { return place_.latitude; }
   bool southern() const { return is_southern(place_); }
   double heated_c() const { return place_.heated_c; }
+  // By how much flowers come later here than reckoned, by the plan's word.
+  int days_late() const { return place_.days_late; }
 
   bool has_temperatures() const { return mean_.has_value(); }
   // What was measured, else the average of that day of the year; only where has_temperatures().

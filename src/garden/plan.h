@@ -52,6 +52,8 @@ struct Place {
   std::optional<double> coldest_c;     // usual coldest night; absent: winter losses are not judged
   std::optional<bool> snow;  // it lies in the cold of winter; absent: by the coldest month
   double risk = 0.2;         // of frost on tender plants, accepted: one year in five
+  int days_late = 0;         // its flowers come so much later than reckoned; negative: sooner
+  double stems_times = 1;    // its plants give so many stems for each that is reckoned
   Position at;
 };
 
@@ -219,6 +221,7 @@ struct Plan {
   std::optional<Date> began;
   std::optional<std::string> calendar;  // its file, named from the plan's folder
   bool remembers = false;               // an earlier calendar was read: Planting::told
+  bool per_day = false;                 // and it has an event a day, not one a job
   bool unchanged = false;               // nothing that it was chosen for is another since
   Place place;
   Shelter shelter;

@@ -63,7 +63,8 @@ void set_stems(const Case& of, Candidate& c, const Way& way) {
   c.stems_per_plant = CropSpec(of.sheet, of.group).stems_per_plant(way).middle();
   const double lived = std::min(1.0, c.alive / growth::kUsuallyAlive);
   c.stem_factor = years_share(of, way) * c.cold_share() * lived * (c.small_rosette ? 0.5 : 1) *
-                  (c.starved ? kStarved : 1) * (c.too_early ? kBudsAtRisk : 1);
+                  (c.starved ? kStarved : 1) * (c.too_early ? kBudsAtRisk : 1) *
+                  of.setting.place.stems_times;
 }
 
 }  // namespace

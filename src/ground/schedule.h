@@ -88,6 +88,14 @@ struct Bound {
   double most = 0;
 };
 
+// How a garden runs by its own records (own_clock.h); zeros and 1 where they are too few.
+struct OwnClock {
+  int dates = 0;      // first cuts it comes from
+  int days_late = 0;  // than forecast
+  int counts = 0;     // starts with all their stems counted
+  double stems_times = 1;
+};
+
 struct Schedule {
   std::vector<Sowing> sowings;   // in the plan's order, then by number
   std::vector<Sowing> failed;    // starts that came to nothing, likewise, each until it failed
@@ -97,6 +105,7 @@ struct Schedule {
   bool settled = true;           // false: stopped before nothing was left to gain
   bool exact = false;            // proved best; otherwise the best that was found
   std::optional<Bound> bound;    // where it was asked for
+  OwnClock own = {};             // that moved the forecasts
 
   // The sowings of a planting; empty: it was left out, see the findings.
   std::span<const Sowing> of(std::size_t planting) const;

@@ -76,19 +76,21 @@ void take_spread(Lives lives, DateRange season, growth::Timeline& timeline) {
 
 }  // namespace
 
-CropClock clock_of(const Climate& climate, const Sowing& sowing, int flowering_year) {
+CropClock clock_of(const Climate& climate, const Sowing& sowing, int flowering_year,
+                   int days_late) {
   return {climate,
           *sowing.sheet,
           sowing.group,
           flowering_year,
-          growth::Rules{.cover = growth::cover_gain(sowing.cover, sowing.raised_by())},
+          growth::Rules{.cover = growth::cover_gain(sowing.cover, sowing.raised_by()),
+                        .days_late = days_late},
           sowing.pinched};
 }
 
-Schedule retimed(Schedule schedule, const Climate& climate, int flowering_year) {
+Schedule retimed(Schedule schedule, const Climate& climate, int flowering_year, int days_late) {
   for (Sowing& sowing : schedule.sowings) {
     if (sowing.against && sowing.without_flower) continue;  // no weather mends that
-    const CropClock clock = clock_of(climate, sowing, flowering_year);
+    const CropClock clock = clock_of(climate, sowing, flowering_year, days_late);
     auto timeline = clock.timeline(sowing.raised_by(), sowing.start, sowing.in_ground,
                                    {sowing.begun.pinched, sowing.begun.first_cut});
     sowing.without_flower = !timeline;

@@ -14,12 +14,13 @@
 namespace trug::ground {
 
 // The schedule with the timelines of all sowings reckoned again in `climate`, one with a record.
-// Some may now be lifted before they are cut.
-Schedule retimed(Schedule schedule, const climate::Climate& climate, int flowering_year);
+// Some may now be lifted before they are cut. `days_late`: of flowers that were not recorded.
+Schedule retimed(Schedule schedule, const climate::Climate& climate, int flowering_year,
+                 int days_late = 0);
 
 // The clock of a sowing's crop, under what covers it.
 growth::CropClock clock_of(const climate::Climate& climate, const Sowing& sowing,
-                           int flowering_year);
+                           int flowering_year, int days_late = 0);
 
 // Fewer recorded lives of a planting than this tell no spread, and no more than the last so many
 // are run: older ones are of another climate.

@@ -181,6 +181,7 @@ std::optional<Date> CropClock::forecast_flower(const Way& way, Date start, Date 
   } else {
     flower = window_flower(*season_, crop_, way, in_ground);
   }
+  if (flower) *flower += Days{climate().days_late() + rules_.days_late};
   const bool from_seed_or_bulb = way.method == Method::Seed || way.method == Method::Bulb;
   if (flower && from_seed_or_bulb && sheet().fewest_days_from_sowing) {
     flower = std::max(*flower, start + Days{*sheet().fewest_days_from_sowing});

@@ -21,6 +21,7 @@ struct Rules {
   int check_days = 7;             // no progress after planting out (memory)
   double frame_gain_c = 2.5;      // an unheated frame over the open (common practice: 2 to 3)
   CoverGain cover = {};           // over the bed
+  int days_late = 0;              // besides what the place says of its flowers
 };
 
 // What the model is told of a crop.

@@ -55,6 +55,8 @@ constexpr KeyHome kHomes[] = {
     {"coldest_f", "[place]"},
     {"snow", "[place]"},
     {"risk", "[place]"},
+    {"days_late", "[place]"},
+    {"stems_times", "[place]"},
     {"vases_per_week", "[wish]"},
     {"stems_per_vase", "[wish]"},
     {"from", "[wish]"},
@@ -234,6 +236,8 @@ class PlanReader {
     check_coldest(place, table);
     place.snow = table.boolean("snow");
     place.risk = table.number("risk", kOptional, {0.01, 0.5}).value_or(place.risk);
+    place.days_late = table.whole_number("days_late", kOptional, {-60, 60}).value_or(0);
+    place.stems_times = table.number("stems_times", kOptional, {0.2, 5}).value_or(1);
     place.weather = table.text("weather", kOptional, kLongestPath);
     table.finish(kHomes);
   }

@@ -130,10 +130,39 @@ std::string planting_line(const std::string& planting, const OfPlanting& of) {
                      in_brackets(of.reasons));
 }
 
+// "  days       new: 3 March and 29 May; gone: 13 March; other jobs: 10 March and 20 more"
+std::string days_line(const CalendarFile& file) {
+  constexpr std::size_t kNamed = 6;
+  constexpr std::pair<std::string_view, std::string_view> kWords[] = {
+      {"new", "new"},      {"revived", "new"},         {"cancelled", "gone"},
+      {"removed", "gone"}, {"reworded", "other jobs"}, {"changed", "other jobs"}};
+  std::map<std::string_view, std::vector<std::string>> days;
+  for (const CalendarChange& change : file.changes) {
+    const auto* word =
+        std::ranges::find(kWords, change.kind, [](const auto& one) { return one.first; });
+    if (change.planting.empty() && word != std::end(kWords)) {
+      days[word->second].push_back(short_day(change.to));
+    }
+  }
+  std::string text;
+  for (const std::string_view word : {"new", "gone", "other jobs"}) {
+    std::vector<std::string>& named = days[word];
+    if (named.empty()) continue;
+    const std::size_t more = named.size() > kNamed ? named.size() - kNamed + 1 : 0;
+    if (more > 0) {
+      named.resize(kNamed - 1);
+      named.push_back(fmt::format("{} more", more));
+    }
+    text += fmt::format("{}{}: {}", text.empty() ? "" : "; ", word, listed(named));
+  }
+  return text.empty() ? "" : fmt::format("  {}{}\n", padded("days", 11), text);
+}
+
 std::string planting_lines(const CalendarFile& file) {
   std::map<std::string, OfPlanting> all;
   std::vector<std::string> order;  // by the first day on which each changed
   for (const CalendarChange& change : file.changes) {
+    if (change.planting.empty()) continue;
     if (!all.contains(change.planting)) order.push_back(change.planting);
     all[change.planting].add(change);
   }
@@ -148,7 +177,7 @@ std::string planting_lines(const CalendarFile& file) {
     const OfPlanting& of = all[name];
     if (of.rank() < static_cast<int>(std::size(kHeads))) text += planting_line(name, of);
   }
-  return text;
+  return text + days_line(file);
 }
 
 Json reasons_json(const std::vector<Reason>& reasons) {

@@ -13,8 +13,8 @@ struct FormatOption {
   Format format = Format::Page;
   std::string_view option, name;
 };
-inline constexpr FormatOption kFormatOptions[] = {
-    {Format::Json, "--json", "JSON"}, {Format::Csv, "--csv", "comma-separated values"}};
+inline constexpr FormatOption kFormatOptions[] = {{Format::Json, "--json", "JSON"},
+                                                  {Format::Csv, "--csv", "comma-separated values"}};
 
 // Of what is a list: jobs, weeks, what to buy.
 inline constexpr Format kListFormats[] = {Format::Json, Format::Csv};

@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include "base/text.h"
@@ -45,6 +46,13 @@ std::string in_rows(const Sowing& sowing) {
   }
   if (sowing.rows <= 1) return fmt::format("in one row, {} cm apart", apart);
   return fmt::format("in {} rows, {} cm apart each way", sowing.rows, apart);
+}
+
+std::string time_words(double minutes) {
+  const int all = static_cast<int>(std::lround(minutes / 5)) * 5;
+  if (all < 60) return fmt::format("{} min", std::max(5, all));
+  const int rest = all % 60;
+  return rest == 0 ? fmt::format("{} h", all / 60) : fmt::format("{} h {} min", all / 60, rest);
 }
 
 std::string how_to_plant(const Sheet& sheet) {

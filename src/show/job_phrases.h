@@ -27,6 +27,8 @@ std::string range_words(Range range, std::string_view unit);
 // "in 4 rows, 22 cm apart each way".
 std::string in_rows(const ground::Sowing& sowing);
 // " Claws down."
+// "35 min", "1 h 20 min": to five minutes.
+std::string time_words(double minutes);
 std::string how_to_plant(const Sheet& sheet);
 // "from 80 to 160 cm along the bed".
 std::string at_place(const work::Job& job);

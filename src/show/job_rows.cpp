@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <set>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "base/text.h"
@@ -12,6 +13,7 @@
 #include "show/job_words.h"
 #include "show/purchase_words.h"
 #include "work/job_kinds.h"
+#include "work/minutes.h"
 
 namespace trug::show {
 namespace {
@@ -103,9 +105,11 @@ std::vector<JobRow> job_rows(const Plan& plan, const ground::Schedule& schedule,
     rows.push_back(jobs[i].parts.empty() ? row_of({plan, sowing, *sowing.sheet, jobs[i]})
                                          : order_row(plan, schedule, jobs[i]));
     if (!uids.empty()) rows.back().uid = uids[i];
+    rows.back().minutes = work::minutes(jobs[i]);
   }
-  for (const JobRow& row : rows) {
+  for (JobRow& row : rows) {
     if (!row.told_with) continue;
+    rows[*row.told_with].minutes += std::exchange(row.minutes, 0);
     const Sowing& sowing = schedule.at(row.sowing);
     const Subject of{plan, sowing, *sowing.sheet, row};
     rows[*row.told_with].text += " " + what_to_do(of);

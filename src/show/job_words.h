@@ -16,12 +16,14 @@ namespace trug::show {
 // A job with its words.
 struct JobRow : work::Job {
   std::string uid;                    // empty: the plan has no garden
+  std::string event;                  // that tells of it, its own or another's; empty likewise
   std::string doing;                  // "Sow"
   std::string crop_words;             // "late cornflower 2": by the planting's id where it has one
   std::string text;                   // what to do and why, one paragraph of sentences
   std::vector<std::string> cautions;  // one sentence each, where someone handles the plant
   std::map<std::string, std::vector<std::string>> cautions_of;  // likewise, by crop
   std::vector<work::Purchase> items;                            // of a joint order
+  double minutes = 0;  // work::minutes(), with those of the jobs that it tells of; of these none
 
   std::string title() const { return doing + ": " + crop_words; }
 };

@@ -22,6 +22,7 @@ struct JobsShown {
   const climate::Climate& climate;
   Style style;
   bool full = false;      // with what each job says
+  bool hours = false;     // with how long each takes, and each week
   bool cautions = false;  // with what each caution says, else by name
 };
 

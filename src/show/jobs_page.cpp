@@ -4,6 +4,7 @@
 #include <fmt/ranges.h>
 
 #include <algorithm>
+#include <chrono>
 #include <cstddef>
 #include <map>
 #include <set>
@@ -12,6 +13,7 @@
 #include <vector>
 
 #include "base/text.h"
+#include "show/job_phrases.h"
 #include "show/job_words.h"
 #include "show/jobs_output.h"
 #include "show/pages.h"
@@ -116,6 +118,25 @@ std::string window_words(const JobRow& job) {
   return fmt::format("{} to {}", brief_day(job.first), brief_day(job.last));
 }
 
+// "Time, by memory: week of 3 May 1 h 20 min, week of 10 May 35 min. In all 14 h."
+std::string weeks_of_work(const JobsShown& jobs) {
+  std::map<Date, double> weeks;  // by their Mondays
+  double all = 0;
+  for (const std::size_t i : jobs.rows) {
+    const JobRow& job = jobs.reckoned.rows[i];
+    const std::chrono::weekday day{job.day};
+    weeks[job.day - (day - std::chrono::Monday)] += job.minutes;
+    all += job.minutes;
+  }
+  std::vector<std::string> words;
+  for (const auto& [monday, minutes] : weeks) {
+    words.push_back(fmt::format("week of {} {}", short_day(monday), time_words(minutes)));
+  }
+  if (words.empty()) return "";
+  return fmt::format("\nHow long it takes one person, from memory: {}. In all {}.",
+                     fmt::join(words, ", "), time_words(all));
+}
+
 }  // namespace
 
 std::string jobs_page(const JobsShown& jobs) {
@@ -131,9 +152,15 @@ std::string jobs_page(const JobsShown& jobs) {
   if (const std::string note = before_words(jobs.before); !note.empty()) {
     text += indented(note, 0, jobs.style);
   }
-  Table table(
-      {{"day", false}, {"job"}, {"planting"}, {"", false}, {"plants"}, {"where"}, {"still right"}},
-      3);
+  Table table({{"day", false},
+               {"job"},
+               {"planting"},
+               {"", false},
+               {"plants"},
+               {"where"},
+               {"still right"},
+               {"takes"}},
+              3);
   std::string month;
   for (const std::size_t i : jobs.rows) {
     const JobRow& job = jobs.reckoned.rows[i];
@@ -142,11 +169,13 @@ std::string jobs_page(const JobsShown& jobs) {
     month = heading;
     const std::string kind(work::trait(job.key.kind).words);
     table.add({weekday_and_number(job.day), kind, name_words(job), job.cautions.empty() ? "" : "!",
-               amount(job), where_words(job), window_words(job)},
+               amount(job), where_words(job), window_words(job),
+               jobs.hours && job.minutes > 0 ? time_words(job.minutes) : ""},
               job.state == work::Job::State::Assumed);
     if (jobs.full) add_notes(job.text, table);
   }
   if (!jobs.rows.empty()) text += table.text(jobs.style);
+  if (jobs.hours) text += indented(weeks_of_work(jobs), 0, jobs.style);
   const CautionLines cautions = cautions_of(jobs);
   return text + (jobs.cautions ? caution_footer(cautions, jobs.style)
                                : short_cautions(cautions, jobs.style));

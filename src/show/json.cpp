@@ -71,7 +71,10 @@ Json job_json(const Plan& plan, const JobRow& job) {
   row["text"] = job.text;
   row["cautions"] = job.cautions;
   row["after"] = Json::array();
+  row["title"] = job.title();
+  row["minutes"] = std::lround(job.minutes);
   row["reminder"] = reminder_json(plan, job);
+  row["event"] = uid_json(job.event);
   row["told_with"] = nullptr;
   row["items"] = job.parts.empty() ? Json(nullptr) : Json::array();
   for (const work::Purchase& item : job.items) row["items"].push_back(purchase_json(plan, item));

@@ -118,6 +118,8 @@ void write_place(Writer& out, const Place& place) {
   if (place.coldest_c) out.key("coldest_c", figure(*place.coldest_c), "the usual coldest night");
   if (place.snow) out.key("snow", *place.snow ? "true" : "false", "lies in the cold of winter");
   if (place.risk != Place{}.risk) out.key("risk", figure(place.risk));
+  if (place.days_late != 0) out.key("days_late", std::to_string(place.days_late));
+  if (place.stems_times != 1) out.key("stems_times", figure(place.stems_times));
 }
 
 void write_shelter(Writer& out, const Plan& plan) {

@@ -3,6 +3,10 @@
 
 #include <fmt/format.h>
 
+#include <cstdlib>
+#include <string>
+#include <vector>
+
 #include "base/text.h"
 
 namespace trug::show {
@@ -75,6 +79,32 @@ std::string words(const ask::TooLate& f, const About& about) {
   return fmt::format(
       "{}: too late to {}: {}: {}possible until {}, and {} is the first day it can be begun",
       about.name, f.sown ? "sow" : "plant", f.way, usual, plain_day(f.latest), plain_day(f.first));
+}
+
+std::string words(const ask::OwnClockSeen& f, const About&) {
+  std::vector<std::string> runs, lines;
+  if (f.own.days_late != 0) {
+    runs.push_back(fmt::format("runs {} {} than reckoned, by {} first cuts",
+                               counted(std::abs(f.own.days_late), "day"),
+                               f.own.days_late > 0 ? "later" : "sooner", f.own.dates));
+    lines.push_back(fmt::format("days_late = {}", f.days_late));
+  }
+  if (f.own.counts > 0) {
+    runs.push_back(fmt::format("gives {:.1f} times the stems, by {} counted starts",
+                               f.own.stems_times, f.own.counts));
+    lines.push_back(fmt::format("stems_times = {:.2f}", f.stems_times));
+  }
+  return fmt::format(
+      "this garden {}: the forecasts of what has no record go by that this year; for the choices "
+      "of "
+      "the next write {} in [place]",
+      listed(runs), listed(lines));
+}
+Numbers numbers(const ask::OwnClockSeen& f) {
+  return {{"dates", f.own.dates},
+          {"days_late", f.own.days_late},
+          {"counts", f.own.counts},
+          {"stems_times", f.own.stems_times}};
 }
 
 std::string words(const ask::OutOfWish& f, const About& about) {

@@ -33,6 +33,8 @@ Numbers numbers(const ask::WinterLosses& f);
 std::string words(const ask::OneYear& f, const About& about);
 Numbers numbers(const ask::OneYear& f);
 std::string words(const ask::TooLate& f, const About& about);
+std::string words(const ask::OwnClockSeen& f, const About& about);
+Numbers numbers(const ask::OwnClockSeen& f);
 std::string words(const ask::OutOfWish& f, const About& about);
 Numbers numbers(const ask::OutOfWish& f);
 std::string words(const ask::HeatPause& f, const About& about);

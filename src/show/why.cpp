@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include <cstdlib>
 #include <optional>
 #include <set>
 #include <span>
@@ -68,13 +69,20 @@ std::string known(const std::optional<Date>& day, bool told) {
 // One sowing from its start to its lift.
 class Life {
  public:
-  Life(const Plan& plan, const Sowing& sowing, const climate::Climate& climate, Style style)
-      : plan_(plan), sowing_(sowing), sheet_(*sowing.sheet), climate_(climate), style_(style) {}
+  Life(const Plan& plan, const Sowing& sowing, const ground::OwnClock& own,
+       const climate::Climate& climate, Style style)
+      : plan_(plan),
+        own_(own),
+        sowing_(sowing),
+        sheet_(*sowing.sheet),
+        climate_(climate),
+        style_(style) {}
 
   std::string text() const {
     const bool by_heat = !timeline().forecast.stages.empty();
     return start() + cold() + (by_heat ? reckoned_by_heat() : reckoned_by_window()) + in_pot() +
-           pinching() + weather() + frost() + winter() + summer() + first_cut() + years() + end();
+           pinching() + weather() + frost() + winter() + summer() + first_cut() + own_clock() +
+           years() + end();
   }
 
  private:
@@ -233,6 +241,14 @@ class Life {
                                         short_day(cut.early), short_day(cut.late)));
   }
 
+  // What the garden's own records move the forecast by.
+  std::string own_clock() const {
+    if (own_.days_late == 0 || sowing_.begun.first_cut || sowing_.without_flower) return "";
+    return row("", fmt::format("{} {} by the garden's own clock, {} first cuts recorded",
+                               counted(std::abs(own_.days_late), "day"),
+                               own_.days_late > 0 ? "later" : "sooner", own_.dates));
+  }
+
   // Where the early and the late day come from, when not from the usual spread.
   std::string years() const {
     if (timeline().years == 0) return "";
@@ -259,6 +275,7 @@ class Life {
   }
 
   const Plan& plan_;
+  const ground::OwnClock& own_;
   const Sowing& sowing_;
   const Sheet& sheet_;
   const climate::Climate& climate_;
@@ -329,7 +346,7 @@ std::string why_page(const Reckoned& reckoned, std::size_t planting,
                                  first.group ? ", group " + first.group->name : "");
   for (const Sowing& sowing : sowings) {
     if (sowing.number > 0) text += heading(sowing, sowings.size());
-    text += Life(reckoned.plan, sowing, climate, style).text();
+    text += Life(reckoned.plan, sowing, reckoned.schedule.own, climate, style).text();
   }
   return text + signs(reckoned, planting, style) + constants_list(first, style) +
          ways(weighed, sowings, style);

@@ -57,6 +57,22 @@ TEST_F(Jobs, TheWeekIsSevenDaysAndNextSoMany) {
   EXPECT_GE(asked({"--next", "3"}).front().at("date").get<std::string>(), "2027-05-03");
 }
 
+// By the week; what is told with another job is in that one's time.
+TEST_F(Jobs, TakeSoLong) {
+  const std::string text = run({"jobs", "@plan.toml", "--all", "--hours"}).out;
+  EXPECT_NE(text.find("  takes"), std::string::npos) << text;
+  EXPECT_NE(text.find("week of "), std::string::npos) << text;
+  EXPECT_EQ(run({"jobs", "@plan.toml", "--all"}).out.find("takes"), std::string::npos);
+  double all = 0, longest = 0;
+  for (const Json& job : asked({})) {
+    const double minutes = job.at("minutes");
+    all += minutes;
+    longest = std::max(longest, minutes);
+  }
+  EXPECT_GT(all, 200);
+  EXPECT_LT(longest, 180);
+}
+
 TEST_F(Jobs, OfABedOrACropAlone) {
   const std::size_t all = asked({}).size();
   const Json lane = asked({"--bed", "Lane"}), zinnia = asked({"--crop", "zinnia"});

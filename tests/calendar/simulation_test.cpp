@@ -70,7 +70,8 @@ void take(Client client, const Holding& file, Holding& held) {
 
 class Simulation {
  public:
-  Simulation(Profile profile, unsigned seed) : profile_(profile), random_(seed) {
+  Simulation(Profile profile, bool per_day, unsigned seed)
+      : profile_(profile), per_day_(per_day), random_(seed) {
     for (unsigned job = 0; job < kJobs; ++job) want(job);
   }
 
@@ -102,9 +103,31 @@ class Simulation {
     event.start = true_today() + Days(static_cast<int>(below(150)) - 10);
     event.end = event.start + Days{1};
     event.summary = "job " + std::to_string(job);
+    event.category = "sow";
     event.reminder = std::chrono::hours{6};
     event.flowering_year = year_of_job(job);
     plan_[job] = event;
+  }
+
+  CalendarHead head() const {
+    CalendarHead head = test::head();
+    head.per_day = per_day_;
+    return head;
+  }
+
+  // An event for each day of a flowering year that has jobs, as a calendar of days has them.
+  static std::vector<Event> by_day(const std::vector<Event>& jobs) {
+    std::map<std::string, Event> days;
+    for (const Event& job : jobs) {
+      const std::string uid = day_uid(test::space(), job.start, job.flowering_year);
+      Event& day = days.try_emplace(uid, job).first->second;
+      day.summary = day.jobs.empty() ? job.summary : day.summary + ", " + job.summary;
+      day.uid = uid;
+      day.jobs.push_back({job.uid, job.category, {}});
+    }
+    std::vector<Event> events;
+    for (auto& [uid, day] : days) events.push_back(std::move(day));
+    return events;
   }
 
   void edit() {
@@ -140,7 +163,8 @@ class Simulation {
     for (const auto& [job, event] : plan_) {
       if (run.flowering_years.count(event.flowering_year) > 0) wanted.push_back(event);
     }
-    const Regenerated result = regenerate(wanted, test::head(), file_, run);
+    if (per_day_) wanted = by_day(wanted);
+    const Regenerated result = regenerate(wanted, head(), file_, run);
     ASSERT_EQ(result.refused, "");
     const Memory memory = read_memory(result.bytes).memory;
     ASSERT_EQ(result.unchanged, file_ == result.bytes);
@@ -162,7 +186,7 @@ class Simulation {
     const test::ReadCalendar read = test::read_with_libical(result.bytes);
     ASSERT_TRUE(read.whole);
     ASSERT_EQ(read.events.size(), result.events);
-    const Regenerated again = regenerate(wanted, test::head(), result.bytes, run);
+    const Regenerated again = regenerate(wanted, head(), result.bytes, run);
     ASSERT_TRUE(again.unchanged);
     ASSERT_EQ(again.bytes, result.bytes);
   }
@@ -213,6 +237,7 @@ class Simulation {
   }
 
   Profile profile_;
+  bool per_day_;
   std::mt19937 random_;
   Instant true_now_ = make_date(2027, 1, 10) + std::chrono::hours{9};
   std::map<unsigned, Event> plan_;
@@ -232,11 +257,12 @@ constexpr unsigned kGardensAtATime = kGardens / 4;
 
 struct Part {
   Profile profile;
+  bool per_day;
   unsigned first_seed;
 };
 std::string name_of(const Part& part) {
-  return (part.profile == Profile::Import ? "ImportFrom" : "FeedFrom") +
-         std::to_string(part.first_seed);
+  return std::string(part.profile == Profile::Import ? "Import" : "Feed") +
+         (part.per_day ? "OfDays" : "") + "From" + std::to_string(part.first_seed);
 }
 void PrintTo(const Part& part, std::ostream* out) { *out << name_of(part); }
 
@@ -248,7 +274,7 @@ TEST_P(Simulated, NobodyKeepsAnUnwantedJob) {
   int returned = 0;
   for (unsigned i = 0; i < kGardensAtATime; ++i) {
     SCOPED_TRACE(testing::Message() << "seed " << GetParam().first_seed + i);
-    Simulation simulation(GetParam().profile, GetParam().first_seed + i);
+    Simulation simulation(GetParam().profile, GetParam().per_day, GetParam().first_seed + i);
     simulation.play();
     if (testing::Test::HasFailure()) return;
     moved += simulation.moved;
@@ -264,8 +290,10 @@ TEST_P(Simulated, NobodyKeepsAnUnwantedJob) {
 std::vector<Part> parts() {
   std::vector<Part> all;
   for (const Profile profile : {Profile::Import, Profile::Feed}) {
-    for (unsigned seed = 1; seed <= kGardens; seed += kGardensAtATime) {
-      all.push_back({profile, seed});
+    for (const bool per_day : {false, true}) {
+      for (unsigned seed = 1; seed <= kGardens; seed += kGardensAtATime) {
+        all.push_back({profile, per_day, seed});
+      }
     }
   }
   return all;

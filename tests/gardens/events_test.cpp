@@ -5,6 +5,7 @@
 
 #include <iostream>
 #include <map>
+#include <set>
 #include <sstream>
 #include <string>
 #include <utility>
@@ -18,6 +19,7 @@ namespace trug::app {
 namespace {
 
 // At most so many for 22 plantings in six beds, as head gardeners keep a diary (memory).
+constexpr std::size_t kMostDays = 75;
 constexpr int kMostEvents = 155;
 
 Reckoning allotment() {
@@ -52,6 +54,18 @@ TEST(AllotmentEvents, AreAsManyAsItsWorkHasOccasions) {
   EXPECT_LE(events, kMostEvents);
   EXPECT_GT(events, 100);
   EXPECT_GT(saved.size(), 2u);
+}
+
+// A calendar of days, of the same work.
+TEST(AllotmentEvents, OfDaysAreAsManyAsItHasDaysOfWork) {
+  const Reckoning r = allotment();
+  std::set<Date> days;
+  for (const show::JobRow& job : r.rows) {
+    if (!job.told_with) days.insert(job.day);
+  }
+  std::cout << days.size() << " days with work\n";
+  EXPECT_LE(days.size(), kMostDays);
+  EXPECT_GT(days.size(), 40u);
 }
 
 TEST(AllotmentEvents, LoseNothing) {

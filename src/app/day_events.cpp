@@ -1,0 +1,106 @@
+// SPDX-License-Identifier: MIT
+#include "app/day_events.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+#include <set>
+#include <string>
+#include <utility>
+
+#include "base/text.h"
+#include "show/job_phrases.h"
+
+namespace trug::app {
+namespace {
+
+using calendar::Event;
+
+constexpr int kTitleRoom = 38;  // columns that a telephone shows of a title, about (memory)
+
+// "sow cosmos"
+std::string phrase(const show::JobRow& job) {
+  std::string doing = job.doing;
+  if (!doing.empty() && doing[0] >= 'A' && doing[0] <= 'Z')
+    doing[0] = static_cast<char>(doing[0] + 32);
+  return job.parts.empty() ? doing + " " + job.crop_words : doing;
+}
+
+// "Garden: sow cosmos, plant out zinnia, 3 more": as many as there is room for, one at least.
+std::string title_of(const std::vector<const JobEvent*>& jobs) {
+  std::vector<std::string> phrases;
+  for (const JobEvent* job : jobs) {
+    const std::string one = phrase(*job->job);
+    if (std::ranges::find(phrases, one) == phrases.end()) phrases.push_back(one);
+  }
+  std::string title = "Garden: " + phrases.front();
+  std::size_t said = 1;
+  while (said < phrases.size() &&
+         display_width(title) + 2 + display_width(phrases[said]) <= kTitleRoom) {
+    title += ", " + phrases[said++];
+  }
+  return said == phrases.size() ? title : fmt::format("{}, {} more", title, phrases.size() - said);
+}
+
+// Each job with its place and what to do, then the cautions of the plants, each once.
+std::string text_of(const std::vector<const JobEvent*>& jobs) {
+  std::string text;
+  std::set<std::string> said;
+  std::string cautions;
+  for (const JobEvent* one : jobs) {
+    const show::JobRow& job = *one->job;
+    text += text.empty() ? "" : "\n\n";
+    text += job.title();
+    if (job.parts.empty()) text += ", " + job.bed;
+    text += ". " + job.text;
+    if (!one->note.empty()) text += "\n" + one->note;
+    for (const auto& [crop, lines] : job.cautions_of) {
+      for (const std::string& line : lines) {
+        if (said.insert(crop + line).second) cautions += fmt::format("\n\n{}: {}", crop, line);
+      }
+    }
+  }
+  double minutes = 0;
+  for (const JobEvent* one : jobs) minutes += one->job->minutes;
+  text += fmt::format("\n\nAll of it takes about {}.", show::time_words(minutes));
+  if (cautions.empty()) return text;
+  return text + cautions + " Local rules and qualified advice stand above this note.";
+}
+
+Event event_of(const Uuid& space, const std::vector<const JobEvent*>& jobs) {
+  const Event& first = jobs.front()->event;
+  Event event;
+  event.uid = calendar::day_uid(space, first.start, first.flowering_year);
+  event.start = first.start;
+  event.end = first.end;
+  event.summary = title_of(jobs);
+  event.description = text_of(jobs);
+  event.category = kDayCategory;
+  event.flowering_year = first.flowering_year;
+  for (const JobEvent* job : jobs) {
+    event.recorded |= job->event.recorded;
+    if (!event.reminder) event.reminder = job->event.reminder;
+    event.jobs.push_back({job->event.uid, job->event.category, job->event.order});
+  }
+  return event;
+}
+
+}  // namespace
+
+std::vector<Event> day_events(const Uuid& space, const std::vector<JobEvent>& jobs) {
+  std::map<std::pair<Date, int>, std::vector<const JobEvent*>> days;
+  for (const JobEvent& job : jobs) {
+    days[{job.event.start, job.event.flowering_year}].push_back(&job);
+  }
+  std::vector<Event> events;
+  for (auto& [day, its_jobs] : days) {
+    std::ranges::stable_sort(its_jobs, {}, [](const JobEvent* one) {
+      return work::trait(one->job->key.kind).place_in_day;
+    });
+    events.push_back(event_of(space, its_jobs));
+  }
+  return events;
+}
+
+}  // namespace trug::app
