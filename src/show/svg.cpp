@@ -19,6 +19,16 @@ double letter_width(double size, bool bold) {
   return size * (bold ? kBoldLetterWidth : kLetterWidth);
 }
 
+// Of a plain letter, the wider of the two; others count as wide ones.
+double letter_width(char letter) {
+  if (letter == ' ' || std::string_view("ijl.,:;'!|").find(letter) != std::string_view::npos) {
+    return 0.36;
+  }
+  if (std::string_view("frt()-").find(letter) != std::string_view::npos) return 0.45;
+  if (std::string_view("mwMW").find(letter) != std::string_view::npos) return 0.98;
+  return letter >= 'A' && letter <= 'Z' ? 0.78 : 0.64;
+}
+
 std::string_view anchor_words(Anchor anchor) {
   switch (anchor) {
     case Anchor::Start:
@@ -36,7 +46,18 @@ std::string_view anchor_words(Anchor anchor) {
 std::string mm(double length) { return number(length, 2); }
 
 double text_width(std::string_view text, double size, bool bold) {
-  return display_width(text) * letter_width(size, bold);
+  double width = 0;
+  std::string others;  // what is not ASCII, by its columns
+  for (const char letter : text) {
+    const bool plain = static_cast<unsigned char>(letter) < 0x80U;
+    if (plain) {
+      width += letter_width(letter);
+    } else {
+      others += letter;
+    }
+  }
+  width += 0.78 * display_width(others);
+  return width * size * (bold ? kBoldLetterWidth / kLetterWidth : 1);
 }
 
 int letters(double room, double size, bool bold) {

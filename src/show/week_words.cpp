@@ -70,6 +70,32 @@ std::string lacks_words(const std::vector<Lack>& lacks) {
   return text;
 }
 
+std::string lacking_words(const std::vector<Lack>& lacks) {
+  std::vector<std::string> named;
+  for (const Lack lack : lacks) named.emplace_back(words(lack));
+  return listed(named);
+}
+
+std::string week_words(const Week& week) {
+  const std::string name = weeks_of({week.monday});
+  const std::string lacking = lacking_words(week.vase.lacks);
+  switch (week.vase.state()) {
+    case WeekState::Full:
+      return name + ": has its vases";
+    case WeekState::Half:
+      return fmt::format("{}: half of its vases or more, wants {}", name, lacking);
+    case WeekState::Short:
+      return fmt::format("{}: less than half of its vases, wants {}", name, lacking);
+  }
+  return "";
+}
+
+std::string full_weeks(const std::vector<Week>& weeks) {
+  const int full = harvest::count(weeks, WeekState::Full);
+  return fmt::format("{} of the {} {} vases", full, counted(static_cast<int>(weeks.size()), "week"),
+                     full == 1 ? "has its" : "have their");
+}
+
 std::string weeks_paragraph(const std::vector<Week>& weeks) {
   const auto half = mondays(weeks, WeekState::Half), less = mondays(weeks, WeekState::Short);
   std::string text = fmt::format(

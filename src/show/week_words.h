@@ -23,6 +23,13 @@ std::string_view words(harvest::Lack lack);
 // "filler, kind": the words that files have; empty where nothing is lacking.
 std::string lacks_words(const std::vector<harvest::Lack>& lacks);
 
+// "week of 3 May: half of its vases, a filler is lacking".
+std::string week_words(const harvest::Week& week);
+// "a main flower and stems"; empty where nothing is lacking.
+std::string lacking_words(const std::vector<harvest::Lack>& lacks);
+
+// "12 of the 23 weeks have their vases".
+std::string full_weeks(const std::vector<harvest::Week>& weeks);
 // How many weeks of the wish have their vases, half of them or less, and what is lacking in so
 // many.
 std::string weeks_paragraph(const std::vector<harvest::Week>& weeks);
