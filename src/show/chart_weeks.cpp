@@ -35,7 +35,7 @@ void draw_weeks(Svg& svg, const BedPage& page, const std::vector<harvest::Week>&
       svg.text(x + kWeekColumn / 2, top - 1.2, "vases", {.size = kText, .anchor = Anchor::Middle});
       headed = true;
     }
-    svg.open_group("week", week_words(week));
+    svg.open_group("week", week_words({week.monday}, week.vase));
     draw_week(svg, week.vase.state(), {x, top + kApart / 2, kWeekColumn, bottom - top - kApart});
     svg.close_group();
   }

@@ -76,16 +76,16 @@ std::string lacking_words(const std::vector<Lack>& lacks) {
   return listed(named);
 }
 
-std::string week_words(const Week& week) {
-  const std::string name = weeks_of({week.monday});
-  const std::string lacking = lacking_words(week.vase.lacks);
-  switch (week.vase.state()) {
+std::string week_words(const std::vector<Date>& mondays, const harvest::Vase& vase) {
+  const std::string name = weeks_of(mondays);
+  const std::string wanting = lacking_words(vase.lacks);
+  switch (vase.state()) {
     case WeekState::Full:
-      return name + ": has its vases";
+      return name + ": all the vases";
     case WeekState::Half:
-      return fmt::format("{}: half of its vases or more, wants {}", name, lacking);
+      return fmt::format("{}: half of the vases or more, wanting {}", name, wanting);
     case WeekState::Short:
-      return fmt::format("{}: less than half of its vases, wants {}", name, lacking);
+      return fmt::format("{}: less than half of the vases, wanting {}", name, wanting);
   }
   return "";
 }

@@ -23,8 +23,8 @@ std::string_view words(harvest::Lack lack);
 // "filler, kind": the words that files have; empty where nothing is lacking.
 std::string lacks_words(const std::vector<harvest::Lack>& lacks);
 
-// "week of 3 May: half of its vases, a filler is lacking".
-std::string week_words(const harvest::Week& week);
+// "weeks of 3 May to 24 May: half of the vases or more, wanting a filler": of weeks that are alike.
+std::string week_words(const std::vector<Date>& mondays, const harvest::Vase& vase);
 // "a main flower and stems"; empty where nothing is lacking.
 std::string lacking_words(const std::vector<harvest::Lack>& lacks);
 

@@ -216,9 +216,9 @@ TEST(ChartWords, WeeksAreToldApartByTheirFill) {
   const std::string svg = garden.svg();
   const auto boxes = groups(svg, "week");
   ASSERT_EQ(boxes.size(), 6U) << "three beside each bed";
-  EXPECT_EQ(boxes[0].title, "week of 3 May: has its vases");
-  EXPECT_EQ(boxes[1].title, "week of 10 May: half of its vases or more, wants a filler");
-  EXPECT_EQ(boxes[2].title, "week of 17 May: less than half of its vases, wants a filler");
+  EXPECT_EQ(boxes[0].title, "week of 3 May: all the vases");
+  EXPECT_EQ(boxes[1].title, "week of 10 May: half of the vases or more, wanting a filler");
+  EXPECT_EQ(boxes[2].title, "week of 17 May: less than half of the vases, wanting a filler");
   const std::vector<double> filled{1, 0.5, 0};
   for (std::size_t i = 0; i < 3; ++i) {
     const auto fill = boxes[i].rects("vases");
