@@ -99,9 +99,12 @@ class Drawing {
   // What hangs beside other pages says whose it is.
   void head(const std::string& name, const std::string& size) {
     const double y = page_top() + kPageMargin;
-    const std::string title = shortened(name, letters(BedPage::width(), kTitle, true));
-    svg_.text(kPageMargin, y + 7, title, {.size = kTitle, .bold = true});
-    const double x = kPageMargin + text_width(title, kTitle, true) + 3;
+    const double fitted = kTitle * BedPage::width() / text_width(name, kTitle, true);
+    const double type = std::clamp(fitted, kText, kTitle);
+    const std::string title =
+        fitted < kText ? shortened(name, letters(BedPage::width(), kText, true)) : name;
+    svg_.text(kPageMargin, y + 7, title, {.size = type, .bold = true});
+    const double x = kPageMargin + text_width(title, type, true) + 3;
     const double room = kPageWidth - kPageMargin - x;
     if (!size.empty() && text_width(size, kName) <= room) {
       svg_.text(x, y + 7, size, {.size = kName});
@@ -130,7 +133,7 @@ class Drawing {
   static std::vector<std::string> wrapped_rows(const std::vector<std::string>& texts) {
     std::vector<std::string> rows;
     for (const std::string& text : texts) {
-      for (std::string& row : wrapped(text, letters(BedPage::width(), kText))) {
+      for (std::string& row : lines_in(BedPage::width(), text, kText)) {
         rows.push_back(std::move(row));
       }
     }
@@ -148,25 +151,23 @@ class Drawing {
     const DateRange days = facts_.bed_days[index];
     BedLabels labels(facts_, index);
     const std::vector<std::string> remarks = notes(index);
-    std::vector<std::string> rows;
+    std::vector<std::string> rows, below;
     BedPage page;
     bool apart = false;
     do {
       rows = wrapped_rows(labels.rows());
       apart = foot_of(rows.size() + remarks.size()) > most_foot(days);
-      const std::size_t here = remarks.size() + (apart ? 0 : rows.size());
+      below = apart ? std::vector<std::string>{"The numbers are told on the next page."} : rows;
+      below.insert(below.end(), remarks.begin(), remarks.end());
       page = bed_page(static_cast<std::size_t>(pages_), bed.length, days, !weeks_.empty(),
-                      foot_of(here));
+                      foot_of(below.size()));
     } while (labels.place(page));
     draw(index, page, labels);
-    const std::vector<std::string> own = apart ? std::move(rows) : std::vector<std::string>{};
-    if (!apart) lines(rows, page.ground.bottom() + kRowsGap);
-    lines(remarks,
-          page.ground.bottom() + kRowsGap + kRow * static_cast<double>(apart ? 0 : rows.size()));
+    lines(below, page.ground.bottom() + kRowsGap);
     draw_legend(svg_, page_top() + kPageHeight - kPageMargin - kLegendHeight, frost_words(),
                 !weeks_.empty());
     ++pages_;
-    own_pages(bed, own);
+    if (apart) own_pages(bed, rows);
   }
 
   void draw(std::size_t index, const BedPage& page, const BedLabels& labels) {

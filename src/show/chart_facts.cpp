@@ -210,6 +210,7 @@ ChartFacts chart_facts(const Plan& plan, const ground::Schedule& schedule,
   const DateRange summer{climate.frosts(plan.flowering_year).last,
                          climate.frosts(plan.flowering_year).first};
   for (std::size_t bed = 0; bed < plan.beds.size(); ++bed) add_bare(plan, bed, summer, facts);
+  std::erase_if(facts.bare, [](const BareGround& bare) { return bare.length_cm < kBareCm; });
   return facts;
 }
 

@@ -65,8 +65,9 @@ struct ChartFacts {
   std::vector<LeftOut> left_out;
 };
 
-// Bare for fewer days is not named (memory: too short for another crop).
+// Bare for fewer days, or of less length, is not named (memory: too little for another crop).
 inline constexpr int kBareDays = 21;
+inline constexpr int kBareCm = 20;
 
 ChartFacts chart_facts(const Plan& plan, const ground::Schedule& schedule,
                        const climate::Climate& climate);

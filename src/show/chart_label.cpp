@@ -26,7 +26,7 @@ double depth_of(const std::vector<LabelLine>& lines) {
 std::vector<LabelLine> lines_of(const LabelWords& words, double size, double length) {
   std::vector<LabelLine> lines;
   if (!words.name.empty()) {
-    for (std::string& line : wrapped(words.name, std::max(1, letters(length, size, true)))) {
+    for (std::string& line : lines_in(length, words.name, size, true)) {
       lines.push_back({std::move(line), size, true});
     }
   }

@@ -5,6 +5,8 @@
 
 #include <string>
 
+#include "base/text.h"
+
 namespace trug::show {
 namespace {
 
@@ -58,8 +60,12 @@ void draw_metres(Svg& svg, const BedPage& page, Millimetres length) {
     ticks += fmt::format("M{} {}v-1.8", mm(page.x_of(metre * 100.0)), mm(ground.y - 1.5));
   }
   svg.path(ticks, stroke(kInk, 0.3));
+  if (whole == 0) {
+    svg.text(ground.right(), ground.y - 4.4, number(length.value() / 1000.0, 2) + " m",
+             {.size = kText, .anchor = Anchor::End});
+  }
   for (int metre = 0; metre <= whole; metre += every) {
-    const bool last = metre + every > whole;
+    const bool last = whole > 0 && metre + every > whole;
     svg.text(page.x_of(metre * 100.0), ground.y - 4.4, std::to_string(metre) + (last ? " m" : ""),
              {.size = kText, .anchor = Anchor::Middle});
   }

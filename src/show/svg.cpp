@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <utility>
 
 #include "base/text.h"
 #include "show/markup.h"
@@ -58,6 +59,19 @@ double text_width(std::string_view text, double size, bool bold) {
   }
   width += 0.78 * display_width(others);
   return width * size * (bold ? kBoldLetterWidth / kLetterWidth : 1);
+}
+
+std::vector<std::string> lines_in(double room, std::string_view text, double size, bool bold) {
+  std::vector<std::string> lines;
+  for (std::string& word : wrapped(text, 1)) {  // each word by itself
+    const std::string longer = lines.empty() ? word : lines.back() + " " + word;
+    if (lines.empty() || text_width(longer, size, bold) > room) {
+      lines.push_back(std::move(word));
+    } else {
+      lines.back() = longer;
+    }
+  }
+  return lines;
 }
 
 int letters(double room, double size, bool bold) {

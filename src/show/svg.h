@@ -4,6 +4,7 @@
 
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace trug::show {
 
@@ -31,6 +32,9 @@ struct TextStyle {
 std::string mm(double length);
 // The room a text takes in the wider of two usual sans-serifs; it may be less.
 double text_width(std::string_view text, double size, bool bold = false);
+// The text in lines that have that room; a longer word keeps its line.
+std::vector<std::string> lines_in(double room, std::string_view text, double size,
+                                  bool bold = false);
 // How many letters of that size have room.
 int letters(double room, double size, bool bold = false);
 // Cut to at most `columns` letters, with an ellipsis where something went.

@@ -182,6 +182,9 @@ TEST(ChartWords, BareGroundOfSummerIsNamed) {
   garden.choose(cornflower(), {"2026-09-19", "2027-05-28", "2027-07-20", "2027-07-21"});
   garden.add_stretch(1000);
   garden.choose(cornflower(), {"2027-06-04", "2027-07-28", "2027-09-20", "2027-09-21"});
+  garden.plan.beds.push_back(bed("edge bed", 1190));  // 19 cm are left over
+  garden.add_stretch(1000);
+  garden.choose(cornflower(), {"2027-05-10", "2027-07-28", "2027-10-20", "2027-10-21"});
   const auto facts =
       chart_facts(garden.plan, garden.schedule, climate::Climate::from(garden.plan.place));
   ASSERT_EQ(facts.bare.size(), 4U);
