@@ -18,6 +18,7 @@
 #include "calendar/memory.h"
 #include "feed/address.h"
 #include "show/chart.h"
+#include "show/feed_page.h"
 #include "show/pages.h"
 
 namespace trug::app {
@@ -55,6 +56,17 @@ FileWatch watch_of(const Options& options) {
 // in the future, after the clock went back (RFC 9110, 8.8.2.1).
 std::chrono::sys_seconds last_change(const std::string& calendar, std::chrono::sys_seconds now) {
   return std::min(calendar::read_memory(calendar).memory.counters.stamp, now);
+}
+
+show::FeedAddresses addresses(const std::string& base_url) {
+  return {std::string(feed::kAddressMark), std::string(feed::kWebcalMark),
+          feed::is_only_here(base_url)};
+}
+
+std::string page_of(const Reckoning& r, Date today, const std::string& base_url,
+                    std::optional<Date> broken_since = std::nullopt) {
+  return show::feed_page({r.plan, r.schedule, r.weeks, r.rows, r.climate}, today,
+                         addresses(base_url), broken_since);
 }
 
 }  // namespace
@@ -103,27 +115,17 @@ bool FeedKeeper::publish_last() {
       "calendar, {}, of {}.\n",
       options_.plans.front(), feed_path_,
       plain_day(std::chrono::floor<std::chrono::days>(changed)));
-  published_ = {*last, show::feed_page_without_plan(reckoned_for_, addresses()), show::feed_style(),
-                base_url_, changed};
+  published_ = {*last, show::feed_page_without_plan(reckoned_for_, addresses(base_url_)),
+                show::feed_style(), base_url_, changed};
   site_.publish(published_);
   serving_ = true;
   return true;
 }
 
-show::FeedAddresses FeedKeeper::addresses() const {
-  return {std::string(feed::kAddressMark), std::string(feed::kWebcalMark),
-          feed::is_only_here(base_url_)};
-}
-
-std::string FeedKeeper::page(const Reckoning& r, std::optional<Date> broken_since) const {
-  return show::feed_page({r.plan, r.schedule, r.weeks, r.rows, r.climate}, reckoned_for_,
-                         addresses(), broken_since);
-}
-
 void FeedKeeper::publish_behind() {
   if (!behind_since_) behind_since_ = reckoned_for_;
   if (!reckoned_) return;
-  published_.page = page(*reckoned_, behind_since_);
+  published_.page = page_of(*reckoned_, reckoned_for_, base_url_, behind_since_);
   site_.publish(published_);
 }
 
@@ -201,7 +203,7 @@ int FeedKeeper::publish(Reckoning r, const Environment& environment) {
   // First the file: what a client has seen is never forgotten.
   if (!version.unchanged) file.replace(version.bytes);
   published_ = {version.bytes,
-                page(r, std::nullopt),
+                page_of(r, reckoned_for_, base_url_),
                 show::feed_style(),
                 base_url_,
                 last_change(version.bytes, environment.now),

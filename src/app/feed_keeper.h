@@ -16,7 +16,6 @@
 #include "app/options.h"
 #include "app/reckoning.h"
 #include "feed/site.h"
-#include "show/feed_page.h"
 
 namespace trug::app {
 
@@ -53,8 +52,6 @@ class FeedKeeper {
   bool publish_last();
   // The page as the last good plan makes it, saying since when it is not the plan's.
   void publish_behind();
-  std::string page(const Reckoning& reckoning, std::optional<Date> broken_since) const;
-  show::FeedAddresses addresses() const;
   int publish(Reckoning reckoning, const Environment& environment);
   bool has_twin(const Plan& plan);
   calendar::Regenerated next(const Reckoning& reckoning, const Environment& environment,

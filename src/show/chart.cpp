@@ -39,6 +39,26 @@ std::string heading(const Plan& plan) {
   return fmt::format("{}, flowering {}", plan.title, plan.flowering_year);
 }
 
+std::vector<std::string> wrapped_rows(const std::vector<std::string>& texts) {
+  std::vector<std::string> rows;
+  for (const std::string& text : texts) {
+    for (std::string& row : lines_in(BedPage::width(), text, kText)) rows.push_back(std::move(row));
+  }
+  return rows;
+}
+
+constexpr double kRow = kText * 1.25;
+constexpr double kRowsGap = 2;
+
+// Below the ground: that many rows, and the legend.
+double foot_of(std::size_t rows) {
+  return kRowsGap + kRow * static_cast<double>(rows) + kLegendHeight;
+}
+
+std::string frost_words(const climate::SeasonFrosts& frosts) {
+  return fmt::format("frost to {} and from {}", brief_day(frosts.last), brief_day(frosts.first));
+}
+
 // The pages, below each other.
 class Drawing {
  public:
@@ -60,9 +80,6 @@ class Drawing {
   }
 
  private:
-  static constexpr double kRow = kText * 1.25;
-  static constexpr double kRowsGap = 2;
-
   std::string opening(Paper paper) const {
     const double scale = paper == Paper::A3 ? std::sqrt(2.0) : 1;
     const double height = kPageHeight * pages_;
@@ -130,20 +147,6 @@ class Drawing {
     return wrapped_rows(texts);
   }
 
-  static std::vector<std::string> wrapped_rows(const std::vector<std::string>& texts) {
-    std::vector<std::string> rows;
-    for (const std::string& text : texts) {
-      for (std::string& row : lines_in(BedPage::width(), text, kText)) {
-        rows.push_back(std::move(row));
-      }
-    }
-    return rows;
-  }
-
-  double foot_of(std::size_t rows) const {
-    return kRowsGap + kRow * static_cast<double>(rows) + kLegendHeight;
-  }
-
   // A page as its labels leave it room; `rows` that would take too much of it have pages of their
   // own.
   void bed(std::size_t index) {
@@ -164,8 +167,8 @@ class Drawing {
     } while (labels.place(page));
     draw(index, page, labels);
     lines(below, page.ground.bottom() + kRowsGap);
-    draw_legend(svg_, page_top() + kPageHeight - kPageMargin - kLegendHeight, frost_words(),
-                !weeks_.empty());
+    draw_legend(svg_, page_top() + kPageHeight - kPageMargin - kLegendHeight,
+                frost_words(climate_.frosts(plan_.flowering_year)), !weeks_.empty());
     ++pages_;
     if (apart) own_pages(bed, rows);
   }
@@ -213,11 +216,6 @@ class Drawing {
     draw_frost(svg_, page, "first frost", climate_.frosts(year - 1).first);
     draw_frost(svg_, page, "last frost", climate_.frosts(year).last);
     draw_frost(svg_, page, "first frost", climate_.frosts(year).first);
-  }
-
-  std::string frost_words() const {
-    const auto frosts = climate_.frosts(plan_.flowering_year);
-    return fmt::format("frost to {} and from {}", brief_day(frosts.last), brief_day(frosts.first));
   }
 
   void lines(const std::vector<std::string>& rows, double top) {

@@ -9,7 +9,6 @@
 #include <string_view>
 #include <vector>
 
-#include "base/date.h"
 #include "show/chart_facts.h"
 #include "show/chart_layout.h"
 #include "show/svg.h"

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <iterator>
 #include <set>
 #include <string_view>
 #include <utility>
@@ -141,6 +142,16 @@ std::vector<DateRange> gaps(std::vector<DateRange> stays, DateRange within) {
   return result;
 }
 
+// When something stands on that piece of the bed.
+std::vector<DateRange> stays_on(const ChartFacts& facts, std::size_t bed, int from, int until) {
+  std::vector<DateRange> stays;
+  for (const ChartBlock& block : facts.blocks) {
+    const bool there = block.at_cm <= from && until <= block.at_cm + block.length_cm;
+    if (block.bed == bed && there) stays.push_back(block.in_ground);
+  }
+  return stays;
+}
+
 // Of one bed, from its start to its end; neighbours that lie bare on the same days are one.
 void add_bare(const Plan& plan, std::size_t bed, DateRange summer, ChartFacts& facts) {
   std::set<int> edges{0, whole_cm(plan.beds[bed].length)};
@@ -149,12 +160,7 @@ void add_bare(const Plan& plan, std::size_t bed, DateRange summer, ChartFacts& f
   }
   for (auto edge = edges.begin(); std::next(edge) != edges.end(); ++edge) {
     const int from = *edge, until = *std::next(edge);
-    std::vector<DateRange> stays;
-    for (const ChartBlock& block : facts.blocks) {
-      const bool there = block.at_cm <= from && until <= block.at_cm + block.length_cm;
-      if (block.bed == bed && there) stays.push_back(block.in_ground);
-    }
-    for (const DateRange& days : gaps(std::move(stays), summer)) {
+    for (const DateRange& days : gaps(stays_on(facts, bed, from, until), summer)) {
       const auto left = std::ranges::find_if(facts.bare, [&](const BareGround& bare) {
         return bare.bed == bed && bare.at_cm + bare.length_cm == from && bare.days == days;
       });
@@ -170,27 +176,20 @@ void add_bare(const Plan& plan, std::size_t bed, DateRange summer, ChartFacts& f
 // White and cream: the paper's own.
 bool is_pale(const std::string& colour) { return colour == "white" || colour == "cream"; }
 
-}  // namespace
-
-std::vector<std::string> drawn_colours(const Plan& plan, const CropEntry& entry,
-                                       const Sheet& sheet) {
-  std::vector<std::string> colours = entry.colours;
-  if (colours.empty()) {
-    for (const std::string& wished : plan.wish ? plan.wish->colours : std::vector<std::string>{}) {
-      const bool has = std::ranges::find(sheet.colours, wished) != sheet.colours.end();
-      if (has && !is_pale(wished)) colours.push_back(wished);
-    }
-    const auto first = std::ranges::find_if_not(sheet.colours, is_pale);
-    if (colours.empty() && first != sheet.colours.end()) colours.push_back(*first);
-    if (colours.empty() && !sheet.colours.empty()) colours.push_back(sheet.colours.front());
+// For what the plan gives no colour.
+std::vector<std::string> usual_colours(const Plan& plan, const Sheet& sheet) {
+  std::vector<std::string> colours;
+  for (const std::string& wished : plan.wish ? plan.wish->colours : std::vector<std::string>{}) {
+    const bool has = std::ranges::find(sheet.colours, wished) != sheet.colours.end();
+    if (has && !is_pale(wished)) colours.push_back(wished);
   }
-  if (colours.size() > kMostColours) colours.resize(kMostColours);
-  return colours;
+  if (!colours.empty() || sheet.colours.empty()) return colours;
+  const auto first = std::ranges::find_if_not(sheet.colours, is_pale);
+  return {first != sheet.colours.end() ? *first : sheet.colours.front()};
 }
 
-ChartFacts chart_facts(const Plan& plan, const ground::Schedule& schedule,
-                       const climate::Climate& climate) {
-  ChartFacts facts;
+// A block for each sowing in the beds; what found no place.
+void add_blocks(const Plan& plan, const ground::Schedule& schedule, ChartFacts& facts) {
   for (std::size_t i = 0; i < plan.plantings.size(); ++i) {
     const Planting& planting = plan.plantings[i];
     const auto sowings = schedule.of(i);
@@ -199,6 +198,22 @@ ChartFacts chart_facts(const Plan& plan, const ground::Schedule& schedule,
     if (!bed) continue;  // no ground of the picture
     for (const Sowing& sowing : sowings) facts.blocks.push_back(block_of(plan, sowing));
   }
+}
+
+}  // namespace
+
+std::vector<std::string> drawn_colours(const Plan& plan, const CropEntry& entry,
+                                       const Sheet& sheet) {
+  std::vector<std::string> colours =
+      entry.colours.empty() ? usual_colours(plan, sheet) : entry.colours;
+  if (colours.size() > kMostColours) colours.resize(kMostColours);
+  return colours;
+}
+
+ChartFacts chart_facts(const Plan& plan, const ground::Schedule& schedule,
+                       const climate::Climate& climate) {
+  ChartFacts facts;
+  add_blocks(plan, schedule, facts);
   facts.days = days_shown(plan, climate, facts.blocks, std::nullopt);
   for (std::size_t bed = 0; bed < plan.beds.size(); ++bed) {
     facts.bed_days.push_back(days_shown(plan, climate, facts.blocks, bed));

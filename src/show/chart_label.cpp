@@ -5,7 +5,6 @@
 #include <array>
 #include <utility>
 
-#include "base/text.h"
 #include "show/chart_layout.h"
 
 namespace trug::show {

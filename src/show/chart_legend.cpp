@@ -62,7 +62,7 @@ void draw_legend(Svg& svg, double top, const std::string& frosts, bool has_weeks
   for (const auto& [words, state] :
        {std::pair{"all its vases", WeekState::Full}, std::pair{"half", WeekState::Half},
         std::pair{"short", WeekState::Short}}) {
-    weeks.entry(words, 5, [&](const Box& box) { draw_week(svg, state, box); });
+    weeks.entry(words, 5, [&svg, state = state](const Box& box) { draw_week(svg, state, box); });
   }
 }
 
