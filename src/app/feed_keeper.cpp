@@ -58,6 +58,15 @@ std::chrono::sys_seconds last_change(const std::string& calendar, std::chrono::s
   return std::min(calendar::read_memory(calendar).memory.counters.stamp, now);
 }
 
+// Why the file stays as it is.
+std::string refusal(const std::string& path, const calendar::Regenerated& version) {
+  return fmt::format("error: {} stays as it is: {}\n  hint: {}\n", path, version.refused,
+                     version.previous == calendar::PreviousFile::Remains
+                         ? "--lost makes it anew, its jobs numbered above any a calendar may "
+                           "remember"
+                         : "name another with --file, or move this one away");
+}
+
 show::FeedAddresses addresses(const std::string& base_url) {
   return {std::string(feed::kAddressMark), std::string(feed::kWebcalMark),
           feed::is_only_here(base_url)};
@@ -188,11 +197,7 @@ int FeedKeeper::publish(Reckoning r, const Environment& environment) {
   content.jobs = jobs_with_events(r.rows);
   const calendar::Regenerated version = next(r, environment, content, previous);
   if (!version.refused.empty()) {
-    environment.err << fmt::format(
-        "error: {} stays as it is: {}\n  hint: {}\n", feed_path_, version.refused,
-        version.previous == calendar::PreviousFile::Remains
-            ? "--lost makes it anew, its jobs numbered above any a calendar may remember"
-            : "name another with --file, or move this one away");
+    environment.err << refusal(feed_path_, version);
     return kRefused;
   }
   if (content.lost) {

@@ -7,7 +7,6 @@
 #include <iterator>
 #include <set>
 #include <string_view>
-#include <utility>
 
 #include "base/text.h"
 #include "ground/strip_cm.h"
