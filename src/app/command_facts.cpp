@@ -55,6 +55,7 @@ std::vector<std::string> value_words(std::string_view value) {
   if (value == "BY") return {"bed", "person", "kind"};
   if (value == "EVENT") return {"job", "day"};
   if (value == "UNIT") return {"c", "f", "tenths"};
+  if (value == "PAPER") return {"a4", "a3"};
   if (value == "WHEN") return {"auto", "always", "never"};
   std::vector<std::string> words;
   if (value == "ROLE") {

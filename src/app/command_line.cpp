@@ -175,10 +175,17 @@ void add_why(Line line) {
 }
 
 void add_chart(Line line) {
-  CLI::App& app = command(line, "chart", "the bed and the year as a picture (SVG)",
+  CLI::App& app = command(line, "chart", "each bed's year as a picture (SVG), a bed a page",
                           "chart garden.toml -o bed.svg");
   plan_argument(app, line);
   output_option(app, line, "the picture; - is the standard output")->required();
+  word_option(
+      app, "--paper", "PAPER",
+      [line](const std::string& word) {
+        line.options.paper = word == "a3" ? show::Paper::A3 : show::Paper::A4;
+      },
+      "a4, or a3: the same, larger")
+      ->default_str("a4");
   app.add_flag("--force", line.options.force, "replace a file that trug did not write");
 }
 

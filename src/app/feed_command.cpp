@@ -137,12 +137,15 @@ bool give_link(const Options& options, const Environment& environment, const std
       options.plans.front(), padded("The week's jobs, and how to subscribe", 40), page,
       padded("The calendar", 40), calendar, padded("The calendar for iPhone, iPad and Mac", 40),
       webcal);
-  environment.out << codes(options, environment, page, webcal) << std::flush;
+  const bool only_here = feed::is_only_here(base);
+  if (!only_here) environment.out << codes(options, environment, page, webcal);
+  environment.out << std::flush;
   if (!environment.out) throw IoError(EIO, "cannot show the new link on the standard output");
   qr.draw(page);
-  if (options.base_url.empty() && feed::is_loopback(options.listen)) {
+  if (only_here) {
     environment.err
-        << "Only this machine can open it. For others: --listen, or a proxy and --url.\n";
+        << "Only this machine can open it. For the telephones of the house: --listen with this "
+           "machine's own address at home, such as 192.168.1.20:8017; or a proxy and --url.\n";
   }
   return true;
 }

@@ -16,6 +16,8 @@
 #include "app/inputs.h"
 #include "app/output_file.h"
 #include "calendar/memory.h"
+#include "feed/address.h"
+#include "show/chart.h"
 #include "show/feed_page.h"
 #include "show/pages.h"
 
@@ -54,6 +56,26 @@ FileWatch watch_of(const Options& options) {
 // in the future, after the clock went back (RFC 9110, 8.8.2.1).
 std::chrono::sys_seconds last_change(const std::string& calendar, std::chrono::sys_seconds now) {
   return std::min(calendar::read_memory(calendar).memory.counters.stamp, now);
+}
+
+// Why the file stays as it is.
+std::string refusal(const std::string& path, const calendar::Regenerated& version) {
+  return fmt::format("error: {} stays as it is: {}\n  hint: {}\n", path, version.refused,
+                     version.previous == calendar::PreviousFile::Remains
+                         ? "--lost makes it anew, its jobs numbered above any a calendar may "
+                           "remember"
+                         : "name another with --file, or move this one away");
+}
+
+show::FeedAddresses addresses(const std::string& base_url) {
+  return {std::string(feed::kAddressMark), std::string(feed::kWebcalMark),
+          feed::is_only_here(base_url)};
+}
+
+std::string page_of(const Reckoning& r, Date today, const std::string& base_url,
+                    std::optional<Date> broken_since = std::nullopt) {
+  return show::feed_page({r.plan, r.schedule, r.weeks, r.rows, r.climate}, today,
+                         addresses(base_url), broken_since);
 }
 
 }  // namespace
@@ -102,19 +124,25 @@ bool FeedKeeper::publish_last() {
       "calendar, {}, of {}.\n",
       options_.plans.front(), feed_path_,
       plain_day(std::chrono::floor<std::chrono::days>(changed)));
-  const show::FeedAddresses addresses{std::string(feed::kAddressMark),
-                                      std::string(feed::kWebcalMark)};
-  site_.publish(
-      {*last, show::feed_page_without_plan(addresses), show::feed_style(), base_url_, changed});
+  published_ = {*last, show::feed_page_without_plan(reckoned_for_, addresses(base_url_)),
+                show::feed_style(), base_url_, changed};
+  site_.publish(published_);
   serving_ = true;
   return true;
+}
+
+void FeedKeeper::publish_behind() {
+  if (!behind_since_) behind_since_ = reckoned_for_;
+  if (!reckoned_) return;
+  published_.page = page_of(*reckoned_, reckoned_for_, base_url_, behind_since_);
+  site_.publish(published_);
 }
 
 int FeedKeeper::renew() {
   const WatchedFiles files(environment_.files, watch_);
   const Environment environment = now(files);
   reckoned_for_ = today(options_, environment);
-  const auto reckoning = reckon(options_, environment, "", feed_path_);
+  auto reckoning = reckon(options_, environment, "", feed_path_);
   if (!reckoning) return kBadInput;
   const bool first = !reckoning->plan.began && !OutputFile(feed_path_).previous();
   if (!reckoning->plan.garden || first) {
@@ -131,7 +159,7 @@ int FeedKeeper::renew() {
                     << "With --strict, a plan that has findings is not published.\n";
     return code;
   }
-  return publish(*reckoning, environment);
+  return publish(std::move(*reckoning), environment);
 }
 
 bool FeedKeeper::has_twin(const Plan& plan) {
@@ -161,7 +189,7 @@ calendar::Regenerated FeedKeeper::next(const Reckoning& r, const Environment& en
   return version;
 }
 
-int FeedKeeper::publish(const Reckoning& r, const Environment& environment) {
+int FeedKeeper::publish(Reckoning r, const Environment& environment) {
   require_writable(environment, feed_path_);
   OutputFile file(feed_path_, Access::OwnerAtFirst);
   const auto previous = file.previous();
@@ -169,11 +197,7 @@ int FeedKeeper::publish(const Reckoning& r, const Environment& environment) {
   content.jobs = jobs_with_events(r.rows);
   const calendar::Regenerated version = next(r, environment, content, previous);
   if (!version.refused.empty()) {
-    environment.err << fmt::format(
-        "error: {} stays as it is: {}\n  hint: {}\n", feed_path_, version.refused,
-        version.previous == calendar::PreviousFile::Remains
-            ? "--lost makes it anew, its jobs numbered above any a calendar may remember"
-            : "name another with --file, or move this one away");
+    environment.err << refusal(feed_path_, version);
     return kRefused;
   }
   if (content.lost) {
@@ -183,11 +207,13 @@ int FeedKeeper::publish(const Reckoning& r, const Environment& environment) {
   }
   // First the file: what a client has seen is never forgotten.
   if (!version.unchanged) file.replace(version.bytes);
-  const show::FeedAddresses addresses{std::string(feed::kAddressMark),
-                                      std::string(feed::kWebcalMark)};
-  site_.publish({version.bytes,
-                 show::feed_page(r.plan, r.schedule, r.rows, r.climate, reckoned_for_, addresses),
-                 show::feed_style(), base_url_, last_change(version.bytes, environment.now)});
+  published_ = {version.bytes,
+                page_of(r, reckoned_for_, base_url_),
+                show::feed_style(),
+                base_url_,
+                last_change(version.bytes, environment.now),
+                show::chart_svg(r.plan, r.schedule, r.weeks, r.climate)};
+  site_.publish(published_);
   if (!version.unchanged || !reckoned_) {
     environment.err << show::changes_page(
                            changes_of(feed_path_, previous.has_value(), r, content, version),
@@ -195,7 +221,7 @@ int FeedKeeper::publish(const Reckoning& r, const Environment& environment) {
                     << show::findings_line(r.findings, r.plan.file);
   }
   serving_ = true;
-  reckoned_ = true;
+  reckoned_ = std::move(r);
   lost_ = false;
   return kDone;
 }
@@ -208,8 +234,10 @@ void FeedKeeper::look() {
   again_at_.reset();
   try {
     if (renew() == kDone) {
-      if (behind_) environment_.err << "The feed is what its plan says again.\n" << std::flush;
-      behind_ = false;
+      if (behind_since_) {
+        environment_.err << "The feed is what its plan says again.\n" << std::flush;
+      }
+      behind_since_.reset();
       return;
     }
   } catch (const IoError& error) {
@@ -222,7 +250,10 @@ void FeedKeeper::look() {
     environment_.err << "error: this is a defect of trug, please report it with your plan: "
                      << error.what() << "\n";
   }
-  behind_ = true;
+  try {
+    publish_behind();
+  } catch (const std::exception&) {  // no memory: the page stays as it was too
+  }
   environment_.err << "The feed stays as it was.\n" << std::flush;
 }
 

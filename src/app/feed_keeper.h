@@ -50,7 +50,9 @@ class FeedKeeper {
   Environment now(const FileReader& files) const;
   int renew();
   bool publish_last();
-  int publish(const Reckoning& reckoning, const Environment& environment);
+  // The page as the last good plan makes it, saying since when it is not the plan's.
+  void publish_behind();
+  int publish(Reckoning reckoning, const Environment& environment);
   bool has_twin(const Plan& plan);
   calendar::Regenerated next(const Reckoning& reckoning, const Environment& environment,
                              CalendarContent& content, const std::optional<std::string>& previous);
@@ -63,11 +65,12 @@ class FeedKeeper {
   Gardens& gardens_;
   FileWatch watch_;
   Date reckoned_for_;
-  bool lost_;              // the gardener says so, and nothing has been published since
-  bool twin_ = false;      // another plan has this one's garden and year
-  bool serving_ = false;   // something is published,
-  bool reckoned_ = false;  // and made from the plan
-  bool behind_ = false;    // the last look could not bring it up to date
+  bool lost_;             // the gardener says so, and nothing has been published since
+  bool twin_ = false;     // another plan has this one's garden and year
+  bool serving_ = false;  // something is published,
+  feed::Published published_;
+  std::optional<Reckoning> reckoned_;  // and what it was made from; absent: an earlier run's
+  std::optional<Date> behind_since_;   // the last look could not bring it up to date
   std::optional<std::chrono::steady_clock::time_point> again_at_;
 };
 

@@ -15,6 +15,7 @@
 #include "feed/address.h"
 #include "garden/sheet.h"
 #include "read/daily_csv.h"
+#include "show/chart.h"
 #include "show/format.h"
 #include "work/jobs.h"
 
@@ -68,6 +69,7 @@ struct Options {
   bool dry_run = false;
   bool lost = false;
   bool force = false;
+  show::Paper paper = show::Paper::A4;  // chart
   // mend
   bool replant = false;
   // start

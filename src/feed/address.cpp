@@ -46,6 +46,15 @@ bool is_loopback(const Address& address) {
   return address.host.starts_with("127.") || address.host == "::1";
 }
 
+bool is_only_here(std::string_view base_url) {
+  const std::size_t scheme_end = base_url.find("://");
+  if (scheme_end != std::string_view::npos) base_url.remove_prefix(scheme_end + 3);
+  std::string host(base_url.substr(0, base_url.find('/')));
+  const bool has_port = host.rfind(':') != std::string::npos && !host.ends_with(']');
+  const auto address = parse_address(has_port ? host : host + ":80");
+  return address && is_loopback(*address);
+}
+
 bool is_base_url(std::string_view text) {
   const std::size_t host = text.starts_with("https://") ? 8 : 7;
   if (!text.starts_with("https://") && !text.starts_with("http://")) return false;

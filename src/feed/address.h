@@ -20,6 +20,8 @@ std::optional<Address> parse_address(std::string_view text);
 std::string to_string(const Address& address);
 // True where only this machine can reach it.
 bool is_loopback(const Address& address);
+// Whether a base URL names this machine to itself, so that no other can follow it.
+bool is_only_here(std::string_view base_url);
 // "http://" or "https://" and a host, perhaps a port and a path: letters, digits and "-._~:/[]%".
 bool is_base_url(std::string_view text);
 

@@ -146,12 +146,14 @@ struct Site::Contents {
   Content calendar;
   Content page;
   Content style;
+  Content chart;
   std::string base_url;
 
   // The file of that name under a link; nothing for a name that is none of ours.
   std::optional<Content> file(std::string_view token, std::string_view name) const {
     if (name == kCalendarName) return calendar;
     if (name == "style.css") return style;
+    if (name == "chart.svg") return chart;
     if (base_url.empty()) return name.empty() ? std::optional(page) : std::nullopt;
     const std::string url = calendar_url(base_url, token);
     if (name.empty()) {
@@ -170,11 +172,11 @@ Site::~Site() = default;
 
 bool Site::publish(Published published) {
   if (published.calendar.empty()) return false;
-  auto contents = std::make_shared<Contents>(
-      Contents{content(std::move(published.calendar), "text/calendar; charset=utf-8"),
-               content(std::move(published.page), "text/html; charset=utf-8"),
-               content(std::move(published.style), "text/css; charset=utf-8"),
-               std::move(published.base_url)});
+  auto contents = std::make_shared<Contents>(Contents{
+      content(std::move(published.calendar), "text/calendar; charset=utf-8"),
+      content(std::move(published.page), "text/html; charset=utf-8"),
+      content(std::move(published.style), "text/css; charset=utf-8"),
+      content(std::move(published.chart), "image/svg+xml"), std::move(published.base_url)});
   // The page and its style have no such moment: the page changes with the day.
   contents->calendar.changed = published.changed;
   std::shared_ptr<const Contents> next = std::move(contents);

@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: MIT
 // What is answered to whom. No sockets, no files, no clock: a request in, a response out.
 //
-// Under a secret link stand five files, and nothing else anywhere:
-//   /TOKEN/               the page: the week's jobs, and how to subscribe
+// Under a secret link stand six files, and nothing else anywhere:
+//   /TOKEN/               the page: what is to be done, and how to subscribe
 //   /TOKEN/style.css      its style
 //   /TOKEN/calendar.ics   the calendar
+//   /TOKEN/chart.svg      the picture of the beds
 //   /TOKEN/qr.svg         that calendar's address as a QR code
 //   /TOKEN/qr-webcal.svg  the same as webcal://, which iPhones open as a subscription
 // No path is ever looked up in the file system, and no token is kept or logged.
@@ -36,6 +37,7 @@ struct Published {
   // is_base_url(). Empty: no QR codes, and the marks stay.
   std::string base_url;
   std::chrono::sys_seconds changed;  // Last-Modified: when the calendar last became different
+  std::string chart = {};            // SVG; empty: there is none
 };
 
 // "https://example.org/garden" and a token: ".../TOKEN/", the page; ".../TOKEN/calendar.ics", which

@@ -1,74 +1,56 @@
 // SPDX-License-Identifier: MIT
-// What the chart shows and where on the page it lies; the drawing itself is in chart.h.
+// Where on its page a bed lies: one page a bed, below each other.
 //
-// Lengths on the page are millimetres, those on the ground centimetres.
+// Millimetres on A4 upright; A3 has the same picture, larger.
 #pragma once
 
-#include <string>
-#include <vector>
+#include <algorithm>
+#include <cstddef>
 
 #include "base/date.h"
-#include "climate/climate.h"
-#include "garden/plan.h"
-#include "ground/schedule.h"
+#include "base/quantity.h"
+#include "show/svg.h"
 
 namespace trug::show {
 
-// One sowing on its ground: a planting, or one of its successions.
-struct ChartBlock {
-  std::size_t bed = 0;
-  int at_cm = 0;  // from the bed's start
-  int length_cm = 0;
-  DateRange in_ground;
-  bool stood_before = false;  // established plants: they were there before the picture begins
-  bool stays = false;         // and those that are there after it ends
-  DateRange in_flower;        // from the likely first cut to the last
-  Date perhaps_from;          // the first cut in an early year, one of ten
-  std::vector<std::string> colours;
-  std::string label;  // the crop's name
-  std::string words;  // crop, way and dates, for people who cannot see or measure the block
-};
-
-struct ChartFacts {
-  DateRange days;  // whole months, from the first thing in the ground to the year's end
-  std::vector<ChartBlock> blocks;
-  std::vector<std::string> left_out;  // names of the plantings that found no place
-};
-
-ChartFacts chart_facts(const Plan& plan, const ground::Schedule& schedule,
-                       const climate::Climate& climate);
-
-// The colours a planting is drawn in: the plan's; else those of the wish that the sheet has; else
-// the sheet's first.
-std::vector<std::string> drawn_colours(const Plan& plan, const CropEntry& entry,
-                                       const Sheet& sheet);
-
-// A4 upright, in millimetres. Several pages lie one below the other; no bed crosses a fold.
 inline constexpr double kPageWidth = 210;
 inline constexpr double kPageHeight = 297;
-inline constexpr double kPageMargin = 10;
-inline constexpr double kMonthColumn = 15;  // left of the beds: the months
-inline constexpr double kFrostColumn = 17;  // right of them: the frosts
-inline constexpr double kPageHead = 27;     // title and legend, first page
-inline constexpr double kBedHead = 15;      // a bed's name and its metres
-inline constexpr double kBetweenBeds = 7;
+inline constexpr double kPageMargin = 9;
+inline constexpr double kPageHead = 25;   // a bed's name, the plan's and the metres
+inline constexpr double kDayColumn = 16;  // left of the bed: the days
+inline constexpr double kWeekColumn = 9;  // right of it: the weeks of the wish
+inline constexpr double kWeekGap = 2.5;
+inline constexpr double kMostPerMetre = 100;
+inline constexpr double kLeastPerMonth = 5.5;
 
-struct BedPlace {
-  double x = 0;  // of the ground's upper left corner
-  double y = 0;
-  bool first_in_row = false;
-  bool last_in_row = false;
-};
+// Type sizes. Text of 4 mm is 5.7 mm on A3, with capitals of 4.1 mm: seven minutes of arc from two
+// metres, where an eye of full acuity reads five (Snellen's letters).
+inline constexpr double kText = 4;
+inline constexpr double kName = 5.6;
+inline constexpr double kTitle = 9;
+inline constexpr double kLine = 1.2;    // of a line's height, in type sizes
+inline constexpr double kAscent = 0.9;  // of the base line below a line's top, in type sizes
 
-struct ChartLayout {
-  int pages = 1;
-  double per_metre = 0;  // millimetres on the page, the same for all beds
+// A bed's ground on its page: as wide as the bed is long, as high as the days.
+struct BedPage {
+  Box ground;
+  DateRange days;
+  double per_metre = 0;
   double per_day = 0;
-  std::vector<BedPlace> beds;  // in the plan's order
+
+  double x_of(double cm) const { return ground.x + per_metre * cm / 100; }
+  double y_of(Date day) const {
+    return ground.y + per_day * days_between(days.from, std::clamp(day, days.from, days.until));
+  }
+  Box box(double at_cm, double length_cm, DateRange when) const;
+  // Within the margins, left to right.
+  double left() const { return kPageMargin; }
+  static double width() { return kPageWidth - 2 * kPageMargin; }
 };
 
-// The same scales for all beds, so that lengths and times can be compared; the beds below or beside
-// each other, as gives the easiest picture on the fewest pages. `foot` is kept free on every page.
-ChartLayout chart_layout(const Plan& plan, DateRange days, double foot);
+// `page`: counted from 0. `foot` is kept free below the ground.
+BedPage bed_page(std::size_t page, Millimetres length, DateRange days, bool has_weeks, double foot);
+// The largest foot that leaves the days readable.
+double most_foot(DateRange days);
 
 }  // namespace trug::show

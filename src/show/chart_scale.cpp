@@ -3,13 +3,15 @@
 
 #include <fmt/format.h>
 
-#include <chrono>
-#include <string_view>
+#include <string>
+
+#include "base/text.h"
 
 namespace trug::show {
 namespace {
 
-constexpr std::string_view kFrost = "#3f6f9c";
+constexpr std::string_view kFrost = "#2f5f8c";
+constexpr double kCapital = 0.36;  // half of a capital's height, in type sizes
 
 Date next_month(Date first) {
   const unsigned month = month_of(first);
@@ -19,76 +21,66 @@ Date next_month(Date first) {
 
 }  // namespace
 
-Box ChartScale::ground(const BedPlace& place, Millimetres length) const {
-  return {place.x, place.y, layout_.per_metre * length.value() / 1000.0,
-          layout_.per_day * days_between(days_.from, days_.until)};
-}
-
-double ChartScale::y_of(const Box& ground, Date day) const {
-  return ground.y + layout_.per_day * days_between(days_.from, day);
-}
-
-void ChartScale::months(const Box& ground) {
-  for (Date first = days_.from; first < days_.until; first = next_month(first)) {
-    const double middle =
-        ground.y + layout_.per_day * (days_between(days_.from, first) +
-                                      days_between(first, next_month(first)) / 2.0);
-    const double y = middle + kSmall * 0.36;
-    svg_.text(ground.x - 2, y, short_month(std::chrono::month{month_of(first)}),
-              {.size = kPlain * 0.9, .anchor = Anchor::End});
-    if (first == days_.from || month_of(first) == 1) {
-      svg_.text(kPageMargin - 2, y, std::to_string(year_of(first)), {.size = kSmall, .bold = true});
+void draw_days(Svg& svg, const BedPage& page) {
+  for (Date first = page.days.from; first < page.days.until; first = next_month(first)) {
+    const double y = page.y_of(first) + kText * kCapital;
+    const bool new_year = month_of(first) == 1;
+    const std::string year = std::to_string(year_of(first));
+    const TextStyle style{.size = kText, .bold = new_year, .anchor = Anchor::End};
+    svg.text(page.ground.x - 2, y, new_year ? year : brief_day(first), style);
+    if (first == page.days.from && !new_year) {
+      svg.text(page.ground.x - 2, y - kText * kLine, year,
+               {.size = kText, .bold = true, .anchor = Anchor::End});
     }
   }
 }
 
-void ChartScale::month_lines(const Box& ground) {
+void draw_month_lines(Svg& svg, const BedPage& page) {
   std::string thin;
-  for (Date first = next_month(days_.from); first < days_.until; first = next_month(first)) {
-    const std::string line =
-        fmt::format("M{} {}H{}", mm(ground.x - 1.2), mm(y_of(ground, first)), mm(ground.right()));
+  for (Date first = page.days.from; first < page.days.until; first = next_month(first)) {
+    const std::string line = fmt::format("M{} {}H{}", mm(page.ground.x - 1.2), mm(page.y_of(first)),
+                                         mm(page.ground.right()));
     if (month_of(first) == 1) {
-      svg_.path(line, stroke(kInk, 0.35) + " stroke-opacity=\"0.6\"");
+      svg.path(line, stroke(kInk, 0.35) + " stroke-opacity=\"0.6\"");
     } else {
       thin += line;
     }
   }
-  svg_.path(thin, stroke(kInk, 0.15) + " stroke-opacity=\"0.35\"");
-  svg_.rect("edge", ground, stroke(kEdge, 0.3));
+  svg.path(thin, stroke(kInk, 0.15) + " stroke-opacity=\"0.35\"");
+  svg.rect("edge", page.ground, stroke(kEdge, 0.3));
 }
 
-void ChartScale::metre_rule(const Box& ground, Millimetres length) {
+void draw_metres(Svg& svg, const BedPage& page, Millimetres length) {
+  const Box& ground = page.ground;
   const int whole = length.value() / 1000;
-  const int every = layout_.per_metre >= 6 ? 1 : layout_.per_metre >= 1.5 ? 5 : 10;
+  const int every = page.per_metre >= 8 ? 1 : page.per_metre >= 2 ? 5 : 10;
   std::string ticks =
       fmt::format("M{} {}H{}", mm(ground.x), mm(ground.y - 1.5), mm(ground.right()));
-  for (int half = 0; half * 500 <= length.value(); ++half) {
-    if (half % 2 == 1 && layout_.per_metre < 10) continue;
-    const double x = ground.x + layout_.per_metre * half / 2.0;
-    ticks += fmt::format("M{} {}v-{}", mm(x), mm(ground.y - 1.5), half % 2 == 0 ? "1.8" : "1");
+  for (int metre = 0; metre <= whole; ++metre) {
+    ticks += fmt::format("M{} {}v-1.8", mm(page.x_of(metre * 100.0)), mm(ground.y - 1.5));
   }
-  svg_.path(ticks, stroke(kInk, 0.25));
+  svg.path(ticks, stroke(kInk, 0.3));
+  if (whole == 0) {
+    svg.text(ground.right(), ground.y - 4.4, number(length.value() / 1000.0, 2) + " m",
+             {.size = kText, .anchor = Anchor::End});
+  }
   for (int metre = 0; metre <= whole; metre += every) {
-    const bool last = metre + every > whole;
-    svg_.text(ground.x + layout_.per_metre * metre, ground.y - 4.2,
-              std::to_string(metre) + (last ? " m" : ""),
-              {.size = kSmall, .anchor = Anchor::Middle});
+    const bool last = whole > 0 && metre + every > whole;
+    svg.text(page.x_of(metre * 100.0), ground.y - 4.4, std::to_string(metre) + (last ? " m" : ""),
+             {.size = kText, .anchor = Anchor::Middle});
   }
 }
 
-void ChartScale::frost(const Box& ground, const BedPlace& place, const std::string& name,
-                       Date day) {
-  if (!days_.contains(day)) return;
-  const double y = y_of(ground, day);
-  const double right = place.last_in_row ? ground.right() + 2 : ground.right();
-  svg_.open_group("frost", fmt::format("average {} in the garden, {}", name, plain_day(day)));
-  svg_.path(fmt::format("M{} {}H{}", mm(ground.x), mm(y), mm(right)),
-            stroke(kFrost, 0.35) + " stroke-dasharray=\"1.6 1\"");
-  if (place.last_in_row) {
-    svg_.text(right + 0.6, y + 0.2, name, {.size = kSmall, .fill = kFrost});
-    svg_.text(right + 0.6, y + 3.2, short_day(day), {.size = kSmall, .fill = kFrost});
-  }
-  svg_.close_group();
+void draw_frost_line(Svg& svg, double x, double y, double right) {
+  svg.path(fmt::format("M{} {}H{}", mm(x), mm(y), mm(right)),
+           stroke(kFrost, 0.6) + " stroke-dasharray=\"2.4 1.2\"");
+}
+
+void draw_frost(Svg& svg, const BedPage& page, std::string_view name, Date day) {
+  if (!page.days.contains(day)) return;
+  svg.open_group("frost", fmt::format("average {} in the garden, {}", name, plain_day(day)));
+  draw_frost_line(svg, page.ground.x, page.y_of(day), page.ground.right());
+  svg.close_group();
 }
 
 }  // namespace trug::show

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
-// The scales of a bed in the chart: metres above it, months and frosts down its sides.
+// The scales of a bed in the chart: metres above it, days down its left side, frosts across.
 #pragma once
 
-#include <string>
+#include <string_view>
 
 #include "base/date.h"
 #include "base/quantity.h"
@@ -11,32 +11,14 @@
 
 namespace trug::show {
 
-// Type sizes: 2.6 mm is 7.4 points.
-inline constexpr double kSmall = 2.6;
-inline constexpr double kPlain = 3.3;
-
-class ChartScale {
- public:
-  // All three must outlive it.
-  ChartScale(Svg& svg, const ChartLayout& layout, const DateRange& days)
-      : svg_(svg), layout_(layout), days_(days) {}
-
-  // A bed's ground on the page: as wide as the bed is long, as high as the days.
-  Box ground(const BedPlace& place, Millimetres length) const;
-  double y_of(const Box& ground, Date day) const;
-
-  // Months beside a bed, each in the middle of its days; the year where it begins.
-  void months(const Box& ground);
-  // A line across the bed where each month begins, and the bed's edge.
-  void month_lines(const Box& ground);
-  void metre_rule(const Box& ground, Millimetres length);
-  // A line across the bed on the day; its name beside the last bed of a row.
-  void frost(const Box& ground, const BedPlace& place, const std::string& name, Date day);
-
- private:
-  Svg& svg_;
-  const ChartLayout& layout_;
-  const DateRange& days_;
-};
+// The first day of each month; the year where it begins.
+void draw_days(Svg& svg, const BedPage& page);
+// A line across the bed on the first day of each month, and the bed's edge.
+void draw_month_lines(Svg& svg, const BedPage& page);
+void draw_metres(Svg& svg, const BedPage& page, Millimetres length);
+// A line across the bed on the day, where it is shown.
+void draw_frost(Svg& svg, const BedPage& page, std::string_view name, Date day);
+// Such a line, for the legend.
+void draw_frost_line(Svg& svg, double x, double y, double right);
 
 }  // namespace trug::show

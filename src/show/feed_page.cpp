@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <chrono>
+#include <cstddef>
 #include <map>
 #include <string_view>
 #include <vector>
@@ -13,63 +14,27 @@
 #include "show/caution_words.h"
 #include "show/markup.h"
 #include "show/pages.h"
+#include "show/week_words.h"
 
 namespace trug::show {
 namespace {
 
-constexpr std::string_view kStyle = R"(:root {
-  color-scheme: light dark;
-  --paper: #fdfcf8;
-  --ink: #22241f;
-  --soft: #585b52;
-  --link: #1c4f8a;
-}
-@media (prefers-color-scheme: dark) {
-  :root {
-    --paper: #191a17;
-    --ink: #e7e5dc;
-    --soft: #aeada2;
-    --link: #9cc4f5;
-  }
-}
-html { background: var(--paper); color: var(--ink); }
-body {
-  margin: 0 auto;
-  max-width: 36rem;
-  padding: 1.25rem 1.25rem 3rem;
-  font: 1.0625rem/1.5 "Iowan Old Style", "Palatino Linotype", Palatino, "Noto Serif", Georgia, serif;
-  overflow-wrap: break-word;
-}
-h1 { margin: 0; font-size: 1.6rem; line-height: 1.2; }
-h2 { margin: 2.2rem 0 0.5rem; font-size: 1.2rem; line-height: 1.3; }
-h3 { margin: 1.2rem 0 0.3rem; font-size: 1.0625rem; }
-p { margin: 0.5rem 0; }
-ul { margin: 0.5rem 0; padding-left: 1.1rem; }
-li { margin: 0.3rem 0; }
-li p { margin: 0.1rem 0; }
-time { white-space: nowrap; }
-.soft { color: var(--soft); }
-a { color: var(--link); text-underline-offset: 0.15em; }
-a:focus-visible { outline: 3px solid var(--link); outline-offset: 3px; }
-code { font-size: 0.95rem; overflow-wrap: anywhere; }
-figure { margin: 1.2rem 0; }
-figure img { display: block; width: 13rem; max-width: 100%; height: auto; }
-figcaption { margin-top: 0.3rem; }
-@media print {
-  h2 { break-after: avoid; }
-  li, figure { break-inside: avoid; }
-}
-)";
-
 constexpr std::string_view kHowToSubscribe =
-    R"(<h2 id="telephone">This calendar on your telephone</h2>
-<p>Whoever has the address can read the calendar, so hand it on with care.</p>
+    R"(<p>Whoever has the address can read the calendar, so hand it on with care.</p>
 <p>iPhone, iPad and Mac: <a href="{webcal}">subscribe to the calendar</a>, or point the camera at the first square. To be reminded, turn off “Remove Alerts” there.</p>
 <p>Other calendars: look for a way to add one by its address, often called “from URL” or “subscribe”, and paste this:</p>
 <p><code>{address}</code></p>
 <p>Google has it on its web page only, not in its telephone app, and leaves out the reminders of calendars that come from outside: there, set a notification for the calendar itself. To read the jobs once and never again, <a href="calendar.ics">fetch the file</a>.</p>
 <figure><img src="qr-webcal.svg" width="208" height="208" alt="QR code that subscribes an iPhone or iPad to the calendar" /><figcaption>For iPhone and iPad.</figcaption></figure>
 <figure><img src="qr.svg" width="208" height="208" alt="QR code of the calendar’s address" /><figcaption>The address above, for everything else.</figcaption></figure>
+)";
+
+constexpr std::string_view kOnlyHere =
+    R"(<p>Only this machine can open it at present. For the telephones of the house let trug listen on this machine’s own address at home:</p>
+<p><code>trug feed garden.toml --listen 192.168.1.20:8017</code></p>
+<p>Programs on this machine can <a href="{webcal}">subscribe to the calendar</a>, or take its address:</p>
+<p><code>{address}</code></p>
+<p>To read the jobs once and never again, <a href="calendar.ics">fetch the file</a>.</p>
 )";
 
 std::string time_element(Date day, const std::string& words) {
@@ -107,7 +72,7 @@ std::string told(const JobsOfDay& day) {
   return text;
 }
 
-// A line for each kind of job and place: "Plant out: dahlia and zinnia, wall bed (Ines)".
+// A sentence for each kind of job and place: "Plant out: dahlia and zinnia, wall bed (Ines)."
 std::string named(const JobsOfDay& day) {
   struct Line {
     std::string doing, place;
@@ -124,22 +89,22 @@ std::string named(const JobsOfDay& day) {
   }
   std::string text;
   for (const Line& line : lines) {
-    text += fmt::format("<li>{}: {}{}</li>\n", escaped(line.doing), escaped(listed(line.crops)),
+    text += fmt::format(" {}: {}{}.", escaped(line.doing), escaped(listed(line.crops)),
                         in_place(line.place));
   }
   return text;
 }
 
+std::string section(const std::string& heading, const std::string& text) {
+  return text.empty() ? "" : fmt::format("<h2>{}</h2>\n{}", heading, text);
+}
+
 struct Page {
-  const Plan& plan;
-  const ground::Schedule& schedule;
-  const std::vector<JobRow>& jobs;
+  const FeedGarden& garden;
   Date today;
   // The cautions of the crops that the page speaks of.
   std::map<std::string, std::vector<std::string>> cautions = {};
 
-  Date week_start() const { return monday_of(today); }
-  Date week_end() const { return week_start() + Days{7}; }
   // The first day after next month.
   Date horizon() const {
     const std::chrono::year_month_day day{today};
@@ -150,76 +115,151 @@ struct Page {
     for (const auto& [crop, lines] : job.cautions_of) cautions[crop] = lines;
   }
 
-  std::string this_week() {
-    return fmt::format("<h2>This week, until {}</h2>\n", weekday_and_day(week_end() - Days{1})) +
-           day_by_day({week_start(), week_end()}, told);
+  // The first day with jobs after today; nullopt: there is none.
+  std::optional<Date> next_day() const {
+    std::optional<Date> next;
+    for (const JobRow& job : garden.jobs) {
+      if (job.told_with || job.day <= today) continue;
+      if (!next || job.day < *next) next = job.day;
+    }
+    return next;
   }
 
-  // From after this week to the end of next month.
-  std::string later() {
-    return fmt::format("<h2>After this week, until {}</h2>\n", short_day(horizon() - Days{1})) +
-           day_by_day({week_end(), horizon()}, named);
+  std::string now() {
+    const JobsOfDay jobs = jobs_of(today);
+    return section("Today", jobs.empty() ? "<p>Nothing falls on this day.</p>\n"
+                                         : "<ul>\n" + told(jobs) + "</ul>\n");
   }
 
-  // The days that have jobs, with the lines of each.
-  std::string day_by_day(DateRange days, std::string (*lines)(const JobsOfDay&)) {
-    std::map<Date, JobsOfDay> by_day;
-    for (const JobRow& job : jobs) {
-      if (!days.contains(job.day) || job.told_with) continue;
+  // However far off.
+  std::string next() {
+    const auto day = next_day();
+    if (!day) return section("Next", "<p>No more jobs lie ahead in this plan.</p>\n");
+    const bool this_year = year_of(*day) == year_of(today);
+    const std::string date = this_year ? weekday_and_day(*day) : long_day(*day);
+    return section("Next", fmt::format("<h3>{}</h3>\n<ul>\n{}</ul>\n", time_element(*day, date),
+                                       told(jobs_of(*day))));
+  }
+
+  // In short: what follows it to the end of next month, and what the week had before.
+  std::string around() {
+    const Date next = next_day().value_or(today);
+    return section(fmt::format("After that, until {}", short_day(horizon() - Days{1})),
+                   day_by_day({next + Days{1}, horizon()})) +
+           section("Earlier this week", day_by_day({monday_of(today), today}));
+  }
+
+  JobsOfDay jobs_of(Date day) {
+    JobsOfDay result;
+    for (const JobRow& job : garden.jobs) {
+      if (job.day != day || job.told_with) continue;
       note_cautions(job);
-      by_day[job.day].push_back(&job);
+      result.push_back(&job);
     }
-    std::string text;
-    for (const auto& [day, its_jobs] : by_day) {
-      text += fmt::format("<h3>{}</h3>\n<ul>\n{}</ul>\n", time_element(day, weekday_and_day(day)),
-                          lines(its_jobs));
-    }
-    return text.empty() ? "<p>No job falls in these days.</p>\n" : text;
+    return result;
   }
 
-  // What stands in flower, by the likely dates.
-  std::string to_cut() {
+  // A line for each day that has jobs.
+  std::string day_by_day(DateRange days) {
+    std::string text;
+    for (Date day = days.from; day < days.until; day += Days{1}) {
+      const JobsOfDay jobs = jobs_of(day);
+      if (jobs.empty()) continue;
+      text += fmt::format("<li><strong>{}</strong>{}</li>\n",
+                          time_element(day, weekday_and_day(day)), named(jobs));
+    }
+    return text.empty() ? "" : "<ul>\n" + text + "</ul>\n";
+  }
+
+  // What is cut from today to the end of the month, by the likely dates.
+  std::string cuts() {
+    const std::chrono::year_month_day day{today};
+    const Date month_end{(day.year() / day.month() + std::chrono::months{1}) / std::chrono::day{1}};
     std::string list;
-    for (const ground::Sowing& sowing : schedule.sowings) {
-      if (today < sowing.timeline.first_cut.likely || today > sowing.last_cut()) continue;
+    for (const ground::Sowing& sowing : garden.schedule.sowings) {
+      if (!sowing.is_cut() || !sowing.gives_stems()) continue;
+      if (sowing.timeline.first_cut.likely >= month_end || today > sowing.last_cut()) continue;
       list += cut_line(sowing);
       if (!sowing.sheet->cautions.empty()) {
-        cautions[plan.plantings[sowing.planting].asked.crop] = caution_lines(*sowing.sheet);
+        cautions[garden.plan.plantings[sowing.planting].asked.crop] = caution_lines(*sowing.sheet);
       }
     }
-    if (list.empty()) return "<h2>To cut now</h2>\n<p>Nothing, by the usual weather.</p>\n";
-    return "<h2>To cut now</h2>\n<p>By the usual weather; the plants know better.</p>\n<ul>\n" +
-           list + "</ul>\n";
+    const std::string heading =
+        fmt::format("To cut in {}", month_name(std::chrono::month{month_of(today)}));
+    if (list.empty()) return section(heading, "<p>Nothing, by the usual weather.</p>\n");
+    return section(
+        heading, "<p>By the usual weather; the plants know better.</p>\n<ul>\n" + list + "</ul>\n");
   }
 
   std::string cut_line(const ground::Sowing& sowing) const {
-    const Planting& planting = plan.plantings[sowing.planting];
-    const Date until = sowing.last_cut();
+    const Planting& planting = garden.plan.plantings[sowing.planting];
+    const Date from = sowing.timeline.first_cut.likely, until = sowing.last_cut();
     const std::string crop =
         planting.asked.crop + (sowing.number > 0 ? fmt::format(" {}", sowing.number) : "");
-    std::string line =
-        fmt::format("<li><strong>{}</strong>, {}, until about {}.", escaped(capitalised(crop)),
-                    escaped(bed_name(plan, planting)), time_element(until, short_day(until)));
+    std::string line = fmt::format(
+        "<li><strong>{}</strong>, {}, {}until about {}.", escaped(capitalised(crop)),
+        escaped(bed_name(garden.plan, planting)),
+        from > today ? fmt::format("from about {} ", time_element(from, short_day(from))) : "",
+        time_element(until, short_day(until)));
     if (!sowing.sheet->cut_stage.empty()) {
       line += fmt::format(" Cut when {}.", escaped(sowing.sheet->cut_stage));
     }
     return line + "</li>\n";
   }
 
-  // To be called last: it speaks of the crops the others have named.
+  // To be called after all that speak of crops.
   std::string take_care() const {
     if (cautions.empty()) return "";
-    std::string text = "<h2>Take care</h2>\n<ul>\n";
+    std::string list;
     for (const auto& [crop, lines] : cautions) {
-      text += fmt::format("<li><strong>{}</strong>.", escaped(capitalised(crop)));
-      for (const std::string& line : lines) text += " " + escaped(line);
-      text += "</li>\n";
+      list += fmt::format("<li><strong>{}</strong>.", escaped(capitalised(crop)));
+      for (const std::string& line : lines) list += " " + escaped(line);
+      list += "</li>\n";
     }
-    return text +
-           "</ul>\n<p>No list of harmful plants is complete; local rules and qualified "
-           "advice stand above this one.</p>\n";
+    return section("Take care",
+                   "<ul>\n" + list +
+                       "</ul>\n<p>No list of harmful plants is complete; local rules and "
+                       "qualified advice stand above this one.</p>\n");
+  }
+
+  // How many weeks of the wish have their vases; those to come that have not, with what is wanting.
+  std::string weeks() const {
+    if (!garden.plan.wish) return "";
+    std::string list;
+    const std::vector<harvest::Week>& all = garden.weeks;
+    for (std::size_t first = 0; first < all.size();) {
+      std::vector<Date> mondays;
+      std::size_t next = first;
+      for (; next < all.size() && all[next].vase.state() == all[first].vase.state() &&
+             all[next].vase.lacks == all[first].vase.lacks;
+           ++next) {
+        if (all[next].monday + Days{7} > today) mondays.push_back(all[next].monday);
+      }
+      if (!mondays.empty() && all[first].vase.state() != harvest::WeekState::Full) {
+        list += fmt::format("<li>{}</li>\n", capitalised(week_words(mondays, all[first].vase)));
+      }
+      first = next;
+    }
+    if (!list.empty()) list = "<p>Those to come that have not:</p>\n<ul>\n" + list + "</ul>\n";
+    return section("Vases",
+                   fmt::format("<p>{} by the usual weather.</p>\n{}", full_weeks(all), list));
   }
 };
+
+constexpr std::string_view kChart =
+    R"(<div class="screen"><h2>The beds</h2>
+<figure class="chart"><a href="chart.svg"><img src="chart.svg" alt="What stands where through the year, a page for each bed; its words are in the picture itself" /></a></figure>
+</div>
+)";
+
+// What stands on the page while it is of an earlier plan.
+std::string broken_note(Date since) {
+  return fmt::format(
+      "<p class=\"broken\"><strong>This page is of an earlier plan.</strong> Since {} the plan "
+      "cannot be taken up as it was edited. Whoever keeps it can see what is wrong where trug "
+      "runs; the calendar stays as it was until it is mended.</p>\n",
+      time_element(since, long_day(since)));
+}
 
 std::string page_head(const std::string& title) {
   return fmt::format(
@@ -234,40 +274,45 @@ std::string page_head(const std::string& title) {
 }
 
 std::string page_end(const FeedAddresses& addresses) {
-  return fmt::format(kHowToSubscribe, fmt::arg("webcal", addresses.webcal),
+  return "<div class=\"screen\"><h2 id=\"telephone\">This calendar on your telephone</h2>\n" +
+         fmt::format(fmt::runtime(addresses.only_here ? kOnlyHere : kHowToSubscribe),
+                     fmt::arg("webcal", addresses.webcal),
                      fmt::arg("address", addresses.calendar)) +
-         "</main>\n</body>\n</html>\n";
+         "</div>\n</main>\n</body>\n</html>\n";
 }
 
 }  // namespace
 
-std::string feed_page(const Plan& plan, const ground::Schedule& schedule,
-                      const std::vector<JobRow>& jobs, const climate::Climate& climate, Date today,
-                      const FeedAddresses& addresses) {
-  Page page{plan, schedule, jobs, today};
-  std::string text = page_head(escaped(plan.title));
+std::string feed_page(const FeedGarden& garden, Date today, const FeedAddresses& addresses,
+                      std::optional<Date> broken_since) {
+  Page page{garden, today};
+  std::string text = page_head(escaped(garden.plan.title));
   text += fmt::format(
       "<p class=\"soft\">{}</p>\n"
-      "<p><a href=\"#telephone\">This calendar on your telephone</a></p>\n",
+      "<p class=\"screen\"><a href=\"#telephone\">This calendar on your telephone</a></p>\n",
       time_element(today, long_day(today)));
-  text += page.this_week();
-  text += page.to_cut();
-  text += page.later();
+  if (broken_since) text += broken_note(*broken_since);
+  text += page.now();
+  text += page.next();
+  text += page.cuts();
+  text += page.weeks();
+  text += page.around();
   text += page.take_care();
-  if (const std::string note = trust_note(climate); !note.empty()) {
+  if (const std::string note = trust_note(garden.climate); !note.empty()) {
     text += fmt::format("<p>{}</p>\n", escaped(note));
   }
-  return text + page_end(addresses);
+  return text + std::string(kChart) + page_end(addresses);
 }
 
-std::string feed_page_without_plan(const FeedAddresses& addresses) {
+std::string feed_page_without_plan(Date since, const FeedAddresses& addresses) {
   return page_head("The week’s jobs are missing") +
-         "<p>The plan they are reckoned from cannot be read at present. Whoever keeps it can see "
-         "what is wrong where trug runs; once it is mended they stand here again.</p>\n"
-         "<p>The calendar goes on meanwhile as it was last.</p>\n" +
+         fmt::format(
+             "<p class=\"broken\">The plan they are reckoned from cannot be read; trug found it so "
+             "when it was started on {}. Whoever keeps it can see what is wrong where trug runs; "
+             "once it is mended they stand here again.</p>\n"
+             "<p>The calendar goes on meanwhile as it was last.</p>\n",
+             time_element(since, long_day(since))) +
          page_end(addresses);
 }
-
-std::string feed_style() { return std::string(kStyle); }
 
 }  // namespace trug::show

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <utility>
 
 #include "base/text.h"
 #include "show/markup.h"
@@ -17,6 +18,16 @@ constexpr double kBoldLetterWidth = 0.69;
 
 double letter_width(double size, bool bold) {
   return size * (bold ? kBoldLetterWidth : kLetterWidth);
+}
+
+// Of a plain letter, the wider of the two; others count as wide ones.
+double letter_width(char letter) {
+  if (letter == ' ' || std::string_view("ijl.,:;'!|").find(letter) != std::string_view::npos) {
+    return 0.36;
+  }
+  if (std::string_view("frt()-").find(letter) != std::string_view::npos) return 0.45;
+  if (std::string_view("mwMW").find(letter) != std::string_view::npos) return 0.98;
+  return letter >= 'A' && letter <= 'Z' ? 0.78 : 0.64;
 }
 
 std::string_view anchor_words(Anchor anchor) {
@@ -36,7 +47,31 @@ std::string_view anchor_words(Anchor anchor) {
 std::string mm(double length) { return number(length, 2); }
 
 double text_width(std::string_view text, double size, bool bold) {
-  return display_width(text) * letter_width(size, bold);
+  double width = 0;
+  std::string others;  // what is not ASCII, by its columns
+  for (const char letter : text) {
+    const bool plain = static_cast<unsigned char>(letter) < 0x80U;
+    if (plain) {
+      width += letter_width(letter);
+    } else {
+      others += letter;
+    }
+  }
+  width += 0.78 * display_width(others);
+  return width * size * (bold ? kBoldLetterWidth / kLetterWidth : 1);
+}
+
+std::vector<std::string> lines_in(double room, std::string_view text, double size, bool bold) {
+  std::vector<std::string> lines;
+  for (std::string& word : wrapped(text, 1)) {  // each word by itself
+    const std::string longer = lines.empty() ? word : lines.back() + " " + word;
+    if (lines.empty() || text_width(longer, size, bold) > room) {
+      lines.push_back(std::move(word));
+    } else {
+      lines.back() = longer;
+    }
+  }
+  return lines;
 }
 
 int letters(double room, double size, bool bold) {

@@ -4,9 +4,11 @@
 
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace trug::show {
 
+inline constexpr std::string_view kPaper = "#fffdf8";
 inline constexpr std::string_view kInk = "#33302b";
 inline constexpr std::string_view kEdge = "#5d564b";  // around ground and plants
 
@@ -28,8 +30,11 @@ struct TextStyle {
 
 // A length as a number: at most two digits after the point.
 std::string mm(double length);
-// The room a text takes in the widest usual sans-serif; it may be less.
+// The room a text takes in the wider of two usual sans-serifs; it may be less.
 double text_width(std::string_view text, double size, bool bold = false);
+// The text in lines that have that room; a longer word keeps its line.
+std::vector<std::string> lines_in(double room, std::string_view text, double size,
+                                  bool bold = false);
 // How many letters of that size have room.
 int letters(double room, double size, bool bold = false);
 // Cut to at most `columns` letters, with an ellipsis where something went.

@@ -70,6 +70,32 @@ std::string lacks_words(const std::vector<Lack>& lacks) {
   return text;
 }
 
+std::string lacking_words(const std::vector<Lack>& lacks) {
+  std::vector<std::string> named;
+  for (const Lack lack : lacks) named.emplace_back(words(lack));
+  return listed(named);
+}
+
+std::string week_words(const std::vector<Date>& mondays, const harvest::Vase& vase) {
+  const std::string name = weeks_of(mondays);
+  const std::string wanting = lacking_words(vase.lacks);
+  switch (vase.state()) {
+    case WeekState::Full:
+      return name + ": all the vases";
+    case WeekState::Half:
+      return fmt::format("{}: half of the vases or more, wanting {}", name, wanting);
+    case WeekState::Short:
+      return fmt::format("{}: less than half of the vases, wanting {}", name, wanting);
+  }
+  return "";
+}
+
+std::string full_weeks(const std::vector<Week>& weeks) {
+  const int full = harvest::count(weeks, WeekState::Full);
+  return fmt::format("{} of the {} {} vases", full, counted(static_cast<int>(weeks.size()), "week"),
+                     full == 1 ? "has its" : "have their");
+}
+
 std::string weeks_paragraph(const std::vector<Week>& weeks) {
   const auto half = mondays(weeks, WeekState::Half), less = mondays(weeks, WeekState::Short);
   std::string text = fmt::format(

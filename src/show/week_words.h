@@ -23,6 +23,13 @@ std::string_view words(harvest::Lack lack);
 // "filler, kind": the words that files have; empty where nothing is lacking.
 std::string lacks_words(const std::vector<harvest::Lack>& lacks);
 
+// "weeks of 3 May to 24 May: half of the vases or more, wanting a filler": of weeks that are alike.
+std::string week_words(const std::vector<Date>& mondays, const harvest::Vase& vase);
+// "a main flower and stems"; empty where nothing is lacking.
+std::string lacking_words(const std::vector<harvest::Lack>& lacks);
+
+// "12 of the 23 weeks have their vases".
+std::string full_weeks(const std::vector<harvest::Week>& weeks);
 // How many weeks of the wish have their vases, half of them or less, and what is lacking in so
 // many.
 std::string weeks_paragraph(const std::vector<harvest::Week>& weeks);

@@ -106,7 +106,7 @@ equal "type of the page" "text/html; charset=utf-8" "$(header Content-Type)"
 cp body page.html
 xmllint --noout page.html || fail "the page is not well formed"
 grep -q "href=\"webcal://127.0.0.1:$port/$token/calendar.ics\"" page.html || fail "no link to subscribe"
-for name in style.css qr.svg qr-webcal.svg; do
+for name in style.css chart.svg qr.svg qr-webcal.svg; do
   equal "$name" 200 "$(status "$page$name")"
   cp body "$name"
 done
@@ -123,6 +123,15 @@ if command -v chromium >/dev/null; then
     grep -q "Content Security Policy" browser.log && fail "the page breaks its own policy"
     python3 "$project/tests/app/look_at_page.py" $scheme.png $scheme || fail "the $scheme page"
   done
+  # On paper one sheet, and the secret on none; the telephone's part has it in its links.
+  chromium --headless --no-sandbox --disable-gpu --user-data-dir="$folder/browser" \
+    --print-to-pdf="$folder/page.pdf" "$page" >browser.log 2>&1 || fail "the page was not printed"
+  equal "sheets of the page" 1 "$(grep -a -c '/Type */Page$' page.pdf)"
+  grep -a -q "$token" page.pdf && fail "the secret is printed"
+  curl -s "${page}style.css" | sed 's/^  .screen { display: none; }//' >style.css
+  chromium --headless --no-sandbox --disable-gpu --user-data-dir="$folder/browser" \
+    --print-to-pdf="$folder/shown.pdf" "file://$folder/page.html" >browser.log 2>&1
+  grep -a -q "$token" shown.pdf || fail "a secret on paper would not be seen"
 else
   echo "no chromium: the page was not looked at"
 fi

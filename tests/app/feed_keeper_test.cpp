@@ -96,6 +96,8 @@ TEST_F(FeedKeeperTest, ServesTheFileItWrites) {
   ASSERT_EQ(feed.start(), kDone) << err_.str();
   EXPECT_EQ(get("calendar.ics"), read("garden.feed.ics"));
   EXPECT_NE(get("").find("Porch vases"), std::string::npos);
+  EXPECT_EQ(get("").find("qr.svg"), std::string::npos) << "no telephone reaches 127.0.0.1";
+  EXPECT_TRUE(get("chart.svg").starts_with("<?xml"));
   EXPECT_NE(read("garden.feed.ics").find("X-PUBLISHED-TTL"), std::string::npos) << "not for a feed";
 }
 
@@ -193,6 +195,7 @@ TEST_F(FeedKeeperTest, AStartWithABrokenPlanServesTheLastGoodCalendar) {
   EXPECT_EQ(get("calendar.ics"), last);
   EXPECT_EQ(read("garden.feed.ics"), last);
   EXPECT_NE(get("").find("The plan they are reckoned from cannot be read"), std::string::npos);
+  EXPECT_NE(get("").find("Wed 3 March 2027"), std::string::npos);
   EXPECT_NE(get("").find("http://127.0.0.1:8017/" + kToken + "/calendar.ics"), std::string::npos);
   EXPECT_NE(err_.str().find(": error:"), std::string::npos) << err_.str();
   EXPECT_TRUE(err_.str().ends_with("The plan " + path("garden.toml") +
@@ -253,12 +256,20 @@ TEST_F(FeedKeeperTest, ABrokenEditKeepsTheLastGoodFeed) {
   EXPECT_NE(err_.str().find("The feed stays as it was."), std::string::npos);
   EXPECT_EQ(get("calendar.ics"), before);
   EXPECT_EQ(read("garden.feed.ics"), before);
+  EXPECT_NE(get("").find("earlier plan.</strong> Since <time datetime=\"2027-03-01\">"),
+            std::string::npos);
   err_.str("");
   look_twice(feed);
   EXPECT_EQ(err_.str(), "") << "told once";
+  set_day("2027-03-04");
+  look_twice(feed);
+  EXPECT_NE(get("").find("Thu 4 March 2027"), std::string::npos) << "the day goes on";
+  EXPECT_NE(get("").find("Since <time datetime=\"2027-03-01\">"), std::string::npos);
+  err_.str("");
   write("garden.toml", kPlan);
   look_twice(feed);
   EXPECT_EQ(err_.str(), "The feed is what its plan says again.\n");
+  EXPECT_EQ(get("").find("earlier plan"), std::string::npos);
   EXPECT_EQ(get("calendar.ics"), before);
 }
 

@@ -232,6 +232,19 @@ TEST(Address, IsReadAndWritten) {
   }
 }
 
+// RFC 6761 (localhost), RFC 1122 (127/8), RFC 4291 (::1).
+TEST(Address, WhatNoOtherMachineCanFollow) {
+  for (const char* url : {"http://127.0.0.1:8017", "http://127.3.2.1", "https://localhost/garden",
+                          "http://localhost:80/", "http://[::1]", "http://[::1]:8017/garden"}) {
+    EXPECT_TRUE(is_only_here(url)) << url;
+  }
+  for (const char* url : {"http://192.168.1.20:8017", "https://example.org/garden",
+                          "https://example.org:444", "http://localhost.example.org",
+                          "http://[2001:db8::1]:8017", "https://example.org/127.0.0.1:80"}) {
+    EXPECT_FALSE(is_only_here(url)) << url;
+  }
+}
+
 TEST(Address, OtherTextsAreNone) {
   for (const char* text : {"",
                            ":",

@@ -270,9 +270,16 @@ TEST_F(SiteTest, AnEmptyCalendarIsNeverPublished) {
   EXPECT_EQ(body_of(get("/" + kOpen + "/calendar.ics")), kCalendar);
 }
 
+TEST_F(SiteTest, TheChartLiesBesideThePage) {
+  Published with_chart = published();
+  with_chart.chart = "<svg xmlns=\"http://www.w3.org/2000/svg\"/>";
+  EXPECT_TRUE(site_.publish(with_chart));
+  EXPECT_EQ(body_of(get("/" + kOpen + "/chart.svg")), with_chart.chart);
+}
+
 TEST_F(SiteTest, WhatIsNotThereIsUnknown) {
   EXPECT_TRUE(site_.publish({kCalendar, "", "", "", kChanged}));
-  for (const char* name : {"", "style.css", "qr.svg", "qr-webcal.svg"}) {
+  for (const char* name : {"", "style.css", "chart.svg", "qr.svg", "qr-webcal.svg"}) {
     EXPECT_EQ(get("/" + kOpen + "/" + name).status, 404) << name;
   }
   EXPECT_EQ(get("/" + kOpen + "/calendar.ics").status, 200);

@@ -30,10 +30,21 @@ cmp "$work/other.svg" "$work/kept.svg"
 "$trug" chart "$plan" --today 2026-05-01 -o "$work/other.svg" --force
 cmp "$work/other.svg" "$work/first.svg"
 
-# A4 at 96 pixels an inch: 794 by 1123.
+browser() {
+  timeout 120 chromium --headless --no-sandbox --disable-gpu --no-first-run \
+    --disable-background-networking --disable-component-update --disable-sync --disable-quic \
+    --user-data-dir="$work/profile" --hide-scrollbars "$@" >/dev/null 2>&1
+}
+# A page of A4 at 96 pixels an inch is 794 by 1123.
+beds=$(grep -c '^\[\[bed\]\]' "$plan")
 rsvg-convert -w 794 "$work/bed.svg" -o "$work/rsvg.png"
-timeout 120 chromium --headless --no-sandbox --disable-gpu --no-first-run \
-  --disable-background-networking --disable-component-update --disable-sync --disable-quic \
-  --user-data-dir="$work/profile" --hide-scrollbars --window-size=794,1123 \
-  --screenshot="$work/chromium.png" "file://$work/bed.svg" >/dev/null 2>&1
+browser --window-size=794,$((1123 * beds)) --screenshot="$work/chromium.png" "file://$work/bed.svg"
+# Printed, a bed is a page, of the paper that was asked for (in points, ISO 216).
+"$trug" chart "$plan" --today 2026-05-01 --paper a3 -o "$work/a3.svg"
+for paper in 'bed 59[0-9.]* 84[0-9.]*' 'a3 84[0-9.]* 119[0-9.]*'; do
+  name=${paper%% *}
+  browser --print-to-pdf="$work/$name.pdf" "file://$work/$name.svg"
+  pages=$(grep -a -c "MediaBox *\[0 0 ${paper#* }\]" "$work/$name.pdf")
+  test "$pages" -eq "$beds" || { echo "$name.pdf has $pages pages" >&2; exit 1; }
+done
 python3 "$source/tests/interop/look_at_chart.py" "$work/bed.svg" "$work/rsvg.png" "$work/chromium.png"
