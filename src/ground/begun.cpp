@@ -2,6 +2,7 @@
 #include "ground/begun.h"
 
 #include <algorithm>
+#include <cstdlib>
 #include <map>
 #include <string>
 #include <utility>
@@ -78,15 +79,26 @@ void take(const Happened& happened, const Planting& planting, Begun& begun, Star
   }
 }
 
+// Tubers and corms that their calendar has potted up and set out later: `planted` is the job of
+// that name, where its day is the nearer one.
+bool is_potting(const Happened& happened, const Planting& planting, int number, int repeat) {
+  if (happened.what != Happening::Planted) return false;
+  const auto potted = told_day(planting, number, repeat, "plant");
+  const auto out = told_day(planting, number, repeat, "plant-out");
+  return potted && out &&
+         std::abs(days_between(*potted, happened.on)) < std::abs(days_between(*out, happened.on));
+}
+
 // One start from its records, which are in order, and from what was told of it.
 Begun start_of(const Planting& planting, const Sheet& sheet, const climate::Season& season,
                int number, int repeat) {
   Begun begun{.number = number, .repeat = repeat};
   StartDays records;
   for (const Happened& happened : planting.happened) {
-    if (happened.succession == number && happened.repeat == repeat) {
-      take(happened, planting, begun, records);
-    }
+    if (happened.succession != number || happened.repeat != repeat) continue;
+    Happened record = happened;
+    if (is_potting(happened, planting, number, repeat)) record.what = Happening::Sown;
+    take(record, planting, begun, records);
   }
   take_told(planting, sheet, season, records, begun);
   if (!begun.start && !begun.in_ground) return begun;

@@ -313,6 +313,12 @@ std::vector<Candidate> nearest_pinned(const Setting& setting, const Sheet& sheet
 // The candidates of one sowing of which something is known.
 Candidates candidates_of(const Setting& setting, const Sheet& sheet, const CropEntry& entry,
                          Begun begun) {
+  if (begun.repeat > 0 && entry.since) {
+    // What stood is gone: it is begun like anything else.
+    CropEntry anew = entry;
+    anew.since.reset();
+    return candidates_of(setting, sheet, anew, std::move(begun));
+  }
   Candidates result;
   generate(setting, sheet, entry, begun, Pinned::Bound, result);
   if (result.list.empty()) result.list = nearest_pinned(setting, sheet, entry, begun);

@@ -84,8 +84,8 @@ std::optional<Refusal> judge_frost(const Case& of, Candidate& c, const Way& way)
 
 // What is sown in a frame in autumn is to come up before the winter.
 std::optional<Refusal> judge_cold_frame(const Case& of, const Candidate& c, const Way& way) {
-  const bool sown_in_autumn = way.method == Method::Seed && way.raised == Raised::Frame &&
-                              c.start < of.clock.season().from;
+  const bool sown_in_autumn =
+      way.method == Method::Seed && way.raised == Raised::Frame && c.start < of.clock.season().from;
   if (!of.warm_soil || !sown_in_autumn || of.is_pinned()) return std::nullopt;
   Refusal refusal{.rule = Rule::ColdSoil, .start = c.start, .found_day = c.start};
   refusal.found = growth::soil_after_sowing_c(of.setting.climate, way.raised, c.start);
@@ -93,10 +93,22 @@ std::optional<Refusal> judge_cold_frame(const Case& of, const Candidate& c, cons
   return refusal.found < refusal.wanted ? std::optional(refusal) : std::nullopt;
 }
 
+// Corms and tubers that frost harms lie in cold soil and rot (common practice): at 7 degC they may.
+std::optional<Refusal> judge_cold_corms(const Case& of, const Candidate& c, const Way& way) {
+  const bool planted_in_spring = way.method == Method::Bulb && way.raised == Raised::InPlace &&
+                                 c.start >= of.clock.season().from;
+  if (!of.warm_soil || !planted_in_spring || of.is_pinned() || is_hardy(of)) return std::nullopt;
+  Refusal refusal{.rule = Rule::ColdSoil, .start = c.start, .found_day = c.start};
+  refusal.found = climate::soil_c(of.setting.climate, c.start);
+  refusal.wanted = climate::sowing_soil_c(FrostClass::Hardy);
+  return refusal.found < refusal.wanted ? std::optional(refusal) : std::nullopt;
+}
+
 // Spring sowings outdoors wait for warm soil, its date taken a week early since it is no better
 // known. Hardy seed lies and waits: for it cold soil only costs its place in the window's middle.
 std::optional<Refusal> judge_cold_soil(const Case& of, Candidate& c, const Way& way) {
   if (auto frame = judge_cold_frame(of, c, way)) return frame;
+  if (auto corms = judge_cold_corms(of, c, way)) return corms;
   const bool sown_in_spring = way.method == Method::Seed && way.raised == Raised::InPlace &&
                               c.start >= of.clock.season().from;
   const auto& warm = of.warm_soil;

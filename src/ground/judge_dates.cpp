@@ -40,7 +40,8 @@ std::optional<Date> chilled(const Case& of, const Way& way) {
 }  // namespace
 
 std::optional<Date> soonest_out(const Begun& begun, const Setting& setting) {
-  return begun.start_told && !begun.in_ground ? setting.today : std::nullopt;
+  const bool is_told = begun.start_told || (begun.start && begun.earlier);
+  return is_told && !begun.in_ground ? setting.today : std::nullopt;
 }
 
 std::optional<Refusal> judge_dates(const Case& of, const Candidate& c, const Way& way) {

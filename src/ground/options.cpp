@@ -63,8 +63,17 @@ std::vector<Start> starts_of(const Candidates& candidates, const CropEntry& aske
   return result;
 }
 
+constexpr double kAnotherDay = 0.8;  // of what was told to go out on a day that can still be had
+
+// What has begun goes out as it was told, unless its ground or another rule asks for another day.
+double told_weight(const Candidate& c) {
+  const bool waits = c.begun.way && c.begun.earlier && !c.begun.in_ground;
+  return waits && c.in_ground != c.begun.earlier->in_ground ? kAnotherDay : 1;
+}
+
 double weight_of(const Candidate& c, const Start& start, const Sheet& sheet) {
-  return way_weight(c.way, sheet.ways[c.way].method == Method::BoughtPlants) * place_weight(start);
+  return way_weight(c.way, sheet.ways[c.way].method == Method::BoughtPlants) * place_weight(start) *
+         told_weight(c);
 }
 
 // What gives nothing yet goes in by the way that its sheet names first, where that can still be

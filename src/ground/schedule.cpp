@@ -3,7 +3,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 #include <numeric>
 #include <span>
 
@@ -27,12 +26,6 @@ double take_count(int stems, bool counted_before, std::span<double> days) {
   return forecast;
 }
 
-// What is cut once gives no more than its plants have.
-double most_stems(const Sowing& sowing) {
-  if (sowing.sheet->habit != Habit::Single) return std::numeric_limits<double>::infinity();
-  return sowing.plants * sowing.spec().stems_per_plant(sowing.raised_by()).high;
-}
-
 // What was counted stands for the days since the count before it; the rest follows all that was by
 // the share of the cutting that is over.
 void take_counts(const Sowing& sowing, std::vector<double>& by_day) {
@@ -50,8 +43,9 @@ void take_counts(const Sowing& sowing, std::vector<double>& by_day) {
   }
   if (forecast <= 0 || whole <= 0) return;
   double rest = 1 + forecast / whole * (stems / forecast - 1);
-  if (whole > forecast) {
-    rest = std::min(rest, std::max(0.0, most_stems(sowing) - stems) / (whole - forecast));
+  if (whole > forecast && sowing.sheet->habit == Habit::Single) {
+    // What is cut sooner was cut already.
+    rest = std::max(0.0, whole - stems) / (whole - forecast);
   }
   for (std::size_t day = from; day < by_day.size(); ++day) by_day[day] *= rest;
 }

@@ -59,7 +59,7 @@ std::optional<Earlier> earlier_of(const Told& told, const Planting& planting, co
     return Earlier{*way, "", *start, days.planted_out.value_or(*start), *start};
   }
   const ToldStart& start = *told.start;
-  const bool in_bed = start.start == start.in_ground;
+  const bool in_bed = start.raised == Raised::InPlace;
   // What stands was put there once, in whichever way.
   const bool stands = planting.asked.since.has_value();
   const auto is_such = [&](const Way& way, bool by_name) {
@@ -134,7 +134,9 @@ void take_started(const Told& told, const Earlier& earlier, const Way& way, cons
                   Begun& begun) {
   const bool recorded_before = begun.in_ground && *begun.in_ground < earlier.start;
   begun.way = earlier.way;
-  if (!begun.start && !recorded_before) {
+  // Planted in its place it begins there, on whichever day that was.
+  const bool begins_there = begun.in_ground && !way.weeks_under_cover;
+  if (!begun.start && !recorded_before && !begins_there) {
     begun.start = earlier.start;
     begun.start_told = true;
   }

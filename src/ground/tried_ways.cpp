@@ -70,9 +70,14 @@ bool is_better_sown_in_place(const Setting& setting, const Sheet& sheet, const C
   return has_place && growth::comes_up_outdoors(setting.climate, sheet, start);
 }
 
+Days grown_after(const Way& way) {
+  const double low = way.weeks_under_cover->low;
+  return Days{std::lround(7 * std::max(low - kWeeksOff, kGrownShare * low))};
+}
+
 DateRange within_reach(const Way& way, Date start, DateRange window) {
   const Range& weeks = *way.weeks_under_cover;
-  const DateRange reach{start + Days{std::lround(7 * (weeks.low - kWeeksOff))},
+  const DateRange reach{start + grown_after(way),
                         start + Days{std::lround(7 * (weeks.high + kWeeksOff)) + 1}};
   const DateRange both{std::max(reach.from, window.from), std::min(reach.until, window.until)};
   return both.from < both.until ? both : reach;
@@ -87,7 +92,7 @@ DateRange days_to_try(const Way& way, const Pins& pins, DateRange days) {
 
 std::optional<Date> day_told(const Way& way, Date start, const std::optional<Earlier>& earlier) {
   if (!earlier) return std::nullopt;
-  const Date grown = start + Days{std::lround(7 * (way.weeks_under_cover->low - kWeeksOff))};
+  const Date grown = start + grown_after(way);
   const bool stays = start <= earlier->start || grown <= earlier->in_ground;
   return stays ? std::optional(earlier->in_ground) : std::nullopt;
 }

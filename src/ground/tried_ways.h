@@ -24,9 +24,12 @@ std::optional<Refusal> not_tried(const Setting& setting, const Sheet& sheet, con
 bool is_better_sown_in_place(const Setting& setting, const Sheet& sheet, const CropEntry& entry,
                              const Way& way, Date start);
 
-// A pinned start may leave the usual weeks by this.
-inline constexpr double kWeeksOff = 2;
+// A pinned start may leave the usual weeks by this, and no plant goes out before so much of the
+// fewest (memory).
+inline constexpr double kWeeksOff = 2, kGrownShare = 0.75;
 
+// The fewest days from a start until its plants can go out.
+Days grown_after(const Way& way);
 // The days of `window` on which plants started on that day can go out; where there are none, all
 // on which they can: pins beat windows.
 DateRange within_reach(const Way& way, Date start, DateRange window);

@@ -99,10 +99,22 @@ class HappenedReader {
     const auto found = std::ranges::find(plan_.plantings, folded(name),
                                          [](const Planting& p) { return folded(p.name); });
     if (found != plan_.plantings.end()) return &*found;
-    std::vector<std::string> names;
-    for (const Planting& planting : plan_.plantings) names.push_back(planting.name);
+    // By the bed's id, where it has a new name since.
+    const auto by_id = std::ranges::find(plan_.plantings, folded(name), [&](const Planting& p) {
+      const Bed* bed = bed_of(plan_, p);
+      return bed == nullptr ? std::string()
+                            : folded(bed_identity(*bed) + "/" + p.asked.id.value_or(p.asked.crop));
+    });
+    if (by_id != plan_.plantings.end()) return &*by_id;
+    std::vector<std::string> names, meant;
+    for (const Planting& planting : plan_.plantings) {
+      names.push_back(planting.name);
+      if (folded(planting.name).ends_with("/" + folded(name))) meant.push_back(planting.name);
+    }
     table.error("planting", fmt::format("the plan has no planting '{}'", name),
-                names.empty() ? "it has none at all" : "there are " + listed(names));
+                names.empty()   ? "it has none at all"
+                : meant.empty() ? "there are " + listed(names)
+                                : "write " + listed(meant, "or"));
     return nullptr;
   }
 
@@ -267,7 +279,13 @@ void read_have(TomlTable& file, SheetLibrary& sheets, Diagnostics& diagnostics,
     entry.crop = crop.value_or("");
     if (crop) resolve_crop(entry, table.at("crop"), sheets, diagnostics);
     held.crop = entry.crop;
-    const auto what = table.choice("what", kHeld, required("what = \"seed\""));
+    const auto what = table.choice<Held>("what",
+                                         {{"seed", Held::Seed},
+                                          {"bulbs", Held::Bulbs},
+                                          {"corms", Held::Bulbs},
+                                          {"tubers", Held::Bulbs},
+                                          {"plants", Held::Plants}},
+                                         required("what = \"seed\""));
     held.what = what.value_or(Held::Seed);
     held.number =
         table.whole_number("number", required("number = 200"), {1, 1'000'000}).value_or(0);

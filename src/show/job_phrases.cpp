@@ -36,6 +36,7 @@ std::string range_words(Range range, std::string_view unit) {
 }
 
 std::string in_rows(const Sowing& sowing) {
+  if (sowing.length.value() == 0) return "outside the beds";
   const std::string apart = number(sowing.spacing_cm, 0);
   if (sowing.sheet->arrangement == Arrangement::DoubleRow) {
     return fmt::format("in one double row along the bed, {} cm apart", apart);
@@ -60,6 +61,7 @@ std::string how_to_plant(const Sheet& sheet) {
 }
 
 std::string at_place(const Job& job) {
+  if (job.length_cm == 0) return "where the plan has it";
   return fmt::format("from {} to {} cm along the bed", job.at_cm, job.at_cm + job.length_cm);
 }
 

@@ -108,6 +108,12 @@ std::string check_page(const Plan& plan, const ground::Schedule& schedule,
         0, style);
   }
   if (const std::string note = trust_note(climate); !note.empty()) text += indented(note, 0, style);
+  if (climate.has_temperatures() && !plan.place.coldest_c) {
+    text += indented(
+        "The plan does not say how cold its winters get (coldest_c): what they kill is "
+        "not judged.",
+        0, style);
+  }
   return text;
 }
 

@@ -19,7 +19,7 @@ std::string percent(double share) { return fmt::format("{:.0f} in 100", share * 
 
 std::string cold_soil(const Refusal& r) {
   if (!r.wanted_day) {
-    return fmt::format("sown on {} it would lie in soil of {} degC, and to come up it wants {}",
+    return fmt::format("begun on {} it would lie in soil of {} degC, and to come up it wants {}",
                        day(r.start), number(r.found, 0), number(r.wanted));
   }
   return fmt::format("it would be sown on {}, but the soil is warm enough, {} degC, from {}",

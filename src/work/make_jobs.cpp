@@ -149,6 +149,18 @@ void end_with_lift(const Sowing& sowing, std::vector<JobDraft>& drafts) {
   }
 }
 
+// What stands or was begun before the plan asks for nothing whose time is over by then, but for
+// what is still to be done to its ground.
+void leave_the_missed(const Sowing& sowing, const RuleContext& context,
+                      std::vector<JobDraft>& drafts) {
+  const auto& first = context.when.first_day;
+  if (!first || (!sowing.stands && sowing.start >= *first)) return;
+  std::erase_if(drafts, [&](const JobDraft& one) {
+    const bool is_over = std::max(one.window.day, one.window.last) < *first;
+    return is_over && !one.recorded && !one.soonest && !comes_after_lift(one.kind, sowing);
+  });
+}
+
 // In the order in which they are done: under cover before out in the bed, there by their days from
 // its start on, else as in a life.
 std::vector<JobDraft> drafts_of(const Sowing& sowing, const RuleContext& context) {
@@ -163,6 +175,7 @@ std::vector<JobDraft> drafts_of(const Sowing& sowing, const RuleContext& context
   take_records(sowing, context, drafts);
   raise_in_order(drafts);
   end_with_lift(sowing, drafts);
+  leave_the_missed(sowing, context, drafts);
   const auto in_bed =
       std::stable_partition(drafts.begin(), drafts.end(),
                             [](const JobDraft& draft) { return draft.where != Raised::InPlace; });

@@ -29,10 +29,10 @@ bool is_record_of(Happening what, const JobDraft& draft) {
     case Happening::Pinched:
       return draft.kind == JobKind::Pinch;
     case Happening::FirstCut:
+    case Happening::Cut:
       return draft.kind == JobKind::FirstCut;
     case Happening::Lifted:
       return draft.kind == JobKind::Lift || draft.kind == JobKind::LiftAndStore;
-    case Happening::Cut:
     case Happening::Failed:
     case Happening::NotDone:
       return false;
@@ -44,14 +44,23 @@ bool is_of(const Happened& happened, const Sowing& sowing) {
   return happened.succession == sowing.number && happened.repeat == sowing.begun.repeat;
 }
 
-void take_record(const Happened& happened, std::vector<JobDraft>& drafts) {
+// Of tubers and corms that were potted up; else as it says.
+Happening done_by(const Happened& happened, const Sowing& sowing) {
+  const bool potted = happened.what == Happening::Planted && sowing.start == happened.on &&
+                      sowing.start < sowing.in_ground;
+  return potted ? Happening::Sown : happened.what;
+}
+
+void take_record(const Happened& happened, const Sowing& sowing, std::vector<JobDraft>& drafts) {
   // What the sheet leaves to the gardener was done all the same.
   if (happened.what == Happening::Pinched &&
       std::ranges::find(drafts, JobKind::Pinch, &JobDraft::kind) == drafts.end()) {
     drafts.push_back({.kind = JobKind::Pinch, .where = Raised::InPlace});
   }
   for (JobDraft& draft : drafts) {
-    if (!is_record_of(happened.what, draft)) continue;
+    if (!is_record_of(done_by(happened, sowing), draft)) continue;
+    // The first of its cuts, where none is called so.
+    if (happened.what == Happening::Cut && draft.recorded) continue;
     draft.window = {happened.on, happened.on, happened.on};
     draft.recorded = true;
     draft.note = happened.note;
@@ -149,7 +158,7 @@ void take_records(const Sowing& sowing, const RuleContext& context, std::vector<
     if (happened.what == Happening::NotDone) {
       if (!is_chosen(happened)) put_off(happened, sowing, context, drafts);
     } else {
-      take_record(happened, drafts);
+      take_record(happened, sowing, drafts);
     }
   }
   std::erase_if(drafts, [&](const JobDraft& draft) { return is_over(draft, sowing); });

@@ -36,6 +36,9 @@ bool is_lifted(const Sowing& sowing, const RuleContext& context) {
   const Sheet& sheet = *sowing.sheet;
   if (stays_in_ground(sheet.life_cycle)) return false;
   if (dies_down(sowing, context)) return false;
+  // What stays for years under others stays where nothing follows, too.
+  const bool told = sowing.begun.lift || context.asked(sowing).pins.lift_on;
+  if (sheet.stays_under && !sowing.another_follows() && !told) return false;
   const bool kept =
       sheet.lift_and_store || (context.asked(sowing).keep && is_planted(sheet.life_cycle));
   return sowing.another_follows() || !kept;
@@ -133,7 +136,8 @@ std::optional<JobDraft> replant(const Sowing& sowing, const RuleContext& context
   return JobDraft{.kind = JobKind::Replant, .window = {middle, days.from, days.until - Days{1}}};
 }
 
-// Monthly, from a month after it is stored to a month before it may go out again, where that is later.
+// Monthly, from a month after it is stored to a month before it may go out again, where that is
+// later.
 std::optional<JobDraft> look_at_stored(const Sowing& sowing, const RuleContext& context) {
   if (!sowing.sheet->lift_and_store) return std::nullopt;
   const auto stored = lift_and_store(sowing, context);

@@ -45,6 +45,21 @@ TEST_F(HappenedRun, AJobThatThereIsNotIsAnError) {
             std::string::npos);
 }
 
+// The bed has another name since, and its old one as id; and a crop alone names its planting.
+TEST_F(HappenedRun, ARecordNamesItsBedByItsIdToo) {
+  now_ = {make_date(2027, 6, 10), make_date(2027, 6, 10) + std::chrono::hours{9}};
+  std::string text = plan(record("sown", "2027-04-11"));
+  text.replace(text.find("name = \"lane\""), 13, "name = \"path\"\nid = \"lane\"");
+  write("plan.toml", text);
+  EXPECT_EQ(run({"jobs", "@plan.toml"}).exit, 0);
+  text = plan(record("sown", "2027-04-11"));
+  text.replace(text.find("\"lane/cornflower\""), 17, "\"cornflower\"");
+  write("plan.toml", text);
+  const Answer answer = run({"jobs", "@plan.toml"});
+  EXPECT_EQ(answer.exit, 2);
+  EXPECT_NE(answer.err.find("write lane/cornflower"), std::string::npos) << answer.err;
+}
+
 // A past event moves to the day on which it was really done, and says so once.
 TEST_F(HappenedRun, TheCalendarFollowsWhatHappened) {
   now_ = {make_date(2027, 1, 4), make_date(2027, 1, 4) + std::chrono::hours{9}};

@@ -33,6 +33,11 @@ const std::string kMoved = plan("\"ranunculus\", \"dahlia\"", "\"cornflower\"");
 const std::string kMovedLateFrost =
     plan("\"ranunculus\", \"dahlia\"", "\"cornflower\"", "25 October");
 
+std::string happened(const std::string& crop, const std::string& what, Date on) {
+  return "[[happened]]\nplanting = \"front/" + crop + "\"\nwhat = \"" + what +
+         "\"\non = " + iso(on) + "\n";
+}
+
 class Waiting : public Program {
  protected:
   void on(const std::string& day) {
@@ -114,6 +119,41 @@ TEST_F(Waiting, WhatWasTakenOutOfThePlanIsStillInItsPots) {
   ASSERT_EQ(run({"calendar", "@plan.toml"}).exit, 0);
   EXPECT_GE(day_of("dahlia", "plant-out"), now_.today);
   EXPECT_LE(day_of("dahlia", "plant-out"), out + Days{28});
+}
+
+// Recorded with the word of its job, a potted tuber is in its pot; it is set out when it was told.
+TEST_F(Waiting, PlantedIsPottedWhereTheCalendarPotsItUp) {
+  const Date potted = day_of("dahlia", "plant"), out = day_of("dahlia", "plant-out");
+  write("plan.toml", kOneEach + happened("dahlia", "planted", potted + Days{1}));
+  ASSERT_EQ(run({"calendar", "@plan.toml"}).exit, 0);
+  EXPECT_EQ(day_of("dahlia", "plant-out"), out);
+  EXPECT_EQ(day_of("dahlia", "plant"), potted + Days{1});
+}
+
+// In the ground a day later than it was told, it stays in the plan, run after run.
+TEST_F(Waiting, WhatWasPlantedADayLateStaysPlanted) {
+  const Date planted = day_of("ranunculus", "plant");
+  write("plan.toml", kOneEach + happened("ranunculus", "planted", planted + Days{1}));
+  for (const char* day : {"2026-11-02", "2026-11-03", "2026-11-20"}) {
+    on(day);
+    const Answer answer = run({"calendar", "@plan.toml"});
+    ASSERT_EQ(answer.exit, 0);
+    if (std::string(day) != "2026-11-02") {
+      EXPECT_NE(answer.out.find("nothing changed"), std::string::npos) << day << answer.out;
+    }
+    EXPECT_EQ(day_of("ranunculus", "plant"), planted + Days{1}) << day;
+    EXPECT_LT(day_of("ranunculus", "first-cut"), Date::max()) << day;
+  }
+}
+
+// All went as it was told: nothing moves.
+TEST_F(Waiting, WhatWasPottedAsToldMovesNothing) {
+  const Date out = day_of("dahlia", "plant-out");
+  for (const char* word : {"planted", "sown"}) {
+    write("plan.toml", kOneEach + happened("dahlia", word, day_of("dahlia", "plant")));
+    ASSERT_EQ(run({"calendar", "@plan.toml"}).exit, 0);
+    EXPECT_EQ(day_of("dahlia", "plant-out"), out) << word;
+  }
 }
 
 // The season is over: what is advised for the next lies ahead.

