@@ -27,6 +27,10 @@ constexpr Question kQuestions[] = {
      "record (a CSV file). Weather services publish all three.",
      "10.1, 16.8", kNone,
      "twelve monthly means, or the year's and the warmest month's, or a daily record (FILE.csv)"},
+    {"coldest", "DEGREES", "place", "coldest_c", Shape::Number,
+     "How cold is the coldest night of a usual winter there, in degrees Celsius? Without it what "
+     "winters kill is not judged.",
+     "-8", kNone, "the coldest night of a usual winter, degrees Celsius: -8"},
     {"last-frost", "DAY", "place", "last_frost", Shape::Text,
      "When does the last frost of spring come, in the usual year?", "12 May", "",
      "the last of spring: \"12 May\""},

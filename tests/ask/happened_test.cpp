@@ -307,6 +307,19 @@ TEST(Happened, WhatIsCutOnceIsCutNoMoreForBeingCounted) {
   EXPECT_NEAR(stems(only(p)), stems(only(free)), 1);
 }
 
+// Young plants in hand that were set out are those, and nothing is sown for them.
+TEST(Happened, WhatWasSetOutWithoutASowingWasInHand) {
+  const std::string have = "[[have]]\ncrop = \"foxglove\"\nwhat = \"plants\"\nnumber = 6\n";
+  const Planned p = planned("", bed("crops = [\"foxglove\"]") +
+                                    happened("foxglove", {{"planted-out", "2026-08-22"}}) + have);
+  EXPECT_TRUE(only(p).young_plants);
+  EXPECT_EQ(only(p).plants, 6);
+  EXPECT_EQ(iso(only(p).in_ground), "2026-08-22");
+  for (const JobKind kind : {JobKind::OrderSeed, JobKind::OrderPlants, JobKind::Sow}) {
+    EXPECT_TRUE(p.of_kind(kind).empty());
+  }
+}
+
 // A cut is the first of them where none is called so: nothing is still to be done.
 TEST(Happened, ACutIsTheFirstCut) {
   const Planned p = grown("cornflower", {{"sown", "2027-04-03"},
