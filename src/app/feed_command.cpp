@@ -6,7 +6,6 @@
 #include <algorithm>
 #include <cerrno>
 #include <csignal>
-#include <ctime>
 #include <filesystem>
 #include <memory>
 #include <mutex>
@@ -26,6 +25,7 @@
 #include "app/feed_links.h"
 #include "app/inputs.h"
 #include "app/output_file.h"
+#include "app/stop_signals.h"
 #include "base/text.h"
 #include "feed/qr.h"
 #include "feed/server.h"
@@ -202,29 +202,6 @@ int withdraw(const std::vector<Options>& each, const Environment& environment) {
   return kDone;
 }
 
-// SIGINT and SIGTERM, which from here on wait until they are asked for, in all threads.
-class StopSignals {
- public:
-  StopSignals() {
-    sigemptyset(&signals_);
-    sigaddset(&signals_, SIGINT);
-    sigaddset(&signals_, SIGTERM);
-    pthread_sigmask(SIG_BLOCK, &signals_, &before_);
-  }
-  ~StopSignals() { pthread_sigmask(SIG_SETMASK, &before_, nullptr); }
-  StopSignals(const StopSignals&) = delete;
-  StopSignals& operator=(const StopSignals&) = delete;
-  // Waits for one, at most a second.
-  bool came() const {
-    const timespec second{.tv_sec = 1, .tv_nsec = 0};
-    return sigtimedwait(&signals_, nullptr, &second) >= 0;
-  }
-
- private:
-  sigset_t signals_{};
-  sigset_t before_{};
-};
-
 // Lines from the server's threads for the one that may write them.
 class Notes {
  public:
@@ -322,16 +299,28 @@ feed::Response answer(const PlanFeeds& feeds, const feed::Request& request) {
   return response;
 }
 
-// Reckons the plan and opens its links, the first one included. The exit code where it cannot.
+// Opens a plan's links, the first one included. The exit code where it cannot.
 int open(PlanFeed& feed, const Options& options, const Environment& environment,
          const std::string& base) {
   const auto first_link = wants_first_link(options, environment);
   if (!first_link) return kBadInput;
-  if (const int code = feed.keeper.start(); code != kDone) return code;
   if (*first_link) {
     if (const int code = make_link(options, environment, base); code != kDone) return code;
   }
   return feed.links.load() ? kDone : kBadInput;
+}
+
+// Reckons all plans, then opens their links: where one cannot be served no other's is made.
+int open_all(const PlanFeeds& feeds, const std::vector<Options>& each,
+             const Environment& environment, const std::string& base) {
+  for (std::size_t i = 0; i < each.size(); ++i) {
+    if (!wants_first_link(each[i], environment)) return kBadInput;
+    if (const int code = feeds[i]->keeper.start(); code != kDone) return code;
+  }
+  for (std::size_t i = 0; i < each.size(); ++i) {
+    if (const int code = open(*feeds[i], each[i], environment, base); code != kDone) return code;
+  }
+  return kDone;
 }
 
 // Answers until a signal comes.
@@ -374,9 +363,8 @@ int serve(const std::vector<Options>& each, const Environment& environment) {
   const std::string base = base_url(shared, server.port());
   for (const Options& options : each) {
     feeds.push_back(std::make_unique<PlanFeed>(options, environment, base, gardens));
-    const int code = open(*feeds.back(), options, environment, base);
-    if (code != kDone) return code;
   }
+  if (const int code = open_all(feeds, each, environment, base); code != kDone) return code;
   tell_address(shared, environment, server.port());
   return serve_until_stopped(server, stop, feeds, notes, environment);
 }

@@ -200,6 +200,16 @@ cmp -s body garden.feed.ics || fail "what is served is not what is written"
 stop TERM
 cat err >>all
 
+# --- where one plan cannot be served, no link is made to the other
+mkdir apart
+sed 's/^garden = "......../garden = "0b1c2d3e/' garden.toml >apart/first.toml
+echo "no plan" >apart/second.toml
+if "$trug" feed apart/first.toml apart/second.toml --listen "127.0.0.1:$port" >out 2>err; then
+  fail "a plan that is none was served"
+fi
+grep -q "new link" out && fail "a link to a plan that is not served"
+[ ! -e apart/first.feed.links ] || fail "links of a plan that is not served"
+
 # --- two plans, each with its own link, calendar and page
 sed 's/^title = .*/title = "The other beds"/; s/^garden = "......../garden = "0a1b2c3d/' \
   garden.toml >other.toml
