@@ -43,7 +43,8 @@ int write_chart(const Options& options, const Environment& environment, const Re
 int run_chart(const Options& options, const Environment& environment) {
   const auto r = reckon(options, environment, "trug.chart/1");
   if (!r) return kBadInput;
-  const std::string svg = show::chart_svg(r->plan, r->schedule, r->weeks, r->climate, options.paper);
+  const std::string svg =
+      show::chart_svg(r->plan, r->schedule, r->weeks, r->climate, options.paper);
   if (options.output == kStandardStream) {
     environment.out << svg;
   } else if (const int code = write_chart(options, environment, *r, svg); code != kDone) {

@@ -5,7 +5,6 @@
 
 #include <algorithm>
 #include <map>
-#include <set>
 #include <string>
 #include <utility>
 
@@ -43,29 +42,35 @@ std::string title_of(const std::vector<const JobEvent*>& jobs) {
   return said == phrases.size() ? title : fmt::format("{}, {} more", title, phrases.size() - said);
 }
 
-// Each job with its place and what to do, then the cautions of the plants, each once.
+// A job with its place and what to do.
+std::string text_of(const JobEvent& one) {
+  const show::JobRow& job = *one.job;
+  const std::string place = job.parts.empty() ? ", " + job.bed : "";
+  return job.title() + place + ". " + job.text + (one.note.empty() ? "" : "\n" + one.note);
+}
+
+// Of all their plants, each once.
+std::string cautions_of(const std::vector<const JobEvent*>& jobs) {
+  std::map<std::string, std::vector<std::string>> all;
+  for (const JobEvent* one : jobs) {
+    for (const auto& [crop, lines] : one->job->cautions_of) all[crop] = lines;
+  }
+  std::string text;
+  for (const auto& [crop, lines] : all) {
+    for (const std::string& line : lines) text += fmt::format("\n\n{}: {}", crop, line);
+  }
+  return text.empty() ? "" : text + " Local rules and qualified advice stand above this note.";
+}
+
 std::string text_of(const std::vector<const JobEvent*>& jobs) {
   std::string text;
-  std::set<std::string> said;
-  std::string cautions;
-  for (const JobEvent* one : jobs) {
-    const show::JobRow& job = *one->job;
-    text += text.empty() ? "" : "\n\n";
-    text += job.title();
-    if (job.parts.empty()) text += ", " + job.bed;
-    text += ". " + job.text;
-    if (!one->note.empty()) text += "\n" + one->note;
-    for (const auto& [crop, lines] : job.cautions_of) {
-      for (const std::string& line : lines) {
-        if (said.insert(crop + line).second) cautions += fmt::format("\n\n{}: {}", crop, line);
-      }
-    }
-  }
   double minutes = 0;
-  for (const JobEvent* one : jobs) minutes += one->job->minutes;
-  text += fmt::format("\n\nAll of it takes about {}.", show::time_words(minutes));
-  if (cautions.empty()) return text;
-  return text + cautions + " Local rules and qualified advice stand above this note.";
+  for (const JobEvent* one : jobs) {
+    text += (text.empty() ? "" : "\n\n") + text_of(*one);
+    minutes += one->job->minutes;
+  }
+  return fmt::format("{}\n\nAll of it takes about {}.{}", text, show::time_words(minutes),
+                     cautions_of(jobs));
 }
 
 Event event_of(const Uuid& space, const std::vector<const JobEvent*>& jobs) {

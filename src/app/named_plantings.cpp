@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "app/named_plantings.h"
 
-#include <algorithm>
 #include <string>
 
 #include "base/text.h"
@@ -12,8 +11,9 @@ namespace {
 // sweet_pea and sweet-pea are sweet pea: shells make it hard to write a space.
 std::string plain(const std::string& name) {
   std::string text = folded(name);
-  std::ranges::replace_if(
-      text, [](char c) { return c == '_' || c == '-'; }, ' ');
+  for (char& c : text) {
+    if (c == '_' || c == '-') c = ' ';
+  }
   return text;
 }
 

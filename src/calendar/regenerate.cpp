@@ -233,6 +233,22 @@ Regenerated refusal(std::string why, PreviousFile previous) {
   return result;
 }
 
+// Why the previous file must not be replaced.
+std::optional<Regenerated> refused_for(const ReadMemory& read, std::string_view previous,
+                                       const CalendarHead& head, const Run& run) {
+  if (!read.refused.empty()) {
+    if (!are_remains(previous, head.space)) return refusal(read.refused, PreviousFile::Foreign);
+    return run.lost ? std::nullopt : std::optional(refusal(read.refused, PreviousFile::Remains));
+  }
+  if (read.memory.space != head.space) {
+    return refusal("it is the calendar of another garden, or of another part of this one",
+                   PreviousFile::OtherCalendar);
+  }
+  if (read.memory.per_day == head.per_day) return std::nullopt;
+  return refusal(read.memory.per_day ? "it has an event a day" : "it has an event a job",
+                 PreviousFile::OtherShape);
+}
+
 void require_sound(const std::string& bytes) {
   const std::vector<std::string> defects = check_calendar(bytes);
   if (!defects.empty()) throw std::logic_error("the calendar is not sound: " + defects.front());
@@ -265,20 +281,8 @@ Regenerated regenerate(const std::vector<Event>& wanted, CalendarHead head,
   Memory memory;
   if (previous) {
     ReadMemory read = read_memory(*previous);
-    if (read.refused.empty() && read.memory.space == head.space) {
-      memory = std::move(read.memory);
-      if (memory.per_day != head.per_day) {
-        return refusal(memory.per_day ? "it has an event a day" : "it has an event a job",
-                       PreviousFile::OtherShape);
-      }
-    } else if (read.refused.empty()) {
-      return refusal("it is the calendar of another garden, or of another part of this one",
-                     PreviousFile::OtherCalendar);
-    } else if (!are_remains(*previous, head.space)) {
-      return refusal(std::move(read.refused), PreviousFile::Foreign);
-    } else if (!run.lost) {
-      return refusal(std::move(read.refused), PreviousFile::Remains);
-    }
+    if (auto refused = refused_for(read, *previous, head, run)) return *refused;
+    if (read.refused.empty()) memory = std::move(read.memory);
   }
   Merge merge = merged(wanted, head, memory, run);
   Counters counters = merge.counters();

@@ -7,6 +7,7 @@
 #include <chrono>
 #include <memory>
 #include <new>
+#include <optional>
 #include <stdexcept>
 
 #include "base/text.h"

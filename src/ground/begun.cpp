@@ -130,16 +130,22 @@ std::vector<Begun> begun(const Planting& planting, const Sheet& sheet,
 
 namespace {
 
-// Young plants that were set out count as bought ones, where the trade sells such.
-void take_as_sold(const Sheet& sheet, Begun& begun) {
+// How many of so many young plants a start takes: none where it has begun otherwise. What was set
+// out where nobody sowed was such plants, and counts as bought ones where the trade sells them.
+int give(int plants, const Sheet& sheet, Begun& begun) {
+  const bool set_out = begun.in_ground && !begun.start;
+  if (begun.way && !set_out) return 0;
+  begun.young_plants = true;
+  begun.plants = plants;
   const auto sold = std::ranges::find(sheet.ways, Method::BoughtPlants, &Way::method);
-  if (sold == sheet.ways.end()) return;
-  begun.way = static_cast<std::size_t>(sold - sheet.ways.begin());
-  begun.start = begun.in_ground;
+  if (set_out && sold != sheet.ways.end()) {
+    begun.way = static_cast<std::size_t>(sold - sheet.ways.begin());
+    begun.start = begun.in_ground;
+  }
+  return plants;
 }
 
-// Young plants in hand go to the plantings of their crop that have not begun, in the plan's order, and
-// are what was set out where nobody sowed.
+// Young plants in hand go to the plantings of their crop that have not begun, in the plan's order.
 void give_young_plants(const Plan& plan, const std::vector<const Sheet*>& sheets,
                        std::vector<std::vector<Begun>>& all) {
   std::map<std::string, int> there;
@@ -155,12 +161,7 @@ void give_young_plants(const Plan& plan, const std::vector<const Sheet*>& sheets
       const auto last = std::find_if(all[i].rbegin(), all[i].rend(),
                                      [&](const Begun& one) { return one.number == number; });
       int& left = there[asked.crop];
-      const bool set_out = last->in_ground && !last->start;
-      if (left <= 0 || (last->way && !set_out) || asked.since) continue;
-      last->young_plants = true;
-      if (set_out) take_as_sold(*sheets[i], *last);
-      last->plants = std::min(left, plants);
-      left -= *last->plants;
+      if (left > 0 && !asked.since) left -= give(std::min(left, plants), *sheets[i], *last);
     }
   }
 }

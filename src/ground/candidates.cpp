@@ -56,6 +56,7 @@ bool is_sold(const Sheet& sheet) {
 
 // Whether the rules bind what the plan pins, or are only told.
 enum class Pinned { Bound, Told };
+bool is_told(Pinned pinned) { return pinned == Pinned::Told; }
 
 // Generates and judges the candidates of one crop and group.
 class Generator {
@@ -69,14 +70,7 @@ class Generator {
         begun_(begun),
         pinch_(is_pinched(sheet, entry, begun)),
         clock_(setting.climate, sheet, group, setting.flowering_year, setting.rules, pinch_),
-        case_{setting,
-              sheet,
-              entry,
-              group,
-              begun,
-              clock_,
-              clock_.warm_soil(),
-              pinned == Pinned::Told} {}
+        case_{setting, sheet, entry, group, begun, clock_, clock_.warm_soil(), is_told(pinned)} {}
   // The case points into it.
   Generator(const Generator&) = delete;
   Generator& operator=(const Generator&) = delete;

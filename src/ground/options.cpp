@@ -212,13 +212,22 @@ std::optional<int> most_sowings(const CropEntry& asked, const Candidates& candid
   return asked.successions || !divided ? asked.successions : std::optional(begun.back().number);
 }
 
+// Of the ways that go on for longest, or for as long as is asked: who wants four sowings is given
+// no way of which one is useful.
 std::vector<Stream> streams_by_rules(const Candidates& candidates, const StreamRules& rules) {
   if (!candidates.known.empty()) return BegunStreams(candidates, rules).all();
   std::vector<Stream> result;
+  std::size_t longest = 0;
   each_way(candidates.list, [&](std::size_t first, std::size_t last) {
     std::vector<StreamStart> starts;
     for (std::size_t i = first; i < last; ++i) starts.push_back(stream_start(candidates.list[i]));
-    for (Stream& stream : streams(starts, rules)) {
+    std::vector<Stream> its = streams(starts, rules);
+    std::size_t its_longest = 0;
+    for (const Stream& stream : its) its_longest = std::max(its_longest, stream.sowings.size());
+    if (its_longest < longest) return;
+    if (its_longest > longest) result.clear();
+    longest = its_longest;
+    for (Stream& stream : its) {
       for (std::size_t& sowing : stream.sowings) sowing += first;
       result.push_back(std::move(stream));
     }

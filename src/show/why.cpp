@@ -66,6 +66,24 @@ std::string known(const std::optional<Date>& day, bool told) {
   return !day ? "" : told ? ", as it was told" : ", recorded";
 }
 
+// What the garden's own records move its forecast by; empty: nothing.
+std::string own_clock_words(const Sowing& sowing, const ground::OwnClock& own) {
+  if (own.days_late == 0 || sowing.begun.first_cut || sowing.without_flower) return "";
+  return fmt::format("{} {} by the garden's own clock, {} first cuts recorded",
+                     counted(std::abs(own.days_late), "day"),
+                     own.days_late > 0 ? "later" : "sooner", own.dates);
+}
+
+// Where the early and the late day come from, when not from the usual spread.
+std::string years_words(const growth::Timeline& timeline) {
+  if (timeline.years == 0) return "";
+  const std::string without = timeline.years_without == 0 ? ""
+                                                          : fmt::format("; in {} of them no flower",
+                                                                        timeline.years_without);
+  return fmt::format("spread by the weather of {} recorded years, and by variety and place{}",
+                     timeline.years, without);
+}
+
 // One sowing from its start to its lift.
 class Life {
  public:
@@ -81,12 +99,13 @@ class Life {
   std::string text() const {
     const bool by_heat = !timeline().forecast.stages.empty();
     return start() + cold() + (by_heat ? reckoned_by_heat() : reckoned_by_window()) + in_pot() +
-           pinching() + weather() + frost() + winter() + summer() + first_cut() + own_clock() +
-           years() + end();
+           pinching() + weather() + frost() + winter() + summer() + first_cut() +
+           row("", own_clock_words(sowing_, own_)) + row("", years_words(timeline())) + end();
   }
 
  private:
   std::string row(std::string_view label, const std::string& text) const {
+    if (text.empty()) return "";
     constexpr int kColumn = 20;
     const std::string lines = indented(text, kColumn, style_);
     return "  " + padded(label, kColumn - 2) + lines.substr(kColumn);
@@ -239,26 +258,6 @@ class Life {
     const auto& cut = timeline().first_cut;
     return row("first cut", fmt::format("{}; eight years in ten {} to {}", long_day(cut.likely),
                                         short_day(cut.early), short_day(cut.late)));
-  }
-
-  // What the garden's own records move the forecast by.
-  std::string own_clock() const {
-    if (own_.days_late == 0 || sowing_.begun.first_cut || sowing_.without_flower) return "";
-    return row("", fmt::format("{} {} by the garden's own clock, {} first cuts recorded",
-                               counted(std::abs(own_.days_late), "day"),
-                               own_.days_late > 0 ? "later" : "sooner", own_.dates));
-  }
-
-  // Where the early and the late day come from, when not from the usual spread.
-  std::string years() const {
-    if (timeline().years == 0) return "";
-    const std::string without =
-        timeline().years_without == 0
-            ? ""
-            : fmt::format("; in {} of them no flower", timeline().years_without);
-    return row("",
-               fmt::format("spread by the weather of {} recorded years, and by variety and place{}",
-                           timeline().years, without));
   }
 
   std::string end() const {

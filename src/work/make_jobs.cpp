@@ -201,15 +201,19 @@ void order_the_rest(Job& job, const Sowing& sowing, int there) {
 
 // The order of those plants that are more than were ordered; nullopt: there are none, or they are
 // begun. The order that lies behind keeps the rest.
-std::optional<Job> order_of_more(Job& ordered, const Sowing& sowing, const RuleContext& context) {
+std::optional<Job> order_of_more(Job& ordered, const Sowing& sowing, const Schedule& schedule,
+                                 const RuleContext& context) {
   const Date today = context.when.today;
   if (!is_order(ordered.key.kind) || ordered.state == Job::State::Due || sowing.start <= today) {
     return std::nullopt;
   }
-  const int before = plants_ordered(context.plan.plantings[sowing.planting], sowing, today);
+  const Planting& planting = context.plan.plantings[sowing.planting];
+  const int before = plants_ordered(planting, sowing, today);
   if (before == 0 || *ordered.plants <= before) return std::nullopt;
   Job more = ordered;
-  more.plants = *ordered.plants - before;
+  more.plants = *ordered.plants - before -
+                plants_spare(planting, schedule.of(sowing.planting), sowing, today);
+  if (*more.plants <= 0) return std::nullopt;
   more.day = more.first = today;
   more.last = std::max(more.last, today);
   more.state = Job::State::Due;
@@ -301,7 +305,7 @@ std::optional<std::size_t> add_jobs(const Schedule& schedule, std::size_t index,
     if (is_into_bed(draft)) wait_after(ground_ready, *job);
     if (trait(draft.kind).in_line) before = jobs.size();
     if (leaves_the_ground(draft.kind)) frees = jobs.size();
-    auto more = order_of_more(*job, sowing, context);
+    auto more = order_of_more(*job, sowing, schedule, context);
     jobs.push_back(std::move(*job));
     if (more) jobs.push_back(std::move(*more));
   }

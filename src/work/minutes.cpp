@@ -1,85 +1,48 @@
 // SPDX-License-Identifier: MIT
 #include "work/minutes.h"
 
+#include <algorithm>
+#include <iterator>
+
 namespace trug::work {
 namespace {
 
 struct Pace {
+  JobKind kind{};
   double job = 0, plant = 0, metre = 0;
 };
 
-// Memory.
-Pace pace(JobKind kind, bool in_bed) {
-  switch (kind) {
-    using enum JobKind;
-    case OrderSeed:
-    case OrderBulbs:
-    case OrderTubers:
-    case OrderPlants:
-      return {.job = 20};
-    case PreTreat:
-      return {.job = 10};
-    case Sow:
-      return in_bed ? Pace{.job = 10, .plant = 0.1, .metre = 6} : Pace{.job = 15, .plant = 0.2};
-    case PrickOut:
-      return {.job = 10, .plant = 0.5};
-    case PotOn:
-      return {.job = 10, .plant = 0.6};
-    case HardenOff:
-      return {.job = 30};  // three minutes a day
-    case PlantOut:
-      return {.job = 10, .plant = 0.75, .metre = 5};
-    case Plant:
-    case Replant:
-      return {.job = 10, .plant = 0.5, .metre = 5};
-    case Thin:
-      return {.job = 5, .plant = 0.1, .metre = 5};
-    case Pinch:
-      return {.job = 3, .plant = 0.15};
-    case Support:
-      return {.job = 10, .metre = 10};
-    case Protect:
-    case Uncover:
-      return {.job = 5, .metre = 3};
-    case WatchForFrost:
-      return {.job = 15};
-    case FirstCut:
-      return {.job = 20};
-    case CutBack:
-    case Prune:
-      return {.job = 5, .plant = 1.5};
-    case Lift:
-      return {.job = 5, .metre = 10};
-    case LiftAndStore:
-      return {.job = 20, .plant = 4};
-    case ClearAndFeed:
-      return {.job = 5, .metre = 8};
-    case Divide:
-      return {.job = 10, .plant = 5};
-    case LookForSeedlings:
-    case LookAtStored:
-      return {.job = 5};
-    case WaterIn:
-    case Slugs:
-      return {.job = 30};
-    case Pick:
-    case DeadHead:
-      return {.job = 10, .metre = 5};
-    case Disbud:
-      return {.job = 5, .plant = 1};
-    case LetDieDown:
-      return {};
-  }
-  return {};
-}
+// Memory. Hardening off is three minutes a day, watering and slugs are a round or two a week.
+constexpr Pace kPaces[] = {
+    {JobKind::OrderSeed, 20},         {JobKind::OrderBulbs, 20},
+    {JobKind::OrderTubers, 20},       {JobKind::OrderPlants, 20},
+    {JobKind::PreTreat, 10},          {JobKind::Sow, 10, 0.1, 6},
+    {JobKind::PrickOut, 10, 0.5},     {JobKind::PotOn, 10, 0.6},
+    {JobKind::HardenOff, 30},         {JobKind::PlantOut, 10, 0.75, 5},
+    {JobKind::Plant, 10, 0.5, 5},     {JobKind::Thin, 5, 0.1, 5},
+    {JobKind::Pinch, 3, 0.15},        {JobKind::Support, 10, 0, 10},
+    {JobKind::Protect, 5, 0, 3},      {JobKind::WatchForFrost, 15},
+    {JobKind::FirstCut, 20},          {JobKind::CutBack, 5, 1.5},
+    {JobKind::Lift, 5, 0, 10},        {JobKind::LiftAndStore, 20, 4},
+    {JobKind::ClearAndFeed, 5, 0, 8}, {JobKind::Divide, 10, 5},
+    {JobKind::Prune, 5, 1.5},         {JobKind::LookForSeedlings, 5},
+    {JobKind::WaterIn, 30},           {JobKind::Slugs, 30},
+    {JobKind::Pick, 10, 0, 5},        {JobKind::DeadHead, 10, 0, 5},
+    {JobKind::Uncover, 5, 0, 3},      {JobKind::Disbud, 5, 1},
+    {JobKind::LookAtStored, 5},       {JobKind::LetDieDown},
+    {JobKind::Replant, 10, 0.5, 5},
+};
+static_assert(std::size(kPaces) == std::size(kTraits), "a pace for each kind of job");
+
+constexpr Pace kSowInTrays{JobKind::Sow, 15, 0.2};
 
 }  // namespace
 
 double minutes(const Job& job) {
-  const Pace its = pace(job.key.kind, job.where.value_or(Raised::InPlace) == Raised::InPlace);
-  const bool joint = !job.parts.empty();
-  return its.job + its.plant * job.plants.value_or(0) * (joint ? 0 : 1) +
-         its.metre * job.length_cm / 100.0 * (joint ? 0 : 1);
+  const bool in_trays = job.key.kind == JobKind::Sow && job.where && *job.where != Raised::InPlace;
+  const Pace pace = in_trays ? kSowInTrays : *std::ranges::find(kPaces, job.key.kind, &Pace::kind);
+  if (!job.parts.empty()) return pace.job;
+  return pace.job + pace.plant * job.plants.value_or(0) + pace.metre * job.length_cm / 100.0;
 }
 
 }  // namespace trug::work

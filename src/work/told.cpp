@@ -77,4 +77,26 @@ int plants_ordered(const Planting& planting, const ground::Sowing& sowing, Date 
   return plants;
 }
 
+int plants_spare(const Planting& planting, std::span<const ground::Sowing> sowings,
+                 const ground::Sowing& sowing, Date today) {
+  int spare = 0;
+  for (const Told& told : planting.told) {
+    int ordered = 0;
+    for (const ToldPart& part : told.ordered) ordered += part.day < today ? part.plants : 0;
+    const auto its = std::ranges::find_if(sowings, [&](const ground::Sowing& one) {
+      return one.number == told.succession && one.begun.repeat == told.repeat;
+    });
+    if (its != sowings.end()) {
+      spare += std::max(0, ordered - its->plants);
+    } else if (told.degree < Degree::Started) {
+      spare += ordered;
+    }
+  }
+  for (const ground::Sowing& before : sowings) {
+    if (before.number >= sowing.number) break;
+    spare -= std::max(0, before.plants - plants_ordered(planting, before, today));
+  }
+  return std::max(0, spare);
+}
+
 }  // namespace trug::work
