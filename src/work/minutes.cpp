@@ -2,7 +2,6 @@
 #include "work/minutes.h"
 
 #include <algorithm>
-#include <iterator>
 
 namespace trug::work {
 namespace {

@@ -39,12 +39,14 @@ ask_zsh() {
 cat >ask.zsh <<'ASK'
 zmodload zsh/zpty
 zpty asked zsh -f -i
-# Everything up to a mark.
+# Everything up to a mark, reckoned so that its echo is none.
 zpty -w asked "PS1=; fpath=($1 \$fpath); autoload -Uz compinit; compinit -D -u"
 zpty -w asked 'compadd() { [[ "$*" == *" -O "* || "$*" == *" -A "* || "$*" == *" -D "* ]] && { builtin compadd "$@"; return }
   local -a found; builtin compadd -O found "$@"; print -rl -- BEGIN ${found%%:*} END; builtin compadd "$@" }'
-zpty -w asked 'bindkey "^I" complete-word; setopt no_beep; print READY-NOW'
-zpty -r -m asked text '*READY-NOW*READY-NOW*'
+zpty -w asked 'zle-line-init() { print -r -- EDITOR-$((1+1))-UP }; zle -N zle-line-init'
+zpty -w asked 'bindkey "^I" complete-word; setopt no_beep; print READY-$((1+1))-NOW'
+# What is typed before the line editor is there is lost to it.
+zpty -r -m asked text '*READY-2-NOW*EDITOR-2-UP*'
 zpty -n -w asked "$2"$'\t'
 zpty -w asked $'\x15print ALL-$((1+1))-DONE'
 zpty -r -m asked text '*ALL-2-DONE*' || exit 1
