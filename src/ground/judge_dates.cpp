@@ -25,8 +25,11 @@ std::optional<Date> delivered(const Case& of, const Candidate& c, const Way& way
                           !growth::ground_chills_seed(of.setting.climate, of.sheet, way, c.start);
   const Days wait{7 + (is_treated ? static_cast<int>(std::ceil(treat->days.middle())) : 0)};
   const auto usual = of.clock.usual_days(way);
-  if (!usual || c.in_ground + wait >= usual->until) return std::nullopt;
-  return std::max(*first_day, begun.again_from.value_or(*first_day)) + wait;
+  const Date from = std::max(*first_day, begun.again_from.value_or(*first_day));
+  if (usual && c.in_ground + wait < usual->until) return from + wait;
+  // Seed that does not come up untreated is waited for all the same.
+  if (!is_treated || !treat->needed) return std::nullopt;
+  return from + Days{static_cast<int>(std::ceil(treat->days.low))};
 }
 
 // When bulbs can have been in cold storage for their weeks, that nobody has yet.

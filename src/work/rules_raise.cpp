@@ -216,6 +216,11 @@ std::optional<JobDraft> pre_treat(const Sowing& sowing, const RuleContext& conte
   const auto back = [&](double d) {
     return sowing.start - Days{std::max(1, static_cast<int>(std::ceil(d)))};
   };
+  // Where half of the shortest time is not left any more, it is done without.
+  const auto& first = context.when.first_day;
+  const bool hurried = first && sowing.start >= *first && treat && !treat->needed &&
+                       days_between(*first, sowing.start) < days.low / 2;
+  if (hurried && !sowing.needs_cold_store) return std::nullopt;
   return JobDraft{.kind = JobKind::PreTreat,
                   .window = {back(days.middle()), back(days.high), back(days.low)}};
 }

@@ -346,6 +346,26 @@ TEST(Happened, WhatStoodAndFailedIsNotBegunAgainBeforeItsFailure) {
   }
 }
 
+// Seed that comes up only after two weeks in the fridge is not sown two days after the plan begins;
+// what only gains by them is sown without, and no fridge is told for a day or two.
+TEST(Happened, SeedIsTreatedInTimeOrNotAtAll) {
+  for (const std::string began : {"2026-10-01", "2026-10-12", "2027-03-20"}) {
+    const Planned p = planned("began = " + began + "\n", bed("crops = [\"bupleurum\"]"));
+    if (p.schedule.sowings.empty()) continue;
+    EXPECT_GE(days_between(day(began), only(p).start), 14) << began;
+    const auto treats = p.of_kind(JobKind::PreTreat);
+    ASSERT_EQ(treats.size(), 1u) << began;
+    EXPECT_GE(days_between(treats[0]->day, only(p).start), 14) << began;
+  }
+  for (int days = 0; days < 60; days += 4) {
+    const std::string began = iso(make_date(2027, 2, 20) + Days{days});
+    const Planned p = planned("began = " + began + "\n", bed("crops = [\"orlaya\"]"));
+    for (const Job* treat : p.of_kind(JobKind::PreTreat)) {
+      EXPECT_GE(days_between(treat->day, only(p).start), 7) << began;
+    }
+  }
+}
+
 // Of what stands when a plan begins in summer nothing is told whose time is over.
 TEST(Happened, NothingMissedIsToldOfWhatStands) {
   const std::string stands = "[[bed.stretch.crop]]\ncrop = \"hydrangea\"\nsince = 2022";
