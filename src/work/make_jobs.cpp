@@ -156,7 +156,8 @@ void leave_the_missed(const Sowing& sowing, const RuleContext& context,
   const auto& first = context.when.first_day;
   if (!first || (!sowing.stands && sowing.start >= *first)) return;
   std::erase_if(drafts, [&](const JobDraft& one) {
-    const bool is_over = std::max(one.window.day, one.window.last) < *first;
+    const Date until = one.kind == JobKind::FirstCut ? sowing.last_cut() : one.window.last;
+    const bool is_over = std::max(one.window.day, until) < *first;
     return is_over && !one.recorded && !one.soonest && !comes_after_lift(one.kind, sowing);
   });
 }

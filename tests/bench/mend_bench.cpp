@@ -278,7 +278,10 @@ int run(const std::string& source, const std::string& folder) {
   read::SheetLibrary library;
   Diagnostics diagnostics;
   ground::Sheets sheets;
-  for (const std::string& name : library.names()) sheets[name] = library.find(name, diagnostics);
+  for (const std::string& name : library.names()) {
+    const Sheet* sheet = library.find(name, diagnostics);
+    if (sheet) sheets[sheet->name] = sheet;
+  }
   DrawnPlans drawn;
   for (int number = 0; number < kDrawn; ++number) {
     compare(fmt::format("drawn {} {}", number, place_name(number)), thinned(drawn.draw(number)),
