@@ -11,6 +11,7 @@
 #include "ask/growings.h"
 #include "ask/ideas.h"
 #include "ask/plots.h"
+#include "ground/starts.h"
 #include "harvest/vase.h"
 
 namespace trug::ask {
@@ -118,11 +119,16 @@ class Mender {
     return best;
   }
 
+  // More than a fortnight late for the crop before it: nothing to advise.
+  static bool is_too_late(const Finding& finding) {
+    const auto* late = std::get_if<LateStart>(&finding.found);
+    return late && late->days_late > ground::kFortnight;
+  }
+
   // No week has lost its vases, and nothing is broken, short or late that was not.
   static bool holds(const Difference& found) {
     return found.weeks >= 0 && std::ranges::none_of(found.fresh, [](const Finding& finding) {
-             return finding.rank() != Rank::Mild ||
-                    std::holds_alternative<LateStart>(finding.found) ||
+             return finding.rank() != Rank::Mild || is_too_late(finding) ||
                     std::holds_alternative<HeldBack>(finding.found);
            });
   }

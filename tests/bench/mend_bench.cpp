@@ -87,13 +87,14 @@ class Programme {
     for (const auto& [crop, part] : parts_) numbers_.emplace(crop, numbers_.size());
   }
 
-  std::string text() const {
+  // The programme; `most`: additions.
+  std::string text(int most) const {
     std::string text = "Maximize\n value:";
     for (std::size_t week = 0; week < base_.size(); ++week) text += fmt::format("\n + u{}", week);
     for (const auto& [crop, number] : numbers_) {
       if (!grown_.contains(crop)) text += fmt::format("\n - {} n{}", kPriceOfAKind, number);
     }
-    text += "\nSubject To\n" + ground() + additions();
+    text += "\nSubject To\n" + ground() + additions(most);
     for (std::size_t week = 0; week < base_.size(); ++week) text += of_week(week);
     text += "Bounds\n";
     for (std::size_t week = 0; week < base_.size(); ++week) {
@@ -146,13 +147,13 @@ class Programme {
     return text;
   }
 
-  std::string additions() const {
+  std::string additions(int most) const {
     std::string text = " all:";
     for (std::size_t i = 0; i < columns_.size(); ++i) {
       text += fmt::format("\n + x{}", i);
     }
     if (columns_.empty()) text += "\n + 0 u0";
-    text += fmt::format(" <= {}\n", ask::kMostAdditions);
+    text += fmt::format(" <= {}\n", most);
     for (std::size_t i = 0; i < columns_.size(); ++i) {
       const std::string& crop = columns_[i].growing.sheet->name;
       if (grown_.contains(crop)) continue;
@@ -245,8 +246,10 @@ void compare(const std::string& name, const Plan& plan, const ground::Sheets& sh
   const auto fresh = static_cast<double>(kinds(mended.plan).size() - kinds(plan).size());
   const double gain = usable(mended.after) - usable(now) - kPriceOfAKind * fresh;
   const Programme programme(garden, now);
-  const Solved solved = solve(programme.text(), folder);
-  const double best = solved.value - usable(now);
+  // What the plan gives as it is, by the programme's own rule.
+  const double without = solve(programme.text(0), folder).value;
+  const Solved solved = solve(programme.text(ask::kMostAdditions), folder);
+  const double best = solved.value - without;
   const double gap = best > 0.5 ? 100 * (1 - gain / best) : 0;
   fmt::print("{:<22} {:>7.0f} {:>7.1f} {:>7.1f}{} {:>6.1f} % {:>8.2f} s {:>8.2f} s {:>6}\n", name,
              usable(now), gain, best, solved.proved ? " " : "*", gap, took, solved.seconds,

@@ -258,7 +258,7 @@ def all_in_weeks(garden):
         if in_weeks and planting in cut and given[planting] <= 0:
             yield "%s is cut, and no week has a stem of it" % planting
         # What stood and was over before the plan began asks for no cut of it.
-        was_over = all(last < garden.plan.toml["began"] for _, last in spans)
+        was_over = all(last < garden.plan.toml.get("began", datetime.date.min) for _, last in spans)
         if given[planting] > 0 and planting not in cut and not was_over:
             yield "no job cuts %s, of which the weeks have stems" % planting
 
