@@ -6,8 +6,8 @@ usage: program_korganizer.py FOLDER FIRST.ics SECOND.ics
 
 Needs an X server (DISPLAY) and a session bus of its own (dbus-run-session) with HOME in FOLDER.
 Writes what its store (Akonadi) holds after each merge to FOLDER/import-1.ics and import-2.ics, of
-a file added as a calendar and written anew to file-1.ics and file-2.ics, of a link to feed-1.ics
-and feed-2.ics; pictures to import-1.png and import-2.png.
+a file added as a calendar and written anew to file-1.ics and file-2.ics, of a link, which it asks
+anew when it starts, to feed-1.ics and feed-2.ics; pictures to import-1.png and import-2.png.
 """
 import contextlib
 import os
@@ -28,7 +28,7 @@ EVENTS = """
   JOIN PartTypeTable kind ON kind.id = part.partTypeId AND kind.name = 'RFC822'
   JOIN PimItemTable item ON item.id = part.pimItemId
   JOIN CollectionTable calendar ON calendar.id = item.collectionId
-  WHERE calendar.remoteId LIKE ? AND part.storage = 0"""
+  WHERE calendar.remoteId LIKE ? AND part.data IS NOT NULL"""
 RESOURCE = """
   SELECT resource.name FROM ResourceTable resource
   JOIN CollectionTable calendar ON calendar.resourceId = resource.id
@@ -42,6 +42,14 @@ def ask(query, place):
 
 def held(place):
     return [bytes(event).decode() for event in ask(EVENTS, place)]
+
+
+def settled(place, before):
+    """What PLACE holds once that is not BEFORE and has come to rest."""
+    now = program.changed(before, lambda: held(place))
+    while (later := time.sleep(3) or held(place)) != now:
+        now = later
+    return now
 
 
 def wait_for_calendar(place):
@@ -63,8 +71,8 @@ def korganizer(folder):
         try:
             wait_for_calendar(PERSONAL)
             time.sleep(8)
-            yield lambda *arguments: subprocess.run(["korganizer", *arguments], check=True,
-                                                    stdout=log, stderr=log, timeout=60)
+            yield lambda *arguments: subprocess.Popen(["korganizer", *arguments],
+                                                      stdout=log, stderr=log)
         finally:
             window.terminate()
             subprocess.run(["akonadictl", "stop"], check=False, stdout=log, stderr=log)
@@ -75,47 +83,51 @@ def korganizer(folder):
 def try_imports(tell, folder, versions):
     before = []
     for number, version in enumerate(versions, 1):
-        tell("--merge", os.path.abspath(version))
+        merge = tell("--merge", os.path.abspath(version))
         time.sleep(5)
         program.press("Tab", "Down", "space", "Return")  # it asks into which calendar
-        before = program.changed(before, lambda: held(PERSONAL))
-        time.sleep(3)
-        program.keep(folder, f"import-{number}", held(PERSONAL))
+        merge.wait(30)
+        before = settled(PERSONAL, before)
+        program.keep(folder, f"import-{number}", before)
         program.picture(folder, f"import-{number}")
 
 
 def try_file(tell, folder, versions):
     path = os.path.join(folder, "followed.ics")
     shutil.copy(versions[0], path)
-    tell("--import", path)
-    first = program.changed([], lambda: held(path))
-    time.sleep(3)
-    program.keep(folder, "file-1", held(path))
+    tell("--import", path).wait(30)
+    first = settled(path, [])
+    program.keep(folder, "file-1", first)
     shutil.copy(versions[1], path)
-    program.changed(first, lambda: held(path))
-    time.sleep(3)
-    program.keep(folder, "file-2", held(path))
+    program.keep(folder, "file-2", settled(path, first))
 
 
-def look_again(place):
-    subprocess.run(["gdbus", "call", "--session", "--dest", "org.freedesktop.Akonadi.Control",
-                    "--object-path", "/AgentManager", "--method",
-                    "org.freedesktop.Akonadi.AgentManager.agentInstanceSynchronize",
-                    ask(RESOURCE, place)[0]], check=True, stdout=subprocess.DEVNULL)
+def call(service, path, method, *values):
+    """Asks Akonadi over the session bus."""
+    return subprocess.run(["gdbus", "call", "--session", "--dest",
+                           "org.freedesktop.Akonadi." + service, "--object-path", path,
+                           "--method", method, *values],
+                          check=True, text=True, capture_output=True).stdout
 
 
-def try_subscription(tell, folder, versions):
+def manager(method, value):
+    return call("Control", "/AgentManager", "org.freedesktop.Akonadi.AgentManager." + method, value)
+
+
+def try_subscription(_, folder, versions):
     with program.served(folder) as address:
         program.publish(folder, versions[0], age=86400)
-        tell("--import", address)
-        first = program.changed([], lambda: held(address))
+        resource = manager("createAgentInstance", "akonadi_ical_resource").split("'")[1]
         time.sleep(3)
-        program.keep(folder, "feed-1", held(address))
+        for method, values in (("setPath", [address]), ("save", [])):
+            call("Resource." + resource, "/Settings", "org.kde.Akonadi.ICal.Settings." + method,
+                 *values)
+        manager("restartAgentInstance", resource)
+        first = settled(address, [])
+        program.keep(folder, "feed-1", first)
         program.publish(folder, versions[1])
-        look_again(address)
-        program.changed(first, lambda: held(address))
-        time.sleep(3)
-        program.keep(folder, "feed-2", held(address))
+        manager("restartAgentInstance", resource)
+        program.keep(folder, "feed-2", settled(address, first))
 
 
 def main():
