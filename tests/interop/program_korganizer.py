@@ -36,7 +36,8 @@ RESOURCE = """
 
 
 def ask(query, place):
-    with contextlib.closing(sqlite3.connect(DATABASE, timeout=30)) as store:
+    address = f"file:{DATABASE}?mode=ro"  # never makes the file in Akonadi's place
+    with contextlib.closing(sqlite3.connect(address, uri=True, timeout=30)) as store:
         return [row[0] for row in store.execute(query, (place,))]
 
 
