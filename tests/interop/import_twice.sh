@@ -1,8 +1,7 @@
 #!/bin/sh
 # SPDX-License-Identifier: MIT
-# A calendar and its next version, a week later, when the last frost has moved by seven days, one
-# planting is gone and another has come, through clients that are not ours: khal (replaces),
-# Radicale (replaces) and calcurse (doubles), and the five libraries of readers.sh.
+# The two versions of two_versions.sh through clients that are not ours: khal (replaces), Radicale
+# (replaces) and calcurse (doubles), and the five libraries of readers.sh.
 # usage: import_twice.sh TRUG SOURCE_DIR ICAL_JS_FOLDER READ_LIBICAL
 # A missing tool fails the test.
 set -eu
@@ -10,6 +9,7 @@ set -eu
   { echo "usage: import_twice.sh TRUG SOURCE_DIR ICAL_JS_FOLDER READ_LIBICAL" >&2; exit 2; }
 trug=$1
 . "$2/tests/interop/readers_common.sh"
+. "$2/tests/interop/two_versions.sh"
 . "$2/tests/interop/import_khal.sh"
 readers_from "$2" "$3" "$4"
 for tool in khal calcurse; do
@@ -19,61 +19,7 @@ done
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
 
-# plan LAST_FROST CROP: a made-up garden with every character that iCalendar escapes in its names.
-plan() {
-  cat <<END
-flowering_year = 2027
-began = 2026-01-01
-title = "Mühlgraben; Beete, 2027 🌼"
-garden = "6d1c0a52-8f3b-4e77-a0c9-3b5e91d4f286"
-[place]
-latitude = 53.3
-last_frost = "$1"
-first_frost = "6 October"
-frost_meaning = "garden"
-[wish]
-vases_per_week = 1
-stems_per_vase = 10
-from = "1 June"
-to = "20 September"
-[[bed]]
-name = "Mühlgraben; bed, upper 🌼"
-length_m = 3.3
-width_m = 0.9
-[[bed.stretch]]
-length_m = 1.2
-crops = ["cosmos"]
-[[bed.stretch]]
-length_m = 0.9
-crops = ["cornflower"]
-[[bed.stretch]]
-length_m = 1.1
-crops = ["$2"]
-END
-}
-
-today_1=2027-03-01
-today_2=2027-03-08
-plan "11 May" zinnia >"$work/plan-1.toml"
-plan "18 May" sunflower >"$work/plan-2.toml"
-"$trug" jobs "$work/plan-1.toml" --today $today_1 --json >"$work/jobs-1.json"
-write_quietly "$work/plan-1.toml" --today $today_1 -o "$work/year.ics"
-cp "$work/year.ics" "$work/v1.ics"
-# The jobs of the second are those for someone who holds the first.
-{ echo 'calendar = "year.ics"'; cat "$work/plan-2.toml"; } >"$work/plan-2-told.toml"
-"$trug" jobs "$work/plan-2-told.toml" --today $today_2 --json >"$work/jobs-2.json"
-write_quietly "$work/plan-2.toml" --today $today_2 -o "$work/year.ics"
-cp "$work/year.ics" "$work/v2.ics"
-
-after_first() {
-  "$python" "$readers/readers.py" "$work/plan-1.toml" "$work/jobs-1.json" "$@"
-}
-after() {
-  order=$1
-  shift
-  "$python" "$readers/import_twice.py" "$order" "$work/plan-1.toml" "$work/jobs-1.json" \
-    "$work/plan-2.toml" "$work/jobs-2.json" $today_2 "$@"
-}
+two_versions
 
 echo "The libraries:"
 for version in 1 2; do

@@ -36,7 +36,7 @@ def read(event):
         "uid": str(event["uid"]),
         "start": day(event, "dtstart"),
         "end": day(event, "dtend"),
-        "sequence": int(event["sequence"]),
+        "sequence": int(event.get("sequence", 0)),  # RFC 5545, 3.8.7.4
         "status": text(event, "status"),
         "summary": text(event, "summary"),
         "stamp": event.decoded("dtstamp").strftime("%Y-%m-%dT%H:%M:%SZ"),
