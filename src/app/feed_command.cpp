@@ -129,7 +129,8 @@ bool give_link(const Options& options, const Environment& environment, const std
   const std::string token = new_token(environment);
   if (!add_link(links_path(feed_path(options)), token, environment)) return false;
   const std::string page = feed::page_url(base, token);
-  const std::string calendar = feed::calendar_url(base, token);
+  const std::string calendar =
+      feed::calendar_url(base, token, feed::calendar_name(options.plans.front()));
   const std::string webcal = feed::with_webcal(calendar);
   environment.out << fmt::format(
       "A new link to {}. It is shown this once; whoever has it can read the calendar.\n\n"
@@ -280,7 +281,8 @@ std::optional<bool> wants_first_link(const Options& options, const Environment& 
 struct PlanFeed {
   PlanFeed(const Options& options, const Environment& environment, const std::string& base,
            Gardens& gardens)
-      : keeper(options, environment, feed_path(options), base, site, gardens),
+      : site(feed::calendar_name(options.plans.front())),
+        keeper(options, environment, feed_path(options), base, site, gardens),
         links(options, environment, site) {}
 
   feed::Site site;

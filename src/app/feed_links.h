@@ -27,7 +27,7 @@ bool has_links(const std::string& path, const Environment& environment);
 // A new token from the environment's randomness.
 std::string new_token(const Environment& environment);
 
-// "https://example.org/garden/TOKEN/calendar.ics", "webcal://...", or the token alone; nullopt
+// "https://example.org/garden/TOKEN/garden.ics", "webcal://...", or the token alone; nullopt
 // where there is no token in it.
 std::optional<std::string> token_in(std::string_view link);
 

@@ -15,7 +15,8 @@
 namespace trug::feed {
 namespace {
 
-constexpr std::string_view kCalendarName = "calendar.ics";
+constexpr std::string_view kCalendarEnding = ".ics";
+constexpr std::size_t kNameLength = 40;  // a QR code of the address stays coarse enough to scan
 // Nothing but the page's own style and pictures: no script, no form, no frame, no other host.
 constexpr std::string_view kContentPolicy =
     "default-src 'none'; style-src 'self'; img-src 'self'; base-uri 'none'; form-action 'none'; "
@@ -121,6 +122,17 @@ std::string replaced(std::string text, std::string_view mark, std::string_view w
   return text;
 }
 
+bool is_name_character(char c) {
+  return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '-';
+}
+
+bool is_calendar_name(std::string_view name) {
+  if (!name.ends_with(kCalendarEnding)) return false;
+  name.remove_suffix(kCalendarEnding.size());
+  return !name.empty() && name.size() <= kNameLength &&
+         std::all_of(name.begin(), name.end(), is_name_character);
+}
+
 Content qr_picture(const std::string& url) {
   const auto code = make_qr(url);
   return content(code ? qr_svg(*code) : std::string(), "image/svg+xml");
@@ -133,8 +145,24 @@ std::string page_url(std::string_view base_url, std::string_view token) {
   return fmt::format("{}/{}/", base_url, token);
 }
 
-std::string calendar_url(std::string_view base_url, std::string_view token) {
-  return page_url(base_url, token) + std::string(kCalendarName);
+std::string calendar_url(std::string_view base_url, std::string_view token, std::string_view name) {
+  return page_url(base_url, token) + std::string(name);
+}
+
+std::string calendar_name(std::string_view plan_path) {
+  plan_path.remove_prefix(plan_path.rfind('/') + 1);  // 0 where there is none
+  std::string name;
+  for (const char c : plan_path.substr(0, plan_path.rfind('.'))) {
+    const char small = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+    if (is_name_character(small) && small != '-') {
+      name += small;
+    } else if (!name.empty() && name.back() != '-') {
+      name += '-';
+    }
+  }
+  name.resize(std::min(name.size(), kNameLength));
+  while (name.ends_with('-')) name.pop_back();
+  return (name.empty() ? "calendar" : name) + std::string(kCalendarEnding);
 }
 
 std::string with_webcal(std::string_view url) {
@@ -150,12 +178,14 @@ struct Site::Contents {
   std::string base_url;
 
   // The file of that name under a link; nothing for a name that is none of ours.
-  std::optional<Content> file(std::string_view token, std::string_view name) const {
-    if (name == kCalendarName) return calendar;
+  // `calendar_name`: the calendar's in the addresses that the page and the codes give.
+  std::optional<Content> file(std::string_view token, std::string_view name,
+                              std::string_view calendar_name) const {
+    if (is_calendar_name(name)) return calendar;
     if (name == "style.css") return style;
     if (name == "chart.svg") return chart;
     if (base_url.empty()) return name.empty() ? std::optional(page) : std::nullopt;
-    const std::string url = calendar_url(base_url, token);
+    const std::string url = calendar_url(base_url, token, calendar_name);
     if (name.empty()) {
       return content(
           replaced(replaced(*page.bytes, kAddressMark, url), kWebcalMark, with_webcal(url)),
@@ -167,7 +197,8 @@ struct Site::Contents {
   }
 };
 
-Site::Site() : links_(std::make_shared<const std::vector<Link>>()) {}
+Site::Site(std::string name)
+    : name_(std::move(name)), links_(std::make_shared<const std::vector<Link>>()) {}
 Site::~Site() = default;
 
 bool Site::publish(Published published) {
@@ -219,7 +250,7 @@ Response Site::answer(const Request& request) const {
     response.headers.push_back({"Retry-After", std::string(kRetrySeconds)});
     return response;
   }
-  const auto file = contents->file(token, path.substr(slash + 1));
+  const auto file = contents->file(token, path.substr(slash + 1), name_);
   return file ? deliver(request, *file) : not_found();
 }
 

@@ -4,7 +4,9 @@
 // Under a secret link stand six files, and nothing else anywhere:
 //   /TOKEN/               the page: what is to be done, and how to subscribe
 //   /TOKEN/style.css      its style
-//   /TOKEN/calendar.ics   the calendar
+//   /TOKEN/NAME.ics       the calendar, by the plan's name, or by any other of calendar_name()'s
+//   shape:
+//                         a plan that is renamed breaks no subscription
 //   /TOKEN/chart.svg      the picture of the beds
 //   /TOKEN/qr.svg         that calendar's address as a QR code
 //   /TOKEN/qr-webcal.svg  the same as webcal://, which iPhones open as a subscription
@@ -40,15 +42,20 @@ struct Published {
   std::string chart = {};            // SVG; empty: there is none
 };
 
-// "https://example.org/garden" and a token: ".../TOKEN/", the page; ".../TOKEN/calendar.ics", which
+// "beds/Harbour office.toml": "harbour-office.ics", for the end of an address: small letters of
+// ASCII, digits and hyphens, 40 at most; "calendar.ics" where nothing of the name is left.
+std::string calendar_name(std::string_view plan_path);
+
+// "https://example.org/garden" and a token: ".../TOKEN/", the page; ".../TOKEN/NAME.ics", which
 // with_webcal() turns into the address that opens a subscription on Apple's machines.
 std::string page_url(std::string_view base_url, std::string_view token);
-std::string calendar_url(std::string_view base_url, std::string_view token);
+std::string calendar_url(std::string_view base_url, std::string_view token, std::string_view name);
 std::string with_webcal(std::string_view url);
 
 class Site {
  public:
-  Site();
+  // `name`: the calendar's in the addresses, as calendar_name() makes it.
+  explicit Site(std::string name = "calendar.ics");
   ~Site();
   // From the next request on, the site is this. An answer under way ends with what it began with.
   // False, and nothing changes, where the calendar is empty: clients would empty theirs.
@@ -61,6 +68,7 @@ class Site {
  private:
   struct Contents;
 
+  const std::string name_;
   mutable std::mutex mutex_;  // guards the two pointers, not what they point at
   std::shared_ptr<const Contents> contents_;
   std::shared_ptr<const std::vector<Link>> links_;

@@ -70,10 +70,10 @@ cp "$project/examples/harbour-office.toml" garden.toml
 # --- the first start makes a link and shows it
 start 127.0.0.1:0
 if told "plain text"; then fail "loopback needs no warning"; fi
-address=$(link_in http 'calendar\.ics' out)
+address=$(link_in http 'garden\.ics' out)
 page=$(link_in http / out)
 equal "the link for Apple's machines" "$(echo "$address" | sed 's/^http/webcal/')" \
-  "$(link_in webcal 'calendar\.ics' out)"
+  "$(link_in webcal 'garden\.ics' out)"
 token=$(token_of "$address")
 equal "length of the token" 43 "$(printf %s "$token" | wc -c)"
 equal "permissions of the links" 600 "$(stat -c %a garden.feed.links)"
@@ -82,6 +82,8 @@ equal "the links as hashes" "active $(printf %s "$token" | sha256sum | cut -d' '
 
 # --- GET, HEAD and the conditions
 equal "GET" 200 "$(status "$address")"
+equal "an address of before" 200 "$(status "${address%garden.ics}calendar.ics")"
+status "$address" >/dev/null
 equal "type" "text/calendar; charset=utf-8" "$(header Content-Type)"
 cmp body garden.feed.ics || fail "what is served is not what is written"
 equal "tag" "\"$(sha256sum <garden.feed.ics | cut -d' ' -f1)\"" "$(header ETag)"
@@ -105,7 +107,7 @@ equal "page" 200 "$(status "$page")"
 equal "type of the page" "text/html; charset=utf-8" "$(header Content-Type)"
 cp body page.html
 xmllint --noout page.html || fail "the page is not well formed"
-grep -q "href=\"webcal://127.0.0.1:$port/$token/calendar.ics\"" page.html || fail "no link to subscribe"
+grep -q "href=\"webcal://127.0.0.1:$port/$token/garden.ics\"" page.html || fail "no link to subscribe"
 for name in style.css chart.svg qr.svg qr-webcal.svg; do
   equal "$name" 200 "$(status "$page$name")"
   cp body "$name"
@@ -140,11 +142,11 @@ equal "how often the open links were told" 1 "$(grep -c 'open to garden.toml' er
 
 # --- another link, drawn; the server takes it up; then it is withdrawn
 "$trug" feed garden.toml --listen "127.0.0.1:$port" --new-link --qr door.svg >second 2>>err
-second=$(link_in http 'calendar\.ics' second)
+second=$(link_in http 'garden\.ics' second)
 equal "the code for the door" "$(link_in http / second)" "$(read_code door.svg)"
 equal "permissions of the code" 600 "$(stat -c %a door.svg)"
 wait_until answers 200 "$second"
-"$trug" feed garden.toml --revoke "$(link_in webcal 'calendar\.ics' second)" >withdrawn
+"$trug" feed garden.toml --revoke "$(link_in webcal 'garden\.ics' second)" >withdrawn
 wait_until answers 410 "$second"
 equal "the first link" 200 "$(status "$address")"
 
@@ -189,7 +191,7 @@ told "^garden.toml:.*error:" || fail "what is wrong was not told"
 told "Served instead, until it is mended: the last good calendar, garden.feed.ics" ||
   fail "what is served was not told"
 "$trug" feed garden.toml --listen "127.0.0.1:$port" --new-link >third 2>>err
-address=$(link_in http 'calendar\.ics' third)
+address=$(link_in http 'garden\.ics' third)
 wait_until answers 200 "$address"
 equal "tag with a broken plan" "$old_tag" "$(header ETag)"
 equal "page with a broken plan" 200 "$(status "$(link_in http / third)")"
@@ -218,10 +220,10 @@ plans="garden.toml other.toml"
 start "127.0.0.1:$port"
 told "^1 link is open to garden.toml\.$" || fail "the links of the first plan"
 told "^1 link is open to other.toml\.$" || fail "the links of the second plan"
-other=$(link_in http 'calendar\.ics' out)
+other=$(link_in http 'other\.ics' out)
 equal "the second plan's link" 200 "$(status "$other")"
 cmp body other.feed.ics || fail "the second plan's calendar is not its own"
-equal "the second plan's page" 200 "$(status "${other%calendar.ics}")"
+equal "the second plan's page" 200 "$(status "${other%other.ics}")"
 grep -q "<h1>The other beds</h1>" body || fail "the second plan's page is not its own"
 equal "the first plan's link" 200 "$(status "$address")"
 cmp body garden.feed.ics || fail "the first plan's calendar is not its own"

@@ -42,7 +42,7 @@ for _ in $(seq 240); do
   grep -q "^Listening on" feed.log && break
   sleep 0.5
 done
-address=$(sed -n 's/^.* \(http:.*calendar\.ics\)$/\1/p' out)
+address=$(sed -n 's/^.* \(http:.*garden\.ics\)$/\1/p' out)
 case $address in "$base"/*) ;; *) fail "the link '$address' is not below $base" ;; esac
 
 grep -q 'proxy_pass http://127.0.0.1:8017/;' "$project/examples/nginx-feed.conf" ||
@@ -87,7 +87,7 @@ equal "GET with the tag" 304 "$(status -H "If-None-Match: $tag" "$address")"
 equal "connections for the tag, twice" "1 0 " \
   "$(curl -s -o body -o body -w '%{num_connects} ' -H "If-None-Match: $tag" "$address" "$address")"
 equal "PUT" 405 "$(status -X PUT "$address")"
-equal "page" 200 "$(status "${address%calendar.ics}")"
+equal "page" 200 "$(status "${address%garden.ics}")"
 grep -qF "$address" body || fail "the page does not name the address"
 equal "elsewhere" 404 "$(status "http://127.0.0.1:$front/other/")"
 

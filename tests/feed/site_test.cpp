@@ -104,6 +104,39 @@ TEST_F(SiteTest, ThePageNamesTheAddressItWasAskedWith) {
   EXPECT_EQ(site_.answer({"GET", "/" + kOpen + "/", headers["ETag"], ""}).status, 304);
 }
 
+TEST_F(SiteTest, TheAddressEndsInThePlansNameAndAnEarlierOneStaysGood) {
+  Published named = published();
+  named.page = "<!--address-->";
+  named.base_url = "https://example.org";
+  Site site(calendar_name("beds/Harbour office.toml"));
+  site.set_links(links());
+  EXPECT_TRUE(site.publish(named));
+  const auto get = [&](const std::string& path) { return site.answer({"GET", path, "", ""}); };
+  EXPECT_EQ(body_of(get("/" + kOpen + "/")),
+            "https://example.org/" + kOpen + "/harbour-office.ics");
+  for (const std::string name :
+       {"harbour-office.ics", "calendar.ics", "before-it-was-renamed.ics"}) {
+    const Response response = get("/" + kOpen + "/" + name);
+    EXPECT_EQ(response.status, 200) << name;
+    EXPECT_EQ(body_of(response), kCalendar) << name;
+  }
+}
+
+TEST(CalendarName, IsSafeAtTheEndOfAnAddress) {
+  for (const auto& [plan, name] : std::vector<std::pair<std::string, std::string>>{
+           {"harbour-office.toml", "harbour-office.ics"},
+           {"/home/ann/beds.2027/Nan's  Border.toml", "nan-s-border.ics"},
+           {"garden", "garden.ics"},
+           {"../x/.toml", "calendar.ics"},
+           {"", "calendar.ics"},
+           {"\xc3\xa4\xc3\xb6.toml", "calendar.ics"},
+           {"-a-.toml", "a.ics"},
+           {std::string(39, 'x') + " y.toml", std::string(39, 'x') + ".ics"},
+           {std::string(900, 'x') + ".toml", std::string(40, 'x') + ".ics"}}) {
+    EXPECT_EQ(calendar_name(plan), name);
+  }
+}
+
 TEST(BaseUrl, IsSafeInHtmlAndInLinks) {
   for (const std::string text : {"https://example.org", "http://192.168.1.20:8017",
                                  "http://[::1]:8017", "https://example.org/my%20garden/"}) {
@@ -134,6 +167,9 @@ TEST_F(SiteTest, EveryPathButOursIsUnknown) {
                                 open + "/calendar.ics" + std::string("\0x", 2),
                                 open + "/Calendar.ics",
                                 open + "/calendar",
+                                open + "/.ics",
+                                open + "/a_b.ics",
+                                open + "/" + std::string(41, 'a') + ".ics",
                                 open + "/.",
                                 open + "/../" + kOpen + "/calendar.ics",
                                 open + "/./calendar.ics",
