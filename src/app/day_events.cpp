@@ -20,9 +20,7 @@ constexpr int kTitleRoom = 38;  // columns that a telephone shows of a title, ab
 
 // "sow cosmos"
 std::string phrase(const show::JobRow& job) {
-  std::string doing = job.doing;
-  if (!doing.empty() && doing[0] >= 'A' && doing[0] <= 'Z')
-    doing[0] = static_cast<char>(doing[0] + 32);
+  const std::string doing = uncapitalised(job.doing);
   return job.parts.empty() ? doing + " " + job.crop_words : doing;
 }
 

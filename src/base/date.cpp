@@ -4,9 +4,10 @@
 #include <fmt/format.h>
 
 #include <array>
-#include <cctype>
 #include <charconv>
 #include <system_error>
+
+#include "base/text.h"
 
 namespace trug {
 namespace {
@@ -18,12 +19,6 @@ constexpr std::array<std::string_view, 12> kMonths = {
     "July",    "August",   "September", "October", "November", "December"};
 constexpr std::array<std::string_view, 7> kWeekdays = {
     "Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"};
-
-std::string lower_ascii(std::string_view text) {
-  std::string result(text);
-  for (char& c : result) c = static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
-  return result;
-}
 
 // Index of the name that `text` is, in full or by its first three letters or more.
 template <std::size_t kCount>

@@ -7,6 +7,8 @@
 #include <string>
 #include <vector>
 
+#include "base/text.h"
+
 namespace trug {
 namespace {
 
@@ -17,11 +19,11 @@ bool is_digit(char c) { return std::isdigit(static_cast<unsigned char>(c)) != 0;
 // The words of a text in small letters, without blanks, commas and points at their ends.
 std::vector<std::string> words_of(std::string_view text) {
   std::vector<std::string> words(1);
-  for (const char c : text) {
+  for (const char c : lower_ascii(text)) {
     if (c == ' ' || c == ',') {
       if (!words.back().empty()) words.emplace_back();
     } else {
-      words.back() += static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+      words.back() += c;
     }
   }
   for (std::string& word : words) {

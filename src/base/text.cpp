@@ -65,6 +65,8 @@ std::string mapped(std::string_view text, int options) {
   return std::string(reinterpret_cast<const char*>(raw), static_cast<std::size_t>(length));
 }
 
+char lower_ascii(char c) { return 'A' <= c && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
+
 }  // namespace
 
 bool is_valid_utf8(std::string_view text) {
@@ -100,14 +102,14 @@ std::string nfc(std::string_view text) {
 }
 
 std::string folded(std::string_view text) {
-  if (is_ascii(text)) {
-    std::string result(text);
-    for (char& c : result) {
-      if ('A' <= c && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
-    }
-    return result;
-  }
+  if (is_ascii(text)) return lower_ascii(text);
   return mapped(text, UTF8PROC_STABLE | UTF8PROC_COMPOSE | UTF8PROC_CASEFOLD);
+}
+
+std::string lower_ascii(std::string_view text) {
+  std::string result(text);
+  for (char& c : result) c = lower_ascii(c);
+  return result;
 }
 
 int characters(std::string_view text) {
@@ -163,6 +165,11 @@ std::string capitalised(std::string text) {
   if (!text.empty() && 'a' <= text[0] && text[0] <= 'z') {
     text[0] = static_cast<char>(text[0] - 'a' + 'A');
   }
+  return text;
+}
+
+std::string uncapitalised(std::string text) {
+  if (!text.empty()) text[0] = lower_ascii(text[0]);
   return text;
 }
 

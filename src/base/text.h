@@ -23,6 +23,8 @@ std::string printable(std::string_view text, bool colours = false);
 std::string nfc(std::string_view text);
 // Case-folded normal form C, for comparing names.
 std::string folded(std::string_view text);
+// With the capitals of ASCII made small, all else as it is.
+std::string lower_ascii(std::string_view text);
 // Code points, as columns of a position are counted.
 int characters(std::string_view text);
 // Without `blanks` at either end.
@@ -42,6 +44,8 @@ std::string counted(int count, std::string_view word, std::string_view plural = 
 std::string in_ten(double share);
 // "plant out": "Plant out". Its first letter must be plain ASCII.
 std::string capitalised(std::string text);
+// "Plant out": "plant out", likewise.
+std::string uncapitalised(std::string text);
 // At most `digits` after the point, no trailing zeros: "0.8", "16".
 std::string number(double value, int digits = 1);
 

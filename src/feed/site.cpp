@@ -8,6 +8,7 @@
 #include <string_view>
 #include <utility>
 
+#include "base/text.h"
 #include "base/uuid.h"
 #include "feed/http_date.h"
 #include "feed/qr.h"
@@ -152,10 +153,9 @@ std::string calendar_url(std::string_view base_url, std::string_view token, std:
 std::string calendar_name(std::string_view plan_path) {
   plan_path.remove_prefix(plan_path.rfind('/') + 1);  // 0 where there is none
   std::string name;
-  for (const char c : plan_path.substr(0, plan_path.rfind('.'))) {
-    const char small = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-    if (is_name_character(small) && small != '-') {
-      name += small;
+  for (const char c : lower_ascii(plan_path.substr(0, plan_path.rfind('.')))) {
+    if (is_name_character(c) && c != '-') {
+      name += c;
     } else if (!name.empty() && name.back() != '-') {
       name += '-';
     }

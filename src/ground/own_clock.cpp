@@ -53,8 +53,7 @@ std::optional<double> stems_times(const Sowing& sowing) {
   if (!sowing.begun.lift || sowing.begun.counts.empty()) return std::nullopt;
   const std::vector<double>& shares = sowing.timeline.shares;
   const int days = days_between(sowing.timeline.first_cut.likely, *sowing.begun.lift) + 1;
-  const auto cut = static_cast<std::ptrdiff_t>(
-      std::clamp<std::size_t>(static_cast<std::size_t>(std::max(0, days)), 0, shares.size()));
+  const std::ptrdiff_t cut = std::clamp<std::ptrdiff_t>(days, 0, std::ssize(shares));
   const double reckoned = sowing.stems_of(sowing.plants) * sowing.cut_share *
                           std::accumulate(shares.begin(), shares.begin() + cut, 0.0);
   double counted = 0;

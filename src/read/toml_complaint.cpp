@@ -42,8 +42,7 @@ std::string_view key_ending(std::string_view unit) {
       {"in", "_in"},     {"inch", "_in"},     {"inches", "_in"}, {"\"", "_in"},   {"c", "_c"},
       {"\u00b0c", "_c"}, {"degc", "_c"},      {"celsius", "_c"}, {"f", "_f"},     {"\u00b0f", "_f"},
       {"degf", "_f"},    {"fahrenheit", "_f"}};
-  std::string word(unit);
-  for (char& c : word) c = static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+  const std::string word = lower_ascii(unit);
   const auto found =
       std::ranges::find(kUnits, word, &std::pair<std::string_view, std::string_view>::first);
   return found == std::end(kUnits) ? std::string_view{} : found->second;
@@ -175,8 +174,7 @@ std::string colon_hint(std::string_view line) {
 }
 
 std::string word_hint(std::string_view key, std::string_view value) {
-  std::string lower(value);
-  for (char& c : lower) c = static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+  const std::string lower = lower_ascii(value);
   if (lower == "yes" || lower == "true") return fmt::format("write {} = true", key);
   if (lower == "no" || lower == "false") return fmt::format("write {} = false", key);
   return fmt::format("text and days stand in quotes: {} = \"{}\"", key, value);
@@ -215,8 +213,7 @@ std::string plain_complaint(std::string_view description) {
     text = "cannot read the " + text.substr(kPrefix.size());
   }
   for (const auto& [theirs, ours] : kWords) text = replaced(text, theirs, ours);
-  text.front() = static_cast<char>(std::tolower(static_cast<unsigned char>(text.front())));
-  return text;
+  return uncapitalised(std::move(text));
 }
 
 std::string quoted_number_hint(std::string_view key, std::string_view text) {

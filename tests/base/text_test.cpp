@@ -125,5 +125,12 @@ TEST(Text, SuggestsOnlyWhatIsNear) {
   EXPECT_EQ(nearest("of", words), "");
 }
 
+TEST(Text, CapitalsOfAsciiAreMadeSmallAndNoOthers) {
+  EXPECT_EQ(lower_ascii("Nan's BORDER 2 \u00c4"), "nan's border 2 \u00c4");
+  EXPECT_EQ(uncapitalised("Plant Out"), "plant Out");
+  EXPECT_EQ(uncapitalised("\u00c4"), "\u00c4");
+  EXPECT_EQ(uncapitalised(""), "");
+}
+
 }  // namespace
 }  // namespace trug
