@@ -211,7 +211,7 @@ std::string render_event(const Event& event, const Revision& revision) {
   add_text(vevent, icalproperty_new_summary, summary);
   add_text(vevent, icalproperty_new_description, several_lines(event.description));
   add_text(vevent, icalproperty_new_location, one_line(event.location));
-  add_text(vevent, icalproperty_new_categories, plain(event.category));
+  add_text(vevent, icalproperty_new_categories, plain(category_text(event.category)));
   add(vevent,
       icalproperty_new_status(event.cancelled ? ICAL_STATUS_CANCELLED : ICAL_STATUS_CONFIRMED));
   add(vevent, icalproperty_new_transp(ICAL_TRANSP_TRANSPARENT));
