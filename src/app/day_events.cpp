@@ -22,7 +22,10 @@ constexpr int kTitleRoom = 38;  // columns that a telephone shows of a title, ab
 std::string title_of(const std::vector<const JobEvent*>& jobs) {
   std::vector<std::string> phrases;
   for (const JobEvent* job : jobs) {
-    const std::string one = uncapitalised(job->job->title);
+    std::string one = uncapitalised(job->job->title);
+    if (const std::string bed = ", " + job->job->bed; one.ends_with(bed)) {
+      one.resize(one.size() - bed.size());
+    }
     if (std::ranges::find(phrases, one) == phrases.end()) phrases.push_back(one);
   }
   std::string title = "Garden: " + phrases.front();
@@ -37,7 +40,8 @@ std::string title_of(const std::vector<const JobEvent*>& jobs) {
 // A job with its place and what to do.
 std::string text_of(const JobEvent& one) {
   const show::JobRow& job = *one.job;
-  const std::string place = job.parts.empty() ? ", " + job.bed : "";
+  const bool is_named = job.title.ends_with(", " + job.bed);
+  const std::string place = job.parts.empty() && !is_named ? ", " + job.bed : "";
   return job.title + place + ". " + job.text + (one.note.empty() ? "" : "\n" + one.note);
 }
 

@@ -31,7 +31,7 @@ std::string description(const show::JobRow& job, const climate::Climate& climate
   for (const std::string& line : show::caution_lines(job)) text += "\n\n" + line;
   if (!job.cautions.empty()) text += " Local rules and qualified advice stand above this note.";
   if (const std::string note = note_of(job, climate); !note.empty()) text += "\n\n" + note;
-  return job.way.empty() ? text : text + fmt::format("\n\nWay: {}.", job.way);
+  return job.way.empty() ? text : text + fmt::format("\n\nHow: {}.", job.way);
 }
 
 std::optional<calendar::Order> order_of(const Plan& plan, const work::Job& job) {

@@ -36,7 +36,10 @@ std::vector<Tenant> tenants(const View& view, std::size_t bed, int stretch) {
     const auto& patch = view.plan().plantings[i].patch;
     if (!patch || patch->bed != bed || patch->stretch != stretch || !view.grown(i)) continue;
     const auto sowings = view.sowings(i);
-    result.push_back({i, {sowings.front().in_ground, sowings.back().lift}});
+    const Date frost = view.garden.climate.frosts(view.plan().flowering_year).first;
+    const Date lift = sowings.back().lift;
+    const Date until = sowings.back().stands_until_stored() ? std::max(lift, frost) : lift;
+    result.push_back({i, {sowings.front().in_ground, until}});
   }
   return result;
 }

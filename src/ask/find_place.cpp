@@ -54,8 +54,13 @@ std::optional<ShortSeason> short_season(const View& view) {
 
 std::optional<ShortWeeks> short_weeks(const View& view) {
   if (!view.plan().wish) return std::nullopt;
-  ShortWeeks found{{}, static_cast<int>(view.weeks.size()), 0};
+  ShortWeeks found;
   for (const harvest::Week& week : view.weeks) {
+    if (week.monday + Days{7} <= view.garden.today) {
+      found.some_are_over = true;
+      continue;
+    }
+    ++found.weeks;
     if (week.vase.state() == harvest::WeekState::Full) continue;
     found.mondays.push_back(week.monday);
     found.missing_stems += week.vase.wanted - week.vase.usable;

@@ -59,16 +59,18 @@ struct NotInCut {
   bool measured = false;          // in the weather that was measured
 };
 
-// Weeks of the wish without their vases.
+// Weeks of the wish that are not over and lack their vases.
 struct ShortWeeks {
   static constexpr std::string_view kCode = "short-weeks";
   static constexpr Rank kRank = Rank::Short;
   std::vector<Date> mondays;
-  int weeks = 0;             // of the wish
+  int weeks = 0;             // of the wish, that are not over
   double missing_stems = 0;  // that would find a place in the vases
+  bool some_are_over = false;
 };
 
-// Days after the usual time that are worth knowing and no more (memory): what starts later is short.
+// Days after the usual time that are worth knowing and no more (memory): what starts later is
+// short.
 inline constexpr int kMildlyLate = 21;
 
 // It goes into the ground outside the usual time.

@@ -56,6 +56,8 @@ struct Sowing : Candidate {
   const Way& raised_by() const { return sheet->ways[way]; }
   CropSpec spec() const { return CropSpec(*sheet, group, pinched); }
   bool another_follows() const { return next_in_ground.has_value(); }
+  // Whether its ground is its own, cut or not, until it is stored in autumn.
+  bool stands_until_stored() const { return sheet->lift_and_store && !another_follows(); }
   // False: measured weather delays it until after it is lifted.
   bool is_cut() const {
     const bool came_to_cut = !begun.failed || begun.first_cut;

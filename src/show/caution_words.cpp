@@ -3,6 +3,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "base/text.h"
 #include "base/words.h"
 
@@ -19,6 +21,18 @@ static_assert(names_all(kHarms));
 std::string sentence(std::string text) {
   if (!text.empty() && text.back() != '.') text += '.';
   return text;
+}
+
+// ": wear gloves, and keep sap off skin in sunshine": the first thing to do, of what harms the skin
+// if anything does.
+std::string first_rule(const Sheet& sheet) {
+  const auto on_skin = [](const Caution& caution) {
+    return caution.kind == Caution::Kind::Irritant || caution.kind == Caution::Kind::Phototoxic;
+  };
+  auto caution = std::ranges::find_if(sheet.cautions, on_skin);
+  if (caution == sheet.cautions.end()) caution = sheet.cautions.begin();
+  const std::string rule = caution->handling.substr(0, caution->handling.find_first_of(";."));
+  return rule.empty() ? "" : ": " + uncapitalised(rule);
 }
 
 std::string line_of(const Caution& caution) {
@@ -46,15 +60,18 @@ std::vector<std::string> buyers_caution_lines(const Sheet& sheet) {
       others.emplace_back(harm(caution.kind));
     }
   }
-  if (!others.empty()) lines.insert(lines.begin(), capitalised(listed(others)) + ".");
+  if (!others.empty()) {
+    lines.insert(lines.begin(),
+                 fmt::format("{}{}.", capitalised(listed(others)), first_rule(sheet)));
+  }
   return lines;
 }
 
 std::string short_caution(const Sheet& sheet, std::string_view title_of_first_job) {
   std::vector<std::string> harms;
   for (const Caution& caution : sheet.cautions) harms.emplace_back(harm(caution.kind));
-  return fmt::format("{}: what to do stands at \"{}\".", capitalised(listed(harms)),
-                     title_of_first_job);
+  return fmt::format("{}{}. All of it stands at \"{}\".", capitalised(listed(harms)),
+                     first_rule(sheet), title_of_first_job);
 }
 
 }  // namespace trug::show

@@ -91,7 +91,7 @@ ChartBlock block_of(const Plan& plan, const Sowing& sowing) {
   block.length_cm = ground::length_cm(sowing);
   block.in_ground = {sowing.in_ground, sowing.lift};
   block.stood_before = sowing.stands;
-  block.stays = stays_in_ground(sheet.life_cycle);
+  block.stays = stays_in_ground(sheet.life_cycle) || sowing.stands_until_stored();
   block.in_flower = {sowing.lift, sowing.lift};
   block.perhaps_from = sowing.lift;
   if (sowing.is_cut() && sowing.gives_stems()) {

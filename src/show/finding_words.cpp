@@ -62,7 +62,8 @@ std::string words(const ask::NotInCut& f, const About& about) {
 }
 
 std::string words(const ask::ShortWeeks& f, const About&) {
-  return fmt::format("{} of {} weeks of the wish {}, by {} in all: {}", f.mondays.size(), f.weeks,
+  return fmt::format("{} of {} weeks of the wish{} {}, by {} in all: {}", f.mondays.size(), f.weeks,
+                     f.some_are_over ? " that are not over" : "",
                      f.mondays.size() == 1 ? "goes short of its vase" : "go short of their vases",
                      counted(static_cast<int>(std::lround(f.missing_stems)), "stem"),
                      weeks_of(f.mondays));

@@ -144,6 +144,11 @@ constexpr GlossaryEntry kGlossary[] = {
 
     {"plan", Term, "The TOML file that says what you have and want: place, wish, days, beds and crops."},
     {"sheet", Term, "The data of one crop: ways, windows, spacing, heat, cautions and their sources. 'trug crop NAME' shows it."},
+    {"clear", Term, "Pull out an annual or biennial that has given what it had, most often for the next crop; bulbs, corms and tubers are lifted."},
+    {"focal", Term, "The role of a main flower, which the eye goes to first in a vase; no kind makes more than half of it."},
+    {"line", Term, "The role of a main flower that is tall and narrow, a spire, and gives a vase its height."},
+    {"filler", Term, "The role of many small flowers that stand between the main ones of a vase."},
+    {"foliage", Term, "The role of leaves, cut for the green of a vase."},
     {"planting", Term, "One crop in one stretch for one flowering year, written bed/crop."},
     {"way", Term, "One of a sheet's ways to raise the crop: sown outdoors in autumn, raised in warmth, bulbs planted ..."},
     {"window", Term, "The days between which a job is still right; the one shown is the best of them."},

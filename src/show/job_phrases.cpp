@@ -46,6 +46,9 @@ std::string in_rows(const Sowing& sowing) {
     return fmt::format("in rows along the bed, {} cm from row to row and {} cm in the row",
                        number(*row_cm, 0), apart);
   }
+  if (sowing.plants == 1) return "in the middle";
+  if (sowing.rows >= sowing.plants)
+    return fmt::format("in one row across the bed, {} cm apart", apart);
   if (sowing.rows <= 1) return fmt::format("in one row, {} cm apart", apart);
   return fmt::format("in {} rows, {} cm apart each way", sowing.rows, apart);
 }
@@ -108,8 +111,8 @@ std::string cut_words(const Subject& of) {
 
 std::string how_to_set_out(const Subject& of) {
   const Method method = of.sowing.raised_by().method;
-  const bool is_root = method == Method::Bulb ||
-                       (method == Method::BoughtPlants && !is_planted(of.sheet.life_cycle));
+  if (method == Method::Bulb) return " A little deeper than in the pot.";
+  const bool is_root = method == Method::BoughtPlants && !is_planted(of.sheet.life_cycle);
   return is_root ? how_to_plant(of.sheet) : "";
 }
 
@@ -118,8 +121,16 @@ Date pods_ripe(const Subject& of) {
          Days{std::lround(7 * of.sheet.pods->weeks_after_cut)};
 }
 
+// A corm in leaf makes next year's in about so long (common practice).
+constexpr Days kToGrowAgain{42};
+
 std::string what_becomes(const Subject& of) {
-  if (of.sheet.lift_and_store) return " Dry them and store them free of frost.";
+  if (of.sheet.lift_and_store) {
+    const bool too_soon = of.job.day < of.sowing.last_cut() + kToGrowAgain;
+    return too_soon && of.sheet.life_cycle == LifeCycle::Corm
+               ? " Lifted so soon after the cut they seldom flower again: buy others."
+               : " Dry them and store them free of frost.";
+  }
   if (of.sheet.stays_under) {
     return " Lay them in the shade with their leaves until these have yellowed, and keep them dry "
            "until autumn.";

@@ -18,6 +18,7 @@ struct Subject {
   const ground::Sowing& sowing;
   const Sheet& sheet;
   const work::Job& job;
+  const Sheet* over = nullptr;  // the bulbs that lie where it is planted; null: none do
 
   std::string plants() const { return counted(sowing.plants, "plant"); }
 };

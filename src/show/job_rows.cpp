@@ -122,6 +122,37 @@ JobRow order_row(const Plan& plan, const ground::Schedule& schedule, const Job& 
   return row;
 }
 
+// The bulbs that were left in the ground where a later job of another planting is done.
+class BulbsBelow {
+ public:
+  BulbsBelow(const Plan& plan, const ground::Schedule& schedule, const std::vector<Job>& jobs)
+      : plan_(plan) {
+    for (const Job& job : jobs) {
+      if (job.key.kind != JobKind::LetDieDown) continue;
+      left_.push_back({job.planting, job.day, schedule.at(job.sowing).sheet});
+    }
+  }
+
+  const Sheet* of(const Job& job) const {
+    const auto found = std::ranges::find_if(left_, [&](const Left& one) {
+      const auto &there = plan_.plantings[one.planting].patch,
+                 &here = plan_.plantings[job.planting].patch;
+      return one.planting != job.planting && one.day <= job.day && there && here &&
+             there->bed == here->bed && there->stretch == here->stretch;
+    });
+    return found == left_.end() ? nullptr : found->sheet;
+  }
+
+ private:
+  struct Left {
+    std::size_t planting = 0;
+    Date day;
+    const Sheet* sheet = nullptr;
+  };
+  const Plan& plan_;
+  std::vector<Left> left_;
+};
+
 JobRow row_of(const Subject& of) {
   JobRow row{of.job};
   row.doing = doing(of);
@@ -164,10 +195,12 @@ std::vector<JobRow> job_rows(const Plan& plan, const ground::Schedule& schedule,
                              const std::vector<Job>& jobs, const std::vector<std::string>& uids) {
   std::vector<JobRow> rows;
   rows.reserve(jobs.size());
+  const BulbsBelow below(plan, schedule, jobs);
   for (std::size_t i = 0; i < jobs.size(); ++i) {
     const Sowing& sowing = schedule.at(jobs[i].sowing);
-    rows.push_back(jobs[i].parts.empty() ? row_of({plan, sowing, *sowing.sheet, jobs[i]})
-                                         : order_row(plan, schedule, jobs[i]));
+    rows.push_back(jobs[i].parts.empty()
+                       ? row_of({plan, sowing, *sowing.sheet, jobs[i], below.of(jobs[i])})
+                       : order_row(plan, schedule, jobs[i]));
     if (!uids.empty()) rows.back().uid = uids[i];
     rows.back().minutes = work::minutes(jobs[i]);
   }
@@ -176,7 +209,7 @@ std::vector<JobRow> job_rows(const Plan& plan, const ground::Schedule& schedule,
     if (!row.told_with) continue;
     rows[*row.told_with].minutes += std::exchange(row.minutes, 0);
     const Sowing& sowing = schedule.at(row.sowing);
-    const Subject of{plan, sowing, *sowing.sheet, row};
+    const Subject of{plan, sowing, *sowing.sheet, row, below.of(row)};
     rows[*row.told_with].text += " " + what_to_do(of);
   }
   return rows;

@@ -65,13 +65,17 @@ std::string sow_in_place(const Subject& of) {
 }
 
 std::string sow_to_raise(const Subject& of) {
-  const int seedlings = static_cast<int>(std::ceil(of.sowing.plants * work::kSeedlingsPerPlant));
+  const int plants = work::plants_to_raise(of.sowing);
+  const int seedlings = static_cast<int>(std::ceil(plants * work::kSeedlingsPerPlant));
   const Raised raised = of.sowing.raised_by().raised;
   const bool cool =
       raised == Raised::Heated && grown_cool_from(of.sheet, of.sowing.start).has_value();
   return fmt::format(
-      "Sow {}, {}. {} seedlings make sure of {}, to be planted out on {}.{}", where_words(raised),
-      depth_words(of.sheet), seedlings, of.plants(), short_day(of.sowing.in_ground),
+      "Sow {}, {}. {} seedlings make sure of {}{}, to be planted out on {}.{}", where_words(raised),
+      depth_words(of.sheet), seedlings, counted(plants, "plant"),
+      plants > of.sowing.plants ? fmt::format(", {} of them to spare", plants - of.sowing.plants)
+                                : "",
+      short_day(of.sowing.in_ground),
       !cool                          ? ""
       : of.plan.shelter.frame_m2 > 0 ? " Once they are up, grow them on cool, in a frame."
                                      : " Once they are up, grow them on cool, in good light.");
@@ -84,9 +88,10 @@ std::string sow(const Subject& of) {
 std::string prick_out(const Subject& of) {
   if (of.sowing.raised_by().raised == Raised::NurseryBed) {
     return fmt::format("Line out {} seedlings in the nursery bed, 15 to 20 cm apart in rows.",
-                       of.sowing.plants);
+                       work::plants_to_raise(of.sowing));
   }
-  return fmt::format("Prick out {} seedlings into modules or 9 cm pots.", of.sowing.plants);
+  return fmt::format("Prick out {} seedlings into modules or 9 cm pots.",
+                     work::plants_to_raise(of.sowing));
 }
 
 std::string pot_on(const Subject& of) {
@@ -119,13 +124,22 @@ std::string harden_off(const Subject& of) {
 std::string plant_out(const Subject& of) {
   std::string text = fmt::format("Plant out {} {}, {}.{} {}", of.plants(), in_rows(of.sowing),
                                  at_place(of.job), how_to_set_out(of), cut_words(of));
-  if (of.job.winter_takes_some) text += " Keep " + for_the_winter(of.sowing, "in pots") + ".";
+  if (of.over) {
+    text += fmt::format(" Set them with a trowel: {}s of {} lie under them.",
+                        word_for_bulb(of.over->life_cycle), of.over->name);
+  }
+  const int spare = work::plants_to_raise(of.sowing) - of.sowing.plants;
+  if (of.job.winter_takes_some && spare > 0) {
+    text += fmt::format(
+        " Keep the other {} where they stand: slugs, wet and frost take some over the winter.",
+        spare);
+  }
   return text;
 }
 
 std::string plant(const Subject& of) {
   if (of.job.where != Raised::InPlace) {
-    return fmt::format("Pot up {} {}, to be planted out on {}.{}", bulbs(of),
+    return fmt::format("Pot up {} {}, just covered, to be planted out on {}.{}", bulbs(of),
                        where_words(of.sowing.raised_by().raised), short_day(of.sowing.in_ground),
                        how_to_plant(of.sheet));
   }
@@ -134,9 +148,18 @@ std::string plant(const Subject& of) {
                      in_rows(of.sowing), at_place(of.job), how_to_plant(of.sheet), cut_words(of));
 }
 
+constexpr Days kAutumn{120};  // before the flower: thinned so early, it has the winter before it
+
 std::string thin(const Subject& of) {
-  return fmt::format("Thin to {} cm apart, {} in all.", number(of.sowing.spacing_cm, 0),
-                     of.plants());
+  const double apart = of.sowing.spacing_cm;
+  if (of.sowing.overwinters && of.sowing.timeline.first_flower.likely - of.job.day > kAutumn) {
+    return fmt::format(
+        "Thin to {} cm apart, half of what they want: the winter thins too. To {} cm in spring, {} "
+        "in "
+        "all.",
+        number(apart / 2, 0), number(apart, 0), of.plants());
+  }
+  return fmt::format("Thin to {} cm apart, {} in all.", number(apart, 0), of.plants());
 }
 
 std::string pinch(const Subject& of) {
@@ -190,7 +213,9 @@ std::string first_cut(const Subject& of) {
       stems < 1 || last < of.job.day
           ? "Expect hardly a stem before its season ends."
           : fmt::format("About {} in all, until {}.", counted(stems, "stem"), short_day(last));
-  return fmt::format("Cut at this stage: {}. {}", of.sheet.cut_stage, harvest);
+  const bool pods = of.sheet.pods && of.sowing.lift >= pods_ripe(of);
+  return fmt::format("Cut at this stage: {}.{} {}", of.sheet.cut_stage,
+                     pods ? " Leave half of the stems for their pods." : "", harvest);
 }
 
 std::string yearly(const Subject& of) {
@@ -212,15 +237,27 @@ std::string cut_back(const Subject& of) {
                                : yearly(of);
 }
 
+bool gives_pods(const Subject& of) { return of.sheet.pods && of.job.day >= pods_ripe(of); }
+
+std::string how_to_clear(const Subject& of) {
+  if (is_planted(of.sheet.life_cycle)) {
+    return fmt::format("Lift the {}s with the last stems", word_for_bulb(of.sheet.life_cycle));
+  }
+  const bool spreads = std::ranges::find(of.sheet.cautions, Caution::Kind::Invasive,
+                                         &Caution::kind) != of.sheet.cautions.end();
+  const std::string_view seed = spreads ? ", before it seeds," : "";
+  if (!of.over) return fmt::format("Pull out{} and compost", seed);
+  return fmt::format("Cut off at the soil{} and do not dig, since {}s of {} lie there", seed,
+                     word_for_bulb(of.over->life_cycle), of.over->name);
+}
+
 std::string lift(const Subject& of) {
   const bool bulbs = is_planted(of.sheet.life_cycle);
-  const std::string how =
-      bulbs ? fmt::format("Lift the {}s with the last stems", word_for_bulb(of.sheet.life_cycle))
-            : "Pull out and compost";
   const std::string why = of.sowing.another_follows() ? ": the ground is wanted for the next crop."
-                                                      : ": it has given what it had.";
-  const bool pods = of.sheet.pods && of.job.day >= pods_ripe(of);
-  return (pods ? "Cut the ripe pods. " : "") + how + why + (bulbs ? what_becomes(of) : "");
+                          : of.sowing.timeline.cut_short ? ": its season is over."
+                                                         : ": it has given what it had.";
+  return (gives_pods(of) ? "Cut the ripe pods. " : "") + how_to_clear(of) + why +
+         (bulbs ? what_becomes(of) : "");
 }
 
 std::string let_die_down(const Subject& of) {
@@ -311,7 +348,10 @@ std::string eight_in_ten(const Job& job) {
 
 std::string said_already(const Job&) { return ""; }
 
-constexpr std::string_view kClear = "Clear {}";  // of what is not lifted
+constexpr std::string_view kClear = "Clear {}";       // of what is not lifted
+constexpr std::string_view kCutPods = "Cut {} pods";  // and stood for them
+constexpr std::string_view kSoak = "Soak {}";         // what its pre-treatment is, in a word
+constexpr std::string_view kChill = "Chill {}";
 
 struct Wording {
   JobKind kind{};
@@ -376,15 +416,23 @@ const Wording& wording_of(JobKind kind) { return kWordings.at(static_cast<std::s
 }  // namespace
 
 std::string_view title_pattern(const Subject& of) {
-  const bool cleared = of.job.key.kind == JobKind::Lift && leave_word(of.sheet) == "clear";
-  return cleared ? kClear : wording_of(of.job.key.kind).title;
+  const JobKind kind = of.job.key.kind;
+  if (kind == JobKind::Lift && leave_word(of.sheet) == "clear") {
+    return gives_pods(of) ? kCutPods : kClear;
+  }
+  if (kind == JobKind::PreTreat && of.sowing.needs_cold_store) return kChill;
+  if (kind == JobKind::PreTreat && of.sheet.pretreat) {
+    if (of.sheet.pretreat->kind == Pretreatment::Kind::Soak) return kSoak;
+    if (of.sheet.pretreat->kind == Pretreatment::Kind::Chill) return kChill;
+  }
+  return wording_of(kind).title;
 }
 
 std::string_view name_in_title(JobKind kind, std::string_view title) {
   if (const std::size_t colon = title.find(": "); colon != std::string_view::npos) {
     return title.substr(colon + 2);
   }
-  for (const std::string_view pattern : {wording_of(kind).title, kClear}) {
+  for (const std::string_view pattern : {wording_of(kind).title, kClear, kCutPods, kSoak, kChill}) {
     const std::string_view before = pattern.substr(0, pattern.find("{}"));
     const std::string_view after = pattern.substr(before.size() + 2);
     if (!title.starts_with(before)) continue;

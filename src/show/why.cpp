@@ -267,6 +267,7 @@ class Life {
         : !sowing_.is_cut()
             ? fmt::format("none: it is {}ed first", leave_word(sheet_))
             : long_day(sowing_.last_cut()) + (timeline().cut_short ? ", ended by the season" : "");
+    if (sowing_.stands_until_stored()) return row("last cut", last_cut);
     const std::string lifted = stays_in_ground(sheet_.life_cycle)
                                    ? std::string("stays")
                                    : long_day(sowing_.lift) + known(sowing_.begun.lift, false) +
@@ -311,6 +312,32 @@ std::string signs(const Reckoned& reckoned, std::size_t planting, Style style) {
   return text.empty() ? "" : "\nSigns to look for\n" + text;
 }
 
+// The day that the reckoning above gives for a job; nullopt: it is not its own.
+std::optional<Date> reckoned_day(const JobRow& job, const Sowing& sowing) {
+  using enum work::JobKind;
+  const work::JobKind kind = job.key.kind;
+  if (kind == FirstCut) return sowing.timeline.first_cut.likely;
+  if (kind == Pinch) return sowing.timeline.forecast.pinched;
+  if (kind == Lift) return sowing.lift;
+  return std::nullopt;
+}
+
+// Its jobs from its start on, and which of them stand on another day than was reckoned.
+std::string on_your_days(const Reckoned& reckoned, std::size_t planting, Style style) {
+  std::string text;
+  for (const JobRow& job : reckoned.rows) {
+    if (job.planting != planting || !job.parts.empty() || job.told_with) continue;
+    const auto day = reckoned_day(job, reckoned.schedule.at(job.sowing));
+    const std::string moved =
+        !day || *day == job.day ? ""
+        : reckoned.plan.work.days.empty()
+            ? fmt::format(", reckoned {}", short_day(*day))
+            : fmt::format(", the nearest of your days to {}", short_day(*day));
+    text += hanging(fmt::format("{}: {}{}", job.title, long_day(job.day), moved), 2, 4, style);
+  }
+  return text.empty() ? "" : "\nIts jobs, on your days\n" + text;
+}
+
 std::string way_words(const ground::WayReport& report, const Sheet& sheet, bool taken) {
   std::string words = sheet.ways[report.way].name;
   if (report.group) words += " (" + report.group->name + ")";
@@ -348,8 +375,8 @@ std::string why_page(const Reckoned& reckoned, std::size_t planting,
     if (sowing.number > 0) text += heading(sowing, sowings.size());
     text += Life(reckoned.plan, sowing, reckoned.schedule.own, climate, style).text();
   }
-  return text + signs(reckoned, planting, style) + constants_list(first, style) +
-         ways(weighed, sowings, style);
+  return text + on_your_days(reckoned, planting, style) + signs(reckoned, planting, style) +
+         constants_list(first, style) + ways(weighed, sowings, style);
 }
 
 }  // namespace trug::show

@@ -88,10 +88,12 @@ std::optional<JobDraft> lift(const Sowing& sowing, const RuleContext& context) {
   const Date last = sowing.another_follows()
                         ? *sowing.next_in_ground - Days{context.plan.work.days_between_crops}
                         : sowing.lift + Days{kLiftLater};
-  return JobDraft{.kind = JobKind::Lift,
-                  .window = {sowing.lift, std::min(sowing.lift_from, sowing.lift), last},
-                  .where = Raised::InPlace,
-                  .pinned = context.asked(sowing).pins.lift_on || sowing.begun.lift};
+  return JobDraft{
+      .kind = JobKind::Lift,
+      .window = {sowing.lift, std::min(std::max(sowing.lift_from, sowing.last_cut()), sowing.lift),
+                 last},
+      .where = Raised::InPlace,
+      .pinned = context.asked(sowing).pins.lift_on || sowing.begun.lift};
 }
 
 // What stays in the ground is lifted only where the winter takes more of it than of any planting,

@@ -78,11 +78,14 @@ std::optional<JobDraft> watch_for_frost(const Sowing& sowing, const RuleContext&
 std::optional<JobDraft> look_for_seedlings(const Sowing& sowing, const RuleContext& context) {
   const Way& way = sowing.raised_by();
   if (!is_sown_there(sowing)) return std::nullopt;
-  const int usual = days_to_come_up(*sowing.sheet);
+  // A week after all should be up, or sooner where that is too late to sow again.
+  const Date up = sowing.in_ground + Days{days_to_come_up(*sowing.sheet)};
+  const Date sow_by = context.season.usual_days(way, *sowing.sheet)->until - Days{1};
+  const Date day = std::clamp(sow_by, up, up + Days{7});
   return JobDraft{.kind = JobKind::LookForSeedlings,
-                  .window = around(sowing.in_ground + Days{2 * usual}, usual, 7),
+                  .window = around(day, 7, 7),
                   .where = Raised::InPlace,
-                  .sow_by = context.season.usual_days(way, *sowing.sheet)->until - Days{1}};
+                  .sow_by = sow_by};
 }
 
 std::optional<JobDraft> thin(const Sowing& sowing, const RuleContext& context) {
@@ -95,15 +98,23 @@ std::optional<JobDraft> thin(const Sowing& sowing, const RuleContext& context) {
   return JobDraft{.kind = JobKind::Thin, .window = around(day, 7, 14), .where = Raised::InPlace};
 }
 
-std::optional<JobDraft> water_in(const Sowing& sowing, const RuleContext&) {
-  if (!is_planted_out(sowing)) return std::nullopt;
+// What is set out bare-rooted in winter is not in leaf.
+bool goes_in_asleep(const Sowing& sowing, const RuleContext& context) {
+  const auto& winter = context.season.winter();
+  return sowing.raised_by().method == Method::BoughtPlants && winter &&
+         winter->contains(sowing.in_ground);
+}
+
+std::optional<JobDraft> water_in(const Sowing& sowing, const RuleContext& context) {
+  if (!is_planted_out(sowing) || goes_in_asleep(sowing, context)) return std::nullopt;
   return JobDraft{.kind = JobKind::WaterIn,
                   .window = around(sowing.in_ground, 0, kYoungDays),
                   .where = Raised::InPlace};
 }
 
-std::optional<JobDraft> slugs(const Sowing& sowing, const RuleContext&) {
+std::optional<JobDraft> slugs(const Sowing& sowing, const RuleContext& context) {
   if (!is_sown_there(sowing) && !is_planted_out(sowing)) return std::nullopt;
+  if (goes_in_asleep(sowing, context)) return std::nullopt;
   return JobDraft{.kind = JobKind::Slugs,
                   .window = around(sowing.in_ground, 0, kYoungDays),
                   .where = Raised::InPlace};

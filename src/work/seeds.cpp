@@ -20,12 +20,22 @@ double begun_per_plant(const ground::Sowing& sowing) {
   return std::min(kMostBegun, 1 / sowing.alive);
 }
 
+int plants_to_raise(const ground::Sowing& sowing) {
+  constexpr int kThroughWinter = 120;  // days to its flower
+  const bool stands_out =
+      sowing.overwinters &&
+      days_between(sowing.in_ground, sowing.timeline.first_flower.likely) > kThroughWinter;
+  const double begun = std::max(begun_per_plant(sowing), stands_out ? kForTheWinter : 1);
+  return static_cast<int>(std::ceil(sowing.plants * begun - 1e-9));
+}
+
 int spare_plants(const ground::Sowing& sowing) {
   return static_cast<int>(std::ceil(sowing.plants * (begun_per_plant(sowing) - 1)));
 }
 
 bool is_mulched(const Sheet& sheet) {
-  return is_planted(sheet.life_cycle) || stays_in_ground(sheet.life_cycle);
+  const bool is_green = sheet.life_cycle == LifeCycle::Corm && !sheet.stays_under;
+  return !is_green && (is_planted(sheet.life_cycle) || stays_in_ground(sheet.life_cycle));
 }
 
 double seeds_per_plant(const ground::Sowing& sowing) {

@@ -218,6 +218,8 @@ TEST(Findings, GroundThatLiesBareThroughTheSummer) {
   EXPECT_EQ(after->after, 0u);
   EXPECT_EQ(after->days, (DateRange{early.schedule.of(0).back().lift, make_date(2027, 9, 15)}));
   EXPECT_DOUBLE_EQ(after->weeks, days_between(after->days.from, after->days.until) / 7.0);
+  // Corms that are stored in autumn have their ground until then: in leaf they make the next.
+  EXPECT_FALSE(bare(crop("gladiolus", "plant_on = 2027-04-10\n")).finding("bare-ground"));
   // Before the first, six.
   const auto planted = [&](const std::string& day) {
     return bare(crop("zinnia", "way = \"bought plants\"\nplant_on = " + day + "\n"));
@@ -292,6 +294,34 @@ TEST(Findings, ShortWeeksAreNamedByTheirDates) {
       show::message(plan, finding),
       "3 of 9 weeks of the wish go short of their vases, by 40 stems in all: weeks of 3 May and "
       "17 May to 24 May");
+}
+
+TEST(Findings, WeeksThatAreOverGoShortNoMore) {
+  const Planned p =
+      planned("", "[wish]\nfrom = \"1 June\"\nto = \"19 September\"\n" + kBed + crop("zinnia"));
+  const auto short_on = [&](Date today) -> std::optional<ShortWeeks> {
+    Garden garden = p.garden();
+    garden.today = today;
+    for (const Finding& one : find({garden, p.schedule, p.schedule, p.weeks})) {
+      if (const auto* weeks = std::get_if<ShortWeeks>(&one.found)) return *weeks;
+    }
+    return std::nullopt;
+  };
+  const auto before = short_on(make_date(2027, 5, 1)), on_sunday = short_on(make_date(2027, 6, 6)),
+             on_monday = short_on(make_date(2027, 6, 7));
+  ASSERT_TRUE(before && on_sunday && on_monday);
+  EXPECT_EQ(before->mondays.front(), make_date(2027, 5, 31));
+  EXPECT_FALSE(before->some_are_over);
+  EXPECT_EQ(on_sunday->mondays, before->mondays);
+  EXPECT_EQ(on_monday->mondays.front(), make_date(2027, 6, 7));
+  EXPECT_EQ(on_monday->weeks, before->weeks - 1);
+  EXPECT_TRUE(on_monday->some_are_over);
+  EXPECT_FALSE(short_on(make_date(2027, 9, 20)));
+  Finding finding;
+  finding.found = ShortWeeks{{make_date(2027, 9, 6)}, 3, 5, true};
+  EXPECT_EQ(show::message({}, finding),
+            "1 of 3 weeks of the wish that are not over goes short of its vase, by 5 stems in all: "
+            "week of 6 September");
 }
 
 TEST(Findings, OneShortWeekHasItsOwnWords) {

@@ -11,6 +11,7 @@
 #include "plan_text.h"
 #include "work/orders.h"
 #include "work/planned.h"
+#include "work/seeds.h"
 
 namespace trug::show {
 namespace {
@@ -72,8 +73,7 @@ TEST(JobWords, SayAllOfACautionTwiceAYear) {
       continue;
     }
     ASSERT_EQ(said.size(), 1u);
-    EXPECT_TRUE(said[0].ends_with(": what to do stands at \"" + first[row.crop] + "\"."))
-        << said[0];
+    EXPECT_TRUE(said[0].ends_with(". All of it stands at \"" + first[row.crop] + "\".")) << said[0];
     EXPECT_EQ(said[0].substr(0, 3), all[0].substr(0, 3)) << "the harm itself is named";
     ++short_ones;
   }
@@ -91,8 +91,8 @@ TEST(JobWords, AnOrderSaysAllOfWhatSpreads) {
     if (row.parts.empty()) continue;
     for (const std::string& line : caution_lines(row)) {
       told += line.starts_with("euphorbia: Spreads where it should not: ") && line.size() > 80;
-      told += line == "euphorbia: Irritant and poisonous.";
-      told += line == "foxglove: Poisonous.";
+      told += line.starts_with("euphorbia: Irritant and poisonous: wear gloves and eye protection");
+      told += line.starts_with("foxglove: Poisonous: wear gloves, wash your hands after");
     }
   }
   EXPECT_EQ(told, 3);
@@ -109,6 +109,68 @@ TEST(JobWords, NameTheBedWhereACropStandsInTwo) {
                             "Sow cosmos", "Clear cosmos", "Lift tulips, gate"}) {
     EXPECT_TRUE(titles.contains(title)) << title;
   }
+}
+
+std::string text_of(const Planned& p, JobKind kind, const std::string& crop) {
+  for (const JobRow& row : rows(p)) {
+    if (row.key.kind == kind && row.crop == crop) return row.text;
+  }
+  return "no such job";
+}
+
+bool has(const std::string& text, const std::string& part) {
+  return text.find(part) != std::string::npos;
+}
+
+// Common practice: who digs where bulbs lie cuts them.
+TEST(JobWords, OverBulbsNothingIsDug) {
+  const Planned p = planned("", bed_text("long bed", "2.3", "1.2",
+                                         {{"0.9", R"(crops = ["daffodil", "cosmos"])"},
+                                          {"1.1", R"(crops = ["cornflower"])"}}));
+  ASSERT_TRUE(has(text_of(p, JobKind::LetDieDown, "daffodil"), "Leave the bulbs in the ground"));
+  EXPECT_TRUE(has(text_of(p, JobKind::PlantOut, "cosmos"), "with a trowel: bulbs of daffodil lie"))
+      << text_of(p, JobKind::PlantOut, "cosmos");
+  EXPECT_TRUE(has(text_of(p, JobKind::Lift, "cosmos"), "Cut off at the soil"))
+      << text_of(p, JobKind::Lift, "cosmos");
+  EXPECT_TRUE(has(text_of(p, JobKind::Lift, "cosmos"), "do not dig"));
+  EXPECT_TRUE(has(text_of(p, JobKind::Lift, "cornflower"), "Pull out")) << "in the stretch beside";
+}
+
+// Montbretia is not for the compost: where nothing follows it stays, as its sheet advises.
+TEST(JobWords, WhatMayOverrunWildGroundIsNotComposted) {
+  const Planned p =
+      planned("", bed_text("long bed", "1.3", "1.2", {{"0.9", R"(crops = ["crocosmia"])"}}));
+  EXPECT_FALSE(has(text_of(p, JobKind::Plant, "crocosmia"), "no such job"));
+  EXPECT_EQ(text_of(p, JobKind::Lift, "crocosmia"), "no such job");
+}
+
+TEST(JobWords, PodsAreLeftAndCut) {
+  const Planned p =
+      planned("", bed_text("long bed", "1.4", "1.2", {{"0.9", R"(crops = ["honesty"])"}}));
+  EXPECT_TRUE(
+      has(text_of(p, JobKind::FirstCut, "honesty"), "Leave half of the stems for their pods"));
+  std::set<std::string> titles;
+  for (const JobRow& row : rows(p)) titles.insert(row.title);
+  EXPECT_TRUE(titles.contains("Cut honesty pods"));
+}
+
+// One number runs through the year: what is pricked out is what is planted and what is spare.
+TEST(JobWords, SparePlantsAreRaisedTo) {
+  const Planned p = garden();
+  int spare = 0;
+  for (const ground::Sowing& sowing : p.schedule.sowings) {
+    if (sowing.sheet->name != "foxglove") continue;
+    const int raised = work::plants_to_raise(sowing);
+    ASSERT_GT(raised, sowing.plants);
+    spare = raised - sowing.plants;
+    EXPECT_TRUE(
+        has(text_of(p, JobKind::Sow, "foxglove"), fmt::format("{} of them to spare", spare)));
+    EXPECT_TRUE(
+        has(text_of(p, JobKind::PrickOut, "foxglove"), fmt::format(" {} seedlings", raised)));
+    EXPECT_TRUE(
+        has(text_of(p, JobKind::PlantOut, "foxglove"), fmt::format("the other {} ", spare)));
+  }
+  EXPECT_GT(spare, 0);
 }
 
 TEST(JobWords, ATitleGivesItsCropBack) {

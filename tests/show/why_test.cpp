@@ -58,6 +58,28 @@ TEST(Why, ShowsEverySowingOfASuccessionWithItsOwnDates) {
   }
 }
 
+// What the jobs say and what was reckoned agree, and where your days moved one it is said.
+TEST(Why, TellsEachJobsDayAndWhichYourDaysMoved) {
+  const Planned p =
+      planned("[work]\ndays = [\"Tue\"]\n", kBed + "[[bed.stretch.crop]]\ncrop = \"cosmos\"\n");
+  const auto rows = job_rows(p.plan, p.schedule, p.jobs, {});
+  const std::string text = why_page({p.plan, p.schedule, p.findings, rows}, 0, *p.climate, Style{});
+  int moved = 0, told = 0;
+  for (const JobRow& row : rows) {
+    if (row.told_with) continue;
+    ++told;
+    const std::string line = row.title + ": " + long_day(row.day);
+    EXPECT_NE(text.find(line), std::string::npos) << line << " in\n" << text;
+    const Date cut = p.schedule.of(0)[0].timeline.first_cut.likely;
+    if (row.key.kind != work::JobKind::FirstCut || cut == row.day) continue;
+    ++moved;
+    EXPECT_NE(text.find(line + ", the nearest of your days to " + short_day(cut)),
+              std::string::npos);
+  }
+  EXPECT_GT(told, 4);
+  EXPECT_EQ(moved, 1);
+}
+
 TEST(Why, TheDocumentHasARowForEverySowing) {
   const Planned p = sunflowers();
   const auto json = nlohmann::json::parse(why_json({}, shown(p), 0, *p.climate));

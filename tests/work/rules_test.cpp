@@ -276,9 +276,9 @@ TEST_F(Rules, WatchForFrostUntilOneYearInTwenty) {
   EXPECT_EQ(told(WatchForFrost), "none");
 }
 
-TEST_F(Rules, LookForSeedlingsAtTwiceTheUsualDays) {
+TEST_F(Rules, LookForSeedlingsAWeekAfterTheyShouldBeUp) {
   sheet_.germination_days = Range{7, 10};
-  EXPECT_EQ(told(LookForSeedlings), "2027-04-30, 2027-04-20 to 2027-05-07, in place");
+  EXPECT_EQ(told(LookForSeedlings), "2027-04-27, 2027-04-20 to 2027-05-04, in place");
   EXPECT_EQ(draft(LookForSeedlings)->sow_by, day("2027-05-29"));
   raise(Raised::Frame, {4, 6});
   EXPECT_EQ(told(LookForSeedlings), "none");
