@@ -138,4 +138,11 @@ std::string what_becomes(const Subject& of) {
   return " They seldom flower as well a second year: compost them.";
 }
 
+std::string yearly(const Subject& of) {
+  const YearlyJob* job = work::yearly_job(of.job.key.kind, of.sheet);
+  if (job == nullptr) return "";
+  if (!job->every_years || *job->every_years <= 1) return job->text;
+  return fmt::format("{} It is due every {} years.", job->text, *job->every_years);
+}
+
 }  // namespace trug::show

@@ -57,6 +57,8 @@ std::string how_to_set_out(const Subject& of);
 std::string what_becomes(const Subject& of);
 // Where the sheet has pods.
 Date pods_ripe(const Subject& of);
+// The sheet's text of a job that comes every year, or every so many.
+std::string yearly(const Subject& of);
 // When it is cut first, where it is cut this year.
 std::string cut_words(const Subject& of);
 
