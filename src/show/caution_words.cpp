@@ -23,13 +23,16 @@ std::string sentence(std::string text) {
   return text;
 }
 
-// ": wear gloves, and keep sap off skin in sunshine": the first thing to do, of what harms the skin
-// if anything does.
-std::string first_rule(const Sheet& sheet) {
-  const auto on_skin = [](const Caution& caution) {
-    return caution.kind == Caution::Kind::Irritant || caution.kind == Caution::Kind::Phototoxic;
-  };
-  auto caution = std::ranges::find_if(sheet.cautions, on_skin);
+bool harms_skin(const Caution& caution) {
+  return caution.kind == Caution::Kind::Irritant || caution.kind == Caution::Kind::Phototoxic;
+}
+
+bool is_poison(const Caution& caution) { return caution.kind == Caution::Kind::Poisonous; }
+
+// ": wear gloves, and keep sap off skin in sunshine": the first thing to do, of a caution that is
+// such if there is one.
+std::string first_rule(const Sheet& sheet, bool (*is_such)(const Caution&)) {
+  auto caution = std::ranges::find_if(sheet.cautions, is_such);
   if (caution == sheet.cautions.end()) caution = sheet.cautions.begin();
   const std::string rule = caution->handling.substr(0, caution->handling.find_first_of(";."));
   return rule.empty() ? "" : ": " + uncapitalised(rule);
@@ -62,7 +65,7 @@ std::vector<std::string> buyers_caution_lines(const Sheet& sheet) {
   }
   if (!others.empty()) {
     lines.insert(lines.begin(),
-                 fmt::format("{}{}.", capitalised(listed(others)), first_rule(sheet)));
+                 fmt::format("{}{}.", capitalised(listed(others)), first_rule(sheet, is_poison)));
   }
   return lines;
 }
@@ -71,7 +74,7 @@ std::string short_caution(const Sheet& sheet, std::string_view title_of_first_jo
   std::vector<std::string> harms;
   for (const Caution& caution : sheet.cautions) harms.emplace_back(harm(caution.kind));
   return fmt::format("{}{}. All of it stands at \"{}\".", capitalised(listed(harms)),
-                     first_rule(sheet), title_of_first_job);
+                     first_rule(sheet, harms_skin), title_of_first_job);
 }
 
 }  // namespace trug::show

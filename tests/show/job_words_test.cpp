@@ -91,7 +91,8 @@ TEST(JobWords, AnOrderSaysAllOfWhatSpreads) {
     if (row.parts.empty()) continue;
     for (const std::string& line : caution_lines(row)) {
       told += line.starts_with("euphorbia: Spreads where it should not: ") && line.size() > 80;
-      told += line.starts_with("euphorbia: Irritant and poisonous: wear gloves and eye protection");
+      told += line.starts_with(
+          "euphorbia: Irritant and poisonous: keep seed, plants and cut stems from");
       told += line.starts_with("foxglove: Poisonous: wear gloves, wash your hands after");
     }
   }
