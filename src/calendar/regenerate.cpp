@@ -3,8 +3,10 @@
 
 #include <algorithm>
 #include <chrono>
+#include <deque>
 #include <limits>
 #include <map>
+#include <span>
 #include <stdexcept>
 #include <tuple>
 #include <utility>
@@ -47,19 +49,37 @@ int order_of(const Change& change) {
 }
 
 bool is_before(const Change& a, const Change& b) {
-  return std::tuple(a.to, order_of(a), std::tie(a.summary, a.uid)) <
-         std::tuple(b.to, order_of(b), std::tie(b.summary, b.uid));
+  if (a.to != b.to) return a.to < b.to;
+  return std::tuple(order_of(a), std::tie(a.summary, a.uid)) <
+         std::tuple(order_of(b), std::tie(b.summary, b.uid));
 }
 
 int above(int sequence) {
   return sequence < std::numeric_limits<int>::max() ? sequence + 1 : sequence;
 }
 
+// An event of the new file: written anew, or with the bytes it had.
 struct Block {
   Date start;
-  std::string uid;
-  std::string bytes;
+  std::string_view uid;
+  const Event* event;  // nullptr: as it was
+  Revision revision;   // of `event`
+  std::string_view was;
+
+  std::string bytes() const {
+    return event != nullptr ? render_event(*event, revision) : std::string(was);
+  }
+  // About so many octets, rather too many.
+  std::size_t size() const {
+    constexpr std::size_t kBesideTexts = 500;
+    return event != nullptr ? event->description.size() + kBesideTexts : was.size();
+  }
 };
+
+bool says_the_same(const Event& event, const StoredEvent& stored) {
+  const std::string now = render_event(event, stored.revision);
+  return now == stored.bytes || event_content(now) == event_content(stored.bytes);
+}
 
 // One pass over the wanted and the stored events, by the rules at the top of regenerate.h.
 class Merge {
@@ -71,26 +91,27 @@ class Merge {
     if (run.lost) counters_.floor = std::max(counters_.floor, floor_after_loss(run.now));
     first_sequence_ = counters_.floor;
     for (const StoredEvent& stored : memory.events) {
-      stored_[stored.event.uid] = &stored;
+      unwanted_[stored.event.uid] = &stored;
       first_sequence_ = std::max(first_sequence_, stored.revision.sequence);
     }
   }
 
-  void merge(const std::vector<Event>& wanted) {
-    std::set<std::string> present;
+  // `wanted` must outlive it.
+  void merge(std::span<const Event> wanted) {
     for (const Event& event : wanted) {
-      present.insert(event.uid);
-      const auto found = stored_.find(event.uid);
-      if (found == stored_.end()) {
+      const auto found = unwanted_.find(event.uid);
+      if (found == unwanted_.end()) {
         begin(event);
       } else {
         go_on(event, *found->second);
+        unwanted_.erase(found);
       }
     }
-    for (const auto& [uid, stored] : stored_) {
-      if (present.count(uid) == 0) end(*stored);
-    }
+    for (const auto& [uid, stored] : unwanted_) end(*stored);
     sort();
+  }
+  void merge_end(const Uuid& space, Date day) {
+    merge({&own_.emplace_back(ended_event(space, day)), 1});
   }
 
   // Whether nothing but the event that says so is left.
@@ -120,8 +141,7 @@ class Merge {
   // An event that stands in the previous file and is wanted.
   void go_on(const Event& event, const StoredEvent& stored) {
     const Event& old = stored.event;
-    const bool same = event_content(render_event(event, stored.revision)) == stored.content;
-    if (same && event.order == old.order) {
+    if (says_the_same(event, stored) && event.order == old.order) {
       return run_.lost && !is_past(stored) ? rewrite(event, stored) : keep(stored);
     }
     const bool moved = event.start != old.start || event.end != old.end;
@@ -158,7 +178,7 @@ class Merge {
   }
 
   void cancel(const StoredEvent& stored) {
-    Event event = stored.event;
+    Event& event = own_.emplace_back(stored.event);
     event.cancelled = true;
     event.summary.insert(0, kCancelledPrefix);
     rewrite(event, stored);
@@ -172,7 +192,7 @@ class Merge {
   }
 
   void keep(const StoredEvent& stored) {
-    blocks_.push_back({stored.event.start, stored.event.uid, stored.bytes});
+    blocks_.push_back({stored.event.start, stored.event.uid, nullptr, {}, stored.bytes});
   }
 
   void rewrite(const Event& event, const StoredEvent& stored) {
@@ -182,7 +202,7 @@ class Merge {
   }
 
   void write(const Event& event, const Revision& revision) {
-    blocks_.push_back({event.start, event.uid, render_event(event, revision)});
+    blocks_.push_back({event.start, event.uid, &event, revision, {}});
   }
 
   void sort() {
@@ -198,7 +218,9 @@ class Merge {
   std::string ended_;
   Instant stamp_;
   int first_sequence_ = 0;
-  std::map<std::string, const StoredEvent*> stored_;
+  std::map<std::string_view, const StoredEvent*>
+      unwanted_;           // those of the file, as far as is known
+  std::deque<Event> own_;  // that are not of the plan
   std::vector<Block> blocks_;
 };
 
@@ -216,7 +238,7 @@ Merge merged(const std::vector<Event>& wanted, const CalendarHead& head, const M
   merge.merge(wanted);
   if (!merge.has_ended()) return merge;
   Merge ended(memory, head.space, run);
-  ended.merge({ended_event(head.space, day_of_end(memory, head.space, run.today))});
+  ended.merge_end(head.space, day_of_end(memory, head.space, run.today));
   return ended;
 }
 
@@ -303,7 +325,10 @@ Regenerated regenerate(const std::vector<Event>& wanted, CalendarHead head,
   }
   counters.stamp = merge.stamp();
   result.bytes = render_head(head, run.profile, counters);
-  for (const Block& block : merge.blocks()) result.bytes += block.bytes;
+  std::size_t size = result.bytes.size() + kCalendarEnd.size();
+  for (const Block& block : merge.blocks()) size += block.size();
+  result.bytes.reserve(size);
+  for (const Block& block : merge.blocks()) result.bytes += block.bytes();
   result.bytes += kCalendarEnd;
   require_sound(result.bytes);
   return result;

@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Events to iCalendar text. libical builds every component, one at a time; its output is unfolded
-// and folded again by us (libical leaves blanks at the ends of folded lines).
+// Events to iCalendar text. The tests have libical read what is written.
 #pragma once
 
 #include <map>
