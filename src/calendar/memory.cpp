@@ -235,7 +235,7 @@ std::string head_content(std::string_view head) {
 }
 
 ReadMemory read_memory(std::string_view given) {
-  ReadMemory read;
+  ReadMemory read{.bytes = std::string(given), .memory = {}, .refused = {}};
   const std::string bytes = as_written(given);
   read.memory.mended = bytes != given;
   const std::vector<std::string> defects = check_calendar(bytes);

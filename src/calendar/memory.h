@@ -33,6 +33,7 @@ struct Memory {
 };
 
 struct ReadMemory {
+  std::string bytes;  // as they were given
   Memory memory;
   std::string refused;  // why the bytes are no file of trug's; empty: they are
 };

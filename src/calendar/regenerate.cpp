@@ -12,7 +12,6 @@
 #include <utility>
 
 #include "calendar/check.h"
-#include "calendar/memory.h"
 
 namespace trug::calendar {
 namespace {
@@ -256,10 +255,10 @@ Regenerated refusal(std::string why, PreviousFile previous) {
 }
 
 // Why the previous file must not be replaced.
-std::optional<Regenerated> refused_for(const ReadMemory& read, std::string_view previous,
-                                       const CalendarHead& head, const Run& run) {
+std::optional<Regenerated> refused_for(const ReadMemory& read, const CalendarHead& head,
+                                       const Run& run) {
   if (!read.refused.empty()) {
-    if (!are_remains(previous, head.space)) return refusal(read.refused, PreviousFile::Foreign);
+    if (!are_remains(read.bytes, head.space)) return refusal(read.refused, PreviousFile::Foreign);
     return run.lost ? std::nullopt : std::optional(refusal(read.refused, PreviousFile::Remains));
   }
   if (read.memory.space != head.space) {
@@ -300,12 +299,17 @@ int Regenerated::count(ChangeKind kind) const {
 
 Regenerated regenerate(const std::vector<Event>& wanted, CalendarHead head,
                        std::optional<std::string_view> previous, const Run& run) {
-  Memory memory;
-  if (previous) {
-    ReadMemory read = read_memory(*previous);
-    if (auto refused = refused_for(read, *previous, head, run)) return *refused;
-    if (read.refused.empty()) memory = std::move(read.memory);
+  const auto read = previous ? std::optional(read_memory(*previous)) : std::nullopt;
+  return regenerate(wanted, std::move(head), read ? &*read : nullptr, run);
+}
+
+Regenerated regenerate(const std::vector<Event>& wanted, CalendarHead head,
+                       const ReadMemory* previous, const Run& run) {
+  if (previous != nullptr) {
+    if (auto refused = refused_for(*previous, head, run)) return *refused;
   }
+  const Memory none{};
+  const Memory& memory = previous != nullptr && previous->refused.empty() ? previous->memory : none;
   Merge merge = merged(wanted, head, memory, run);
   Counters counters = merge.counters();
   keep_lines(memory.plantings, run, head.plantings);
@@ -314,13 +318,13 @@ Regenerated regenerate(const std::vector<Event>& wanted, CalendarHead head,
   const bool as_before = lasting(head.facts) == lasting(memory.facts.value_or(Facts()));
   result.changes = std::move(merge.changes);
   result.overtaken = std::move(merge.overtaken);
-  result.facts_before = std::move(memory.facts);
-  result.product_before = std::move(memory.product);
+  result.facts_before = memory.facts;
+  result.product_before = memory.product;
   result.events = merge.blocks().size();
-  result.unchanged = previous && result.changes.empty() && counters == memory.counters &&
+  result.unchanged = previous != nullptr && result.changes.empty() && counters == memory.counters &&
                      next_head == memory.head && as_before && !memory.mended;
   if (result.unchanged) {
-    result.bytes = *previous;
+    result.bytes = previous->bytes;
     return result;
   }
   counters.stamp = merge.stamp();

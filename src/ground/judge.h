@@ -10,6 +10,13 @@
 
 namespace trug::ground {
 
+// The last frosts over a bed: on average, and the day from which the risk of one is as small as the
+// plan accepts.
+struct LastFrosts {
+  Date average, safe;
+};
+LastFrosts last_frosts(const Setting& setting);
+
 // All that the rules ask about besides the start itself. What it points to must outlive it.
 struct Case {
   const Setting& setting;
@@ -19,6 +26,7 @@ struct Case {
   const Begun& begun;
   const growth::CropClock& clock;
   std::optional<growth::WarmSoil> warm_soil;
+  LastFrosts last_frosts;
   bool told = false;        // pinned: the rules it breaks are told, not kept
   bool must_stand = false;  // no day keeps the rules, but it is to be set out
 

@@ -69,6 +69,7 @@ CropClock::CropClock(const climate::Season& season, const CropSpec& crop, Rules 
     : season_(&season),
       crop_(crop),
       rules_(rules),
+      winter_cold_(growth::winter_cold(season, crop)),
       curve_(harvest_curve(crop.sheet().habit, crop.cutting_weeks(), crop.sheet().second_flush)) {
   const std::optional<Growth>& growth = crop.growth();
   if (!growth || !climate().has_temperatures()) return;
@@ -94,7 +95,7 @@ CropClock::CropClock(std::shared_ptr<const climate::Season> season, const CropSp
 }
 
 std::optional<Cold> CropClock::winter_cold(Date planted) const {
-  return growth::winter_cold(*season_, crop_, planted);
+  return winter_cold_ ? std::optional(winter_cold_->since(planted)) : std::nullopt;
 }
 
 std::optional<WarmSoil> CropClock::warm_soil() const {
