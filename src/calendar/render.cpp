@@ -3,10 +3,10 @@
 
 #include <fmt/format.h>
 
-#include <algorithm>
 #include <chrono>
 #include <optional>
 #include <stdexcept>
+#include <utility>
 
 #include "base/text.h"
 #include "calendar/content_line.h"

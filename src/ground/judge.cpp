@@ -366,7 +366,7 @@ bool is_of_another_year(const Case& of, const Candidate& c, const Refusal& refus
 
 }  // namespace
 
-LastFrosts last_frosts(const Setting& setting) {
+LastFrosts frosts_of(const Setting& setting) {
   const Date average =
       setting.climate.frosts(setting.flowering_year).last - Days{setting.rules.cover.frost_days};
   return {average, climate::frost_safe_day(average, climate::kSpringSpreadDays, setting.place.risk)

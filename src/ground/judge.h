@@ -15,7 +15,7 @@ namespace trug::ground {
 struct LastFrosts {
   Date average, safe;
 };
-LastFrosts last_frosts(const Setting& setting);
+LastFrosts frosts_of(const Setting& setting);
 
 // All that the rules ask about besides the start itself. What it points to must outlive it.
 struct Case {
@@ -25,10 +25,10 @@ struct Case {
   const Group* group;
   const Begun& begun;
   const growth::CropClock& clock;
-  std::optional<growth::WarmSoil> warm_soil;
-  LastFrosts last_frosts;
   bool told = false;        // pinned: the rules it breaks are told, not kept
   bool must_stand = false;  // no day keeps the rules, but it is to be set out
+  std::optional<growth::WarmSoil> warm_soil = clock.warm_soil();
+  LastFrosts last_frosts = frosts_of(setting);
 
   bool is_pinned() const { return entry.pins.start_on || entry.pins.plant_on; }
 };

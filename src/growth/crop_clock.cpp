@@ -127,8 +127,7 @@ std::optional<Forecast> CropClock::forecast_of(const Way& way, Date start, Date 
   raising.light = light_days_;
   raising.look_on = season_->judging_day();
   Forecast forecast = forecaster_->forecast(raising);
-  if (forecast.pinched)
-    forecast.pinched = pinch_day(*season_, light_days_, way, start, *forecast.pinched);
+  if (auto& day = forecast.pinched) day = pinch_day(*season_, light_days_, way, start, *day);
   if (pinched && forecast.pinched) {
     raising.pinch_due = forecast.pinched;
     raising.pinched_on = pinched;
@@ -218,8 +217,7 @@ Worth CropClock::worth(const Timeline& timeline) const {
   if (timeline.too_hot_from) last = std::min(last, *timeline.too_hot_from - Days{1});
   const int whole = crop_.cutting_days();
   // What comes into flower in a pause is first cut after it: that costs no days.
-  const auto& pause = timeline.pause;
-  if (pause && pause->from > timeline.first_cut.likely) {
+  if (const auto& pause = timeline.pause; pause && pause->from > timeline.first_cut.likely) {
     last -= Days{days_between(pause->from, pause->until)};
   }
   return {chance_by(timeline.first_flower.likely, timeline.spread_days, season_end()),
