@@ -18,17 +18,11 @@ using calendar::Event;
 
 constexpr int kTitleRoom = 38;  // columns that a telephone shows of a title, about (memory)
 
-// "sow cosmos"
-std::string phrase(const show::JobRow& job) {
-  const std::string doing = uncapitalised(job.doing);
-  return job.parts.empty() ? doing + " " + job.crop_words : doing;
-}
-
 // "Garden: sow cosmos, plant out zinnia, 3 more": as many as there is room for, one at least.
 std::string title_of(const std::vector<const JobEvent*>& jobs) {
   std::vector<std::string> phrases;
   for (const JobEvent* job : jobs) {
-    const std::string one = phrase(*job->job);
+    const std::string one = uncapitalised(job->job->title);
     if (std::ranges::find(phrases, one) == phrases.end()) phrases.push_back(one);
   }
   std::string title = "Garden: " + phrases.front();
@@ -44,14 +38,17 @@ std::string title_of(const std::vector<const JobEvent*>& jobs) {
 std::string text_of(const JobEvent& one) {
   const show::JobRow& job = *one.job;
   const std::string place = job.parts.empty() ? ", " + job.bed : "";
-  return job.title() + place + ". " + job.text + (one.note.empty() ? "" : "\n" + one.note);
+  return job.title + place + ". " + job.text + (one.note.empty() ? "" : "\n" + one.note);
 }
 
-// Of all their plants, each once.
+// Of all their plants, each once, and whole where one of the jobs says all of it.
 std::string cautions_of(const std::vector<const JobEvent*>& jobs) {
   std::map<std::string, std::vector<std::string>> all;
   for (const JobEvent* one : jobs) {
-    for (const auto& [crop, lines] : one->job->cautions_of) all[crop] = lines;
+    for (const auto& [crop, lines] : one->job->cautions) {
+      std::vector<std::string>& told = all[crop];
+      if (told.empty() || lines == one->job->cautions_of.at(crop)) told = lines;
+    }
   }
   std::string text;
   for (const auto& [crop, lines] : all) {

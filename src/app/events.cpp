@@ -27,7 +27,7 @@ std::string note_of(const show::JobRow& job, const climate::Climate& climate) {
 
 std::string description(const show::JobRow& job, const climate::Climate& climate) {
   std::string text = job.text;
-  for (const std::string& caution : job.cautions) text += "\n\n" + caution;
+  for (const std::string& line : show::caution_lines(job)) text += "\n\n" + line;
   if (!job.cautions.empty()) text += " Local rules and qualified advice stand above this note.";
   if (const std::string note = note_of(job, climate); !note.empty()) text += "\n\n" + note;
   return job.way.empty() ? text : text + fmt::format("\n\nWay: {}.", job.way);
@@ -48,12 +48,12 @@ Event event_of(const Reckoning& r, const show::JobRow& job, const Uuid& space) {
   event.uid = calendar::job_uid(space, job.key);
   event.start = job.day;
   event.end = job.day + Days{1};
-  event.summary = job.title();
+  event.summary = job.title;
   event.description = description(job, r.climate);
   if (job.parts.empty()) {
     event.location = fmt::format("{}, {} to {} cm", job.bed, job.at_cm, job.at_cm + job.length_cm);
   }
-  event.category = std::string(to_string(job.key.kind));
+  event.category = work::word_for(job.key.kind, r.schedule.at(job.sowing).sheet->life_cycle);
   event.flowering_year = job.key.flowering_year;
   event.recorded = job.state == work::Job::State::Recorded || job.due_again;
   event.order = order_of(r.plan, job);
@@ -92,6 +92,7 @@ std::vector<show::CalendarChange> shown(const std::vector<calendar::Change>& lis
   for (const calendar::Change& change : list) {
     result.push_back({kind_word(change.kind),
                       change.uid,
+                      calendar::category_text(change.category),
                       change.summary,
                       change.from,
                       change.to,

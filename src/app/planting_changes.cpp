@@ -7,11 +7,13 @@
 #include <optional>
 #include <set>
 #include <span>
+#include <string_view>
 #include <utility>
 
 #include "app/day_events.h"
 #include "base/text.h"
 #include "calendar/event.h"
+#include "show/job_words.h"
 #include "work/job_kinds.h"
 
 namespace trug::app {
@@ -178,9 +180,12 @@ std::string PlantingsOfEvents::planting(const Change& change) const {
   if (found != names_.end()) return found->second;
   if (change.category == kDayCategory) return "";
   if (is_order(change.category)) return "orders";
-  const auto subject = change.summary.find(": ");
-  if (change.location.empty() || subject == std::string::npos) return change.summary;
-  return bed_of_location(change.location) + "/" + change.summary.substr(subject + 2);
+  const auto kind = work::parse_job_kind(change.category);
+  if (change.location.empty() || !kind) return change.summary;
+  const std::string bed = bed_of_location(change.location);
+  std::string_view name = show::name_in_title(*kind, change.summary);
+  if (name.ends_with(", " + bed)) name.remove_suffix(bed.size() + 2);
+  return fmt::format("{}/{}", bed, name);
 }
 
 std::vector<show::PlantingChange> altered_plantings(const Reckoning& r) {

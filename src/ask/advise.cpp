@@ -243,10 +243,12 @@ class Adviser {
   }
 
   bool helps(const Difference& found, const Finding& finding) const {
+    // What is broken may be mended into what is short, by a late start.
+    const auto is_as_bad = [&](const Finding& fresh) {
+      return fresh.rank() != Rank::Mild && fresh.rank() <= finding.rank();
+    };
     const bool breaks =
-        found.weeks < 0 ||
-        std::ranges::any_of(found.fresh, [](const Finding& f) { return f.rank() != Rank::Mild; }) ||
-        breaks_rule(found);
+        found.weeks < 0 || std::ranges::any_of(found.fresh, is_as_bad) || breaks_rule(found);
     // What a crop costs is found by asking, and seen nowhere before: the weeks are to gain by it.
     const bool is_dear = std::holds_alternative<CostsStems>(finding.found);
     const bool clears = is_dear ? found.worth >= kLeastWorth : has(found.cleared, finding);

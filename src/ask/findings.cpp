@@ -29,7 +29,14 @@ std::string_view Finding::code() const {
 }
 
 Rank Finding::rank() const {
-  return std::visit([](const auto& one) { return one.kRank; }, found);
+  return std::visit(
+      [](const auto& one) {
+        if constexpr (requires { one.in_ground, one.days_late; }) {
+          if (one.days_late > kMildlyLate) return Rank::Short;
+        }
+        return one.kRank;
+      },
+      found);
 }
 
 Finding about_planting(const Plan& plan, std::size_t planting, Found found) {

@@ -68,7 +68,10 @@ struct ShortWeeks {
   double missing_stems = 0;  // that would find a place in the vases
 };
 
-// It goes into the ground outside the trade's window.
+// Days after the usual time that are worth knowing and no more (memory): what starts later is short.
+inline constexpr int kMildlyLate = 21;
+
+// It goes into the ground outside the usual time.
 struct LateStart {
   static constexpr std::string_view kCode = "late-start";
   static constexpr Rank kRank = Rank::Mild;
@@ -326,12 +329,12 @@ struct NotDone {
 
 using Found =
     std::variant<CannotGrow, TooLate, GroundTaken, NotInCut, ShortWeeks, LateStart, FewerSowings,
-                 HeldBack, OneGroup, OwnClockSeen, OutOfWish, HeatPause, TooEarly, SmallRosette, AgainstRule,
-                 AgainstTold, ShortStems, WinterLosses, OneYear, NeedsCold, ColdSoil, FewStems,
-                 AboveWish, TooManyPlants, TooNarrow, OffColour, UnknownColours, UnusedBed,
-                 BareGround, CostsStems, HardlyFrost, ShortSeason, MaximaGuessed, SeasonOver,
-                 NotSettled, BeginsAnew, MemoryUnreadable, TakenAsDone, ShelterAssumed, Overfull,
-                 StartFailed, RecordedOtherwise, NotDone>;
+                 HeldBack, OneGroup, OwnClockSeen, OutOfWish, HeatPause, TooEarly, SmallRosette,
+                 AgainstRule, AgainstTold, ShortStems, WinterLosses, OneYear, NeedsCold, ColdSoil,
+                 FewStems, AboveWish, TooManyPlants, TooNarrow, OffColour, UnknownColours,
+                 UnusedBed, BareGround, CostsStems, HardlyFrost, ShortSeason, MaximaGuessed,
+                 SeasonOver, NotSettled, BeginsAnew, MemoryUnreadable, TakenAsDone, ShelterAssumed,
+                 Overfull, StartFailed, RecordedOtherwise, NotDone>;
 
 // The code of every finding there is.
 std::vector<std::string_view> all_finding_codes();

@@ -3,10 +3,26 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "base/text.h"
 #include "calendar/planting_line.h"
+#include "work/job_kinds.h"
 
 namespace trug::calendar {
+
+std::string category_text(std::string_view word) {
+  const auto kind = work::parse_job_kind(word);
+  const bool by_its_word = kind && work::to_string(*kind) == word;
+  return capitalised(std::string(by_its_word ? work::trait(*kind).words : word));
+}
+
+std::string category_word(std::string_view text) {
+  std::string word = uncapitalised(std::string(text));
+  std::string joined = word;
+  std::ranges::replace(joined, ' ', '-');
+  return work::parse_job_kind(joined) ? joined : word;
+}
 
 Uuid namespace_of(const Uuid& garden, std::string_view part) {
   return uuid_v5(garden, folded(part));

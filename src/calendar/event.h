@@ -41,7 +41,7 @@ struct Event {
   std::string summary;
   std::string description;
   std::string location;
-  std::string category;  // one word; commas, semicolons and backslashes are dropped
+  std::string category;  // the job's word; commas, semicolons and backslashes are dropped
   // Before the first moment of `start`, always more than none; absent: no reminder.
   std::optional<std::chrono::minutes> reminder;
   bool cancelled = false;
@@ -50,6 +50,11 @@ struct Event {
   std::vector<DayJob> jobs;  // of a day, in the order of the work; empty: it is one job itself
   bool recorded = false;  // its day follows from what really happened: it may move even when past
 };
+
+// What CATEGORIES says of a job's word, "First cut", and the word of what it says; earlier
+// calendars have the word itself. Other words begin with a capital.
+std::string category_text(std::string_view word);
+std::string category_word(std::string_view text);
 
 // The space of one calendar's UIDs. `part` names a split file (a bed, a person, a kind of job);
 // empty: the whole garden.

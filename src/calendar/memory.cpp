@@ -150,7 +150,7 @@ bool read_property(const Property& property, StoredEvent& stored) {
   if (name == "SUMMARY") event.summary = unescape(value);
   if (name == "DESCRIPTION") event.description = unescape(value);
   if (name == "LOCATION") event.location = unescape(value);
-  if (name == "CATEGORIES") event.category = unescape(value);
+  if (name == "CATEGORIES") event.category = category_word(unescape(value));
   if (name == "STATUS") event.cancelled = value == "CANCELLED";
   if (name == "DTSTAMP") return keep(parse_stamp(value), stored.revision.stamp);
   if (name == "SEQUENCE") return keep(parse_count(value), stored.revision.sequence);

@@ -146,7 +146,7 @@ std::string render_event(const Event& event, const Revision& revision) {
   lines.add_text("SUMMARY", summary);
   lines.add_text("DESCRIPTION", several_lines(event.description));
   lines.add_text("LOCATION", one_line(event.location));
-  lines.add_text("CATEGORIES", plain(event.category));
+  lines.add_text("CATEGORIES", plain(category_text(event.category)));
   lines.add("STATUS", event.cancelled ? "CANCELLED" : "CONFIRMED");
   lines.add("TRANSP", "TRANSPARENT");
   lines.add("X-TRUG-JOB",

@@ -251,6 +251,7 @@ struct Source {
 struct Sheet {
   std::string name;  // as the plan writes it: "sweet william"
   std::vector<std::string> aliases;
+  std::string plural;  // as people say it of several, "sweet Williams"; empty: as its name
   std::string botanical_name;
   std::string family;
   LifeCycle life_cycle = LifeCycle::HardyAnnual;

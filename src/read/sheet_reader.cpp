@@ -162,6 +162,7 @@ class SheetReader {
   void read_names() {
     sheet_.name = file_.text("name", required()).value_or("");
     sheet_.aliases = words_of(file_.strings("aliases"));
+    sheet_.plural = file_.text("plural").value_or("");
     sheet_.botanical_name = file_.text("botanical_name", required()).value_or("");
     sheet_.family = file_.text("family", required()).value_or("");
     sheet_.life_cycle =
@@ -313,7 +314,7 @@ std::optional<Sheet> read_sheet(std::string_view text, const std::string& path,
   if (!file) return std::nullopt;
   Sheet sheet = SheetReader(*file, diagnostics).read();
   if (diagnostics.error_count() > errors_before) return std::nullopt;
-  sheet.figures = file->canonical({"source", "caution", "buy", "sign", "planting"});
+  sheet.figures = file->canonical({"source", "caution", "buy", "sign", "planting", "plural"});
   return sheet;
 }
 

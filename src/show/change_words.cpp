@@ -92,10 +92,6 @@ struct OfPlanting {
 
 constexpr const char* kHeads[] = {"buy", "way", "moved", "new", "gone", "reworded"};
 
-std::string doing(const CalendarChange& change) {
-  return change.summary.substr(0, change.summary.find(": "));
-}
-
 std::string and_more(std::size_t jobs) {
   return jobs > 1 ? fmt::format(" and {} more", jobs - 1) : "";
 }
@@ -104,13 +100,13 @@ std::string and_more(std::size_t jobs) {
 std::string moved_words(const std::vector<const CalendarChange*>& moved) {
   const CalendarChange& first = *moved.front();
   const int days = days_between(first.from, first.to);
-  return fmt::format("{} {} to {}, {} {}{}", doing(first), short_day(first.from),
+  return fmt::format("{} {} to {}, {} {}{}", first.doing, short_day(first.from),
                      plain_day(first.to), counted(std::abs(days), "day"),
                      days > 0 ? "later" : "earlier", and_more(moved.size()));
 }
 
 std::string listed_words(std::string_view word, const std::vector<const CalendarChange*>& jobs) {
-  return fmt::format("{}{} on {}{}", word, doing(*jobs.front()), plain_day(jobs.front()->to),
+  return fmt::format("{}{} on {}{}", word, jobs.front()->doing, plain_day(jobs.front()->to),
                      and_more(jobs.size()));
 }
 

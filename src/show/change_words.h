@@ -22,6 +22,7 @@ struct Reason {
 struct CalendarChange {
   std::string kind;  // new, moved, changed, reworded, revived, cancelled, removed, expired
   std::string uid;
+  std::string doing;  // "Sow"
   std::string summary;
   Date from;
   Date to;

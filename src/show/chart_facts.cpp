@@ -11,6 +11,7 @@
 #include "base/text.h"
 #include "ground/strip_cm.h"
 #include "harvest/weeks.h"
+#include "show/job_phrases.h"
 
 namespace trug::show {
 namespace {
@@ -22,18 +23,18 @@ constexpr std::size_t kMostColours = 3;
 Date first_of_month(Date day) { return make_date(year_of(day), month_of(day), 1); }
 Date next_month(Date day) { return first_of_month(first_of_month(day) + Days{31}); }
 
+std::string end_word(const Sowing& sowing) {
+  return fmt::format("{}ed", leave_word(*sowing.sheet));
+}
+
 // What is cut too, or perhaps, is said.
 std::string cut_words(const Sowing& sowing, const ChartBlock& block) {
-  if (!sowing.is_cut()) return "lifted before its first cut";
+  if (!sowing.is_cut()) return end_word(sowing) + " before its first cut";
   if (!sowing.gives_stems()) return "too young to be cut";
   const growth::DateSpread& first = sowing.timeline.first_cut;
   return fmt::format("first cut about {} ({} to {}), last cut {}", plain_day(first.likely),
                      short_day(first.early), short_day(first.late),
                      plain_day(block.in_flower.until - Days{1}));
-}
-
-std::string_view end_word(const Sowing& sowing) {
-  return is_planted(sowing.sheet->life_cycle) ? "lifted" : "cleared";
 }
 
 std::string begin_words(const Sowing& sowing, const ChartBlock& block) {

@@ -66,7 +66,7 @@ std::string told(const JobsOfDay& day) {
   std::string text;
   for (const JobRow* job : day) {
     text +=
-        fmt::format("<li>\n<p><strong>{}</strong>{}</p>\n<p>{}</p>\n</li>\n", escaped(job->title()),
+        fmt::format("<li>\n<p><strong>{}</strong>{}</p>\n<p>{}</p>\n</li>\n", escaped(job->title),
                     in_place(place_words(*job)), as_lines(escaped(job->text)));
   }
   return text;

@@ -49,15 +49,14 @@ std::string words(const ask::GroundTaken& f, const About& about) {
       f.in_ground_from == f.in_ground_to
           ? "only on " + plain_day(f.in_ground_from)
           : fmt::format("from {} to {}", plain_day(f.in_ground_from), plain_day(f.in_ground_to));
-  return fmt::format(
-      "{} is left out: it can go into the ground {} and be lifted from {} on, but {}", about.name,
-      in_ground, plain_day(f.lift_from), neighbours);
+  return fmt::format("{} is left out: it can go into the ground {} and leave it from {} on, but {}",
+                     about.name, in_ground, plain_day(f.lift_from), neighbours);
 }
 
 std::string words(const ask::NotInCut& f, const About& about) {
   const std::string in_cut = f.first_cut ? "its first cut would be on " + plain_day(*f.first_cut)
                                          : std::string("it would not flower within the year");
-  return fmt::format("{} will not be in cut before it is lifted on {}: {}{}", about.name,
+  return fmt::format("{} will not be in cut before it leaves the ground on {}: {}{}", about.name,
                      plain_day(f.lift), f.measured ? "in the weather that was measured " : "",
                      in_cut);
 }
@@ -103,7 +102,8 @@ std::string words(const ask::HeldBack& f, const About& about) {
   const std::string late =
       f.days_late > 0 ? fmt::format(", {} after the usual time,", counted(f.days_late, "day")) : "";
   return fmt::format(
-      "{} waits for {}, lifted on {}: it goes in on {}{} and gives {} of the {} stems it would "
+      "{} waits for {}, which leaves the ground on {}: it goes in on {}{} and gives {} of the {} "
+      "stems it would "
       "give on free ground",
       about.name, about.planting(f.before).asked.crop, plain_day(f.lift), plain_day(f.in_ground),
       late, number(f.stems, 0), number(f.free_stems, 0));

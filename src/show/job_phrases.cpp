@@ -8,6 +8,7 @@
 
 #include "base/text.h"
 #include "base/words.h"
+#include "work/job_kinds.h"
 #include "work/seeds.h"
 
 namespace trug::show {
@@ -69,6 +70,10 @@ std::string depth_words(const Sheet& sheet) {
   if (!sheet.depth_mm) return "on the surface, pressed in and not covered, since it wants light";
   return fmt::format("{} deep", *sheet.depth_mm >= 50 ? number(*sheet.depth_mm / 10) + " cm"
                                                       : number(*sheet.depth_mm, 0) + " mm");
+}
+
+std::string_view leave_word(const Sheet& sheet) {
+  return work::word_for(work::JobKind::Lift, sheet.life_cycle);
 }
 
 std::string_view where_words(Raised raised) { return word_of(kPlaces, raised); }

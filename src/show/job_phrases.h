@@ -38,6 +38,9 @@ std::string depth_words(const Sheet& sheet);
 std::string_view where_words(Raised raised);
 // "bulb", "corm" or "tuber".
 std::string_view word_for_bulb(LifeCycle life_cycle);
+// "lift" of bulbs, corms and tubers, "clear" of what else leaves its ground; with "ed" what was
+// done.
+std::string_view leave_word(const Sheet& sheet);
 // "12 corms"; without a number those of the sowing.
 std::string bulbs(const Subject& of, int number);
 std::string bulbs(const Subject& of);

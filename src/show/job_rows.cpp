@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <map>
 #include <set>
 #include <string>
 #include <utility>
@@ -22,18 +23,54 @@ using ground::Sowing;
 using work::Job;
 using work::JobKind;
 
+const std::string& name_of(const Planting& planting) {
+  return planting.asked.id ? *planting.asked.id : planting.asked.crop;
+}
+
 std::string doing(const Subject& of) {
   if (of.job.key.kind == JobKind::OrderBulbs || of.job.key.kind == JobKind::OrderTubers) {
     return fmt::format("Order {}s", word_for_bulb(of.sheet.life_cycle));
   }
+  if (of.job.key.kind == JobKind::Lift) return capitalised(std::string(leave_word(of.sheet)));
   return capitalised(std::string(work::trait(of.job.key.kind).words));
 }
 
 std::string crop_words(const Subject& of) {
-  const CropEntry& asked = of.plan.plantings[of.job.planting].asked;
   const int succession = of.job.key.succession;
-  return asked.id.value_or(asked.crop) + (succession > 0 ? fmt::format(" {}", succession) : "") +
+  return name_of(of.plan.plantings[of.job.planting]) +
+         (succession > 0 ? fmt::format(" {}", succession) : "") +
          (of.job.key.repeat > 0 ? " again" : "");
+}
+
+bool stands_in_two_beds(const Plan& plan, const Planting& planting) {
+  return std::ranges::any_of(plan.plantings, [&](const Planting& other) {
+    return bed_of(plan, other) != bed_of(plan, planting) && name_of(other) == name_of(planting);
+  });
+}
+
+// "Sow late cornflower (2), wall bed": the bed where there are such in two.
+std::string title(const Subject& of) {
+  const Planting& planting = of.plan.plantings[of.job.planting];
+  const bool in_sheets_words =
+      !planting.asked.id && planting.asked.crop == of.sheet.name && !of.sheet.plural.empty();
+  std::string title(title_pattern(of));
+  title.replace(title.find("{}"), 2, in_sheets_words ? of.sheet.plural : name_of(planting));
+  if (of.job.key.succession > 0) title += fmt::format(" ({})", of.job.key.succession);
+  if (of.job.key.repeat > 0) title += " again";
+  return stands_in_two_beds(of.plan, planting) ? title + ", " + of.job.bed : title;
+}
+
+// "Order gladiolus corms", "Order seed of 4 crops".
+std::string title(const JobRow& order) {
+  std::set<const Sheet*> crops;
+  for (const work::Purchase& item : order.items) crops.insert(item.sheet);
+  if (crops.size() > 1) return fmt::format("{} of {} crops", order.doing, crops.size());
+  const Sheet& sheet = **crops.begin();
+  const bool bulbs =
+      order.key.kind == JobKind::OrderBulbs || order.key.kind == JobKind::OrderTubers;
+  const std::string goods = bulbs ? fmt::format("{}s", word_for_bulb(sheet.life_cycle))
+                                  : order.doing.substr(order.doing.find(' ') + 1);
+  return fmt::format("Order {} {}", sheet.name, goods);
 }
 
 // As many names as a line of a calendar holds: "cornflower, cosmos and 4 more".
@@ -75,11 +112,12 @@ JobRow order_row(const Plan& plan, const ground::Schedule& schedule, const Job& 
   row.items = work::items_of(plan, schedule, order, order.day);
   row.doing = capitalised(std::string(work::trait(order.key.kind).words));
   row.crop_words = first_names(row.items);
+  row.title = title(row);
   row.text = order_text(plan, order, row.items);
   for (const work::Purchase& item : row.items) {
-    const auto lines = caution_lines(*item.sheet);
-    if (lines.empty() || !row.cautions_of.try_emplace(item.sheet->name, lines).second) continue;
-    for (const std::string& line : lines) row.cautions.push_back(item.sheet->name + ": " + line);
+    if (item.sheet->cautions.empty()) continue;
+    row.cautions_of[item.sheet->name] = caution_lines(*item.sheet);
+    row.cautions[item.sheet->name] = buyers_caution_lines(*item.sheet);
   }
   return row;
 }
@@ -88,13 +126,39 @@ JobRow row_of(const Subject& of) {
   JobRow row{of.job};
   row.doing = doing(of);
   row.crop_words = crop_words(of);
+  row.title = title(of);
   row.text = job_text(of);
-  if (work::trait(of.job.key.kind).hands_on) row.cautions = caution_lines(of.sheet);
-  if (!row.cautions.empty()) row.cautions_of[of.job.crop] = row.cautions;
+  if (work::trait(of.job.key.kind).hands_on && !of.sheet.cautions.empty()) {
+    row.cautions_of[of.job.crop] = caution_lines(of.sheet);
+  }
   return row;
 }
 
+// What is handled again is told where its cautions stand whole.
+void say_cautions(const ground::Schedule& schedule, std::vector<JobRow>& rows) {
+  std::map<std::size_t, std::string> first_titles;  // by the sowing
+  for (JobRow& row : rows) {
+    if (!row.parts.empty() || row.cautions_of.empty()) continue;
+    row.cautions = row.cautions_of;
+    const bool bought = work::trait(row.key.kind).group == work::JobGroup::Buying;
+    if (bought || row.told_with || row.key.kind == JobKind::FirstCut) continue;
+    const auto [first, fresh] = first_titles.try_emplace(row.sowing, row.title);
+    if (fresh) continue;
+    row.cautions[row.crop] = {short_caution(*schedule.at(row.sowing).sheet, first->second)};
+  }
+}
+
 }  // namespace
+
+std::vector<std::string> caution_lines(const JobRow& row) {
+  std::vector<std::string> lines;
+  for (const auto& [crop, its] : row.cautions) {
+    for (const std::string& line : its) {
+      lines.push_back(row.parts.empty() ? line : fmt::format("{}: {}", crop, line));
+    }
+  }
+  return lines;
+}
 
 std::vector<JobRow> job_rows(const Plan& plan, const ground::Schedule& schedule,
                              const std::vector<Job>& jobs, const std::vector<std::string>& uids) {
@@ -107,6 +171,7 @@ std::vector<JobRow> job_rows(const Plan& plan, const ground::Schedule& schedule,
     if (!uids.empty()) rows.back().uid = uids[i];
     rows.back().minutes = work::minutes(jobs[i]);
   }
+  say_cautions(schedule, rows);
   for (JobRow& row : rows) {
     if (!row.told_with) continue;
     rows[*row.told_with].minutes += std::exchange(row.minutes, 0);

@@ -311,8 +311,14 @@ std::string eight_in_ten(const Job& job) {
 
 std::string said_already(const Job&) { return ""; }
 
+constexpr std::string_view kClear = "Clear {}";  // of what is not lifted
+
 struct Wording {
   JobKind kind{};
+  // With the verb first, so that titles in the order of the alphabet are in that of the work
+  // wherever one job of a day waits for another: what frees ground (clear, cut, lift) stands before
+  // what fills it (plant, sow), that before what tends it (support, thin).
+  std::string_view title;
   std::string (*text)(const Subject&) = nullptr;
   std::string (*window)(const Job&) = still_right;  // where it has more than a day
   // What the day looks like for most crops that have no sign of their own (common practice).
@@ -321,39 +327,39 @@ struct Wording {
 
 // By kind, in the order of the enumerators.
 constexpr std::array<Wording, work::kTraits.size()> kWordings{{
-    {JobKind::OrderSeed, order_seed},
-    {JobKind::OrderBulbs, order_bulbs},
-    {JobKind::OrderTubers, order_bulbs},
-    {JobKind::OrderPlants, order_plants},
-    {JobKind::PreTreat, pre_treat},
-    {JobKind::Sow, sow},
-    {JobKind::PrickOut, prick_out, still_right, "the first true leaves show"},
-    {JobKind::PotOn, pot_on, still_right, "roots show below"},
-    {JobKind::HardenOff, harden_off, said_already},
-    {JobKind::PlantOut, plant_out},
-    {JobKind::Plant, plant},
-    {JobKind::Thin, thin, still_right, "the seedlings touch"},
-    {JobKind::Pinch, pinch},
-    {JobKind::Support, support},
-    {JobKind::Protect, protect},
-    {JobKind::WatchForFrost, watch_for_frost, said_already},
-    {JobKind::FirstCut, first_cut, eight_in_ten},
-    {JobKind::CutBack, cut_back},
-    {JobKind::Lift, lift},
-    {JobKind::LiftAndStore, lift_and_store},
-    {JobKind::ClearAndFeed, clear_and_feed},
-    {JobKind::Divide, yearly},
-    {JobKind::Prune, yearly},
-    {JobKind::LookForSeedlings, look_for_seedlings},
-    {JobKind::WaterIn, water_in},
-    {JobKind::Slugs, slugs},
-    {JobKind::Pick, pick},
-    {JobKind::DeadHead, dead_head},
-    {JobKind::Uncover, uncover},
-    {JobKind::Disbud, disbud},
-    {JobKind::LookAtStored, look_at_stored, said_already},
-    {JobKind::LetDieDown, let_die_down},
-    {JobKind::Replant, replant},
+    {JobKind::OrderSeed, "Order {} seed", order_seed},
+    {JobKind::OrderBulbs, "Order {}", order_bulbs},
+    {JobKind::OrderTubers, "Order {}", order_bulbs},
+    {JobKind::OrderPlants, "Order {} plants", order_plants},
+    {JobKind::PreTreat, "Pre-treat {}", pre_treat},
+    {JobKind::Sow, "Sow {}", sow},
+    {JobKind::PrickOut, "Prick out {}", prick_out, still_right, "the first true leaves show"},
+    {JobKind::PotOn, "Pot on {}", pot_on, still_right, "roots show below"},
+    {JobKind::HardenOff, "Harden off {}", harden_off, said_already},
+    {JobKind::PlantOut, "Plant out {}", plant_out},
+    {JobKind::Plant, "Plant {}", plant},
+    {JobKind::Thin, "Thin {}", thin, still_right, "the seedlings touch"},
+    {JobKind::Pinch, "Pinch {}", pinch},
+    {JobKind::Support, "Support {}", support},
+    {JobKind::Protect, "Protect {}", protect},
+    {JobKind::WatchForFrost, "Watch {} for frost", watch_for_frost, said_already},
+    {JobKind::FirstCut, "Cut {}", first_cut, eight_in_ten},
+    {JobKind::CutBack, "Cut back {}", cut_back},
+    {JobKind::Lift, "Lift {}", lift},
+    {JobKind::LiftAndStore, "Lift and store {}", lift_and_store},
+    {JobKind::ClearAndFeed, "Clear up after {}", clear_and_feed},
+    {JobKind::Divide, "Divide {}", yearly},
+    {JobKind::Prune, "Prune {}", yearly},
+    {JobKind::LookForSeedlings, "Look for young {}", look_for_seedlings},
+    {JobKind::WaterIn, "Water in {}", water_in},
+    {JobKind::Slugs, "Keep slugs off {}", slugs},
+    {JobKind::Pick, "Pick {}", pick},
+    {JobKind::DeadHead, "Dead-head {}", dead_head},
+    {JobKind::Uncover, "Uncover {}", uncover},
+    {JobKind::Disbud, "Disbud {}", disbud},
+    {JobKind::LookAtStored, "Look at stored {}", look_at_stored, said_already},
+    {JobKind::LetDieDown, "Let {} die down", let_die_down},
+    {JobKind::Replant, "Replant {}", replant},
 }};
 
 // A kind without words, or with another's, does not compile.
@@ -368,6 +374,25 @@ static_assert(is_complete());
 const Wording& wording_of(JobKind kind) { return kWordings.at(static_cast<std::size_t>(kind)); }
 
 }  // namespace
+
+std::string_view title_pattern(const Subject& of) {
+  const bool cleared = of.job.key.kind == JobKind::Lift && leave_word(of.sheet) == "clear";
+  return cleared ? kClear : wording_of(of.job.key.kind).title;
+}
+
+std::string_view name_in_title(JobKind kind, std::string_view title) {
+  if (const std::size_t colon = title.find(": "); colon != std::string_view::npos) {
+    return title.substr(colon + 2);
+  }
+  for (const std::string_view pattern : {wording_of(kind).title, kClear}) {
+    const std::string_view before = pattern.substr(0, pattern.find("{}"));
+    const std::string_view after = pattern.substr(before.size() + 2);
+    if (!title.starts_with(before)) continue;
+    title.remove_prefix(before.size());
+    return after.empty() ? title : title.substr(0, title.find(after));
+  }
+  return title;
+}
 
 std::string sign_of(const Sheet& sheet, JobKind kind) {
   if (kind == JobKind::Pinch) return sheet.pinch.sign;

@@ -167,9 +167,8 @@ std::string jobs_page(const JobsShown& jobs) {
     const std::string heading = month_and_year(job.day);
     if (heading != month) table.add_heading(heading);
     month = heading;
-    const std::string kind(work::trait(job.key.kind).words);
-    table.add({weekday_and_number(job.day), kind, name_words(job), job.cautions.empty() ? "" : "!",
-               amount(job), where_words(job), window_words(job),
+    table.add({weekday_and_number(job.day), uncapitalised(job.doing), name_words(job),
+               job.cautions.empty() ? "" : "!", amount(job), where_words(job), window_words(job),
                jobs.hours && job.minutes > 0 ? time_words(job.minutes) : ""},
               job.state == work::Job::State::Assumed);
     if (jobs.full) add_notes(job.text, table);

@@ -70,9 +70,9 @@ Json job_json(const Plan& plan, const JobRow& job) {
   row["depth_mm"] = maybe(job.depth_mm);
   row["person"] = maybe(job.person);
   row["text"] = job.text;
-  row["cautions"] = job.cautions;
+  row["cautions"] = caution_lines(job);
   row["after"] = Json::array();
-  row["title"] = job.title();
+  row["title"] = job.title;
   row["minutes"] = std::lround(job.minutes);
   row["reminder"] = reminder_json(plan, job);
   row["event"] = uid_json(job.event);

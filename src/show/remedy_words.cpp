@@ -102,7 +102,7 @@ Toml toml(const ask::LeaveOut& change, const Plan& plan) {
 }
 
 std::string advice(const ask::LiftOn& change, const Plan& plan) {
-  return fmt::format("lift {} on {}", asked(plan, change.planting).crop, plain_day(change.day));
+  return fmt::format("take {} out on {}", asked(plan, change.planting).crop, plain_day(change.day));
 }
 Toml toml(const ask::LiftOn& change, const Plan& plan) {
   return keys_of(plan, change.planting, fmt::format("lift_on = {}\n", iso(change.day)));

@@ -13,6 +13,7 @@
 #include "base/text.h"
 #include "climate/frost.h"
 #include "growth/crop_clock.h"
+#include "show/job_phrases.h"
 #include "show/job_words.h"
 #include "show/refusal_words.h"
 #include "show/table.h"
@@ -264,13 +265,13 @@ class Life {
     const std::string last_cut =
         !sowing_.gives_stems() ? std::string("none: it is too young to be cut")
         : !sowing_.is_cut()
-            ? std::string("none: it is lifted first")
+            ? fmt::format("none: it is {}ed first", leave_word(sheet_))
             : long_day(sowing_.last_cut()) + (timeline().cut_short ? ", ended by the season" : "");
     const std::string lifted = stays_in_ground(sheet_.life_cycle)
                                    ? std::string("stays")
                                    : long_day(sowing_.lift) + known(sowing_.begun.lift, false) +
                                          (sowing_.another_follows() ? ", for the next crop" : "");
-    return row("last cut", last_cut) + row("lifted", lifted);
+    return row("last cut", last_cut) + row(fmt::format("{}ed", leave_word(sheet_)), lifted);
   }
 
   const Plan& plan_;

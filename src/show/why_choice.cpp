@@ -36,12 +36,13 @@ std::string other_choice(const Plan& plan, const ground::Schedule& schedule, std
   const std::string& crop = plan.plantings[planting].asked.crop;
   const std::string& other = plan.plantings[way.to].asked.crop;
   const bool grown = !schedule.of(planting).empty();
-  const std::string now = grown ? fmt::format("{} waits for {}, which is lifted on {}.", crop,
-                                              other, plain_day(schedule.of(way.to).back().lift))
-                                : fmt::format("{} is left out for {}.", crop, other);
-  const std::string change = way.lift
-                                 ? fmt::format("Were {} lifted on {}", other, plain_day(*way.lift))
-                                 : fmt::format("Without {}", other);
+  const std::string now = grown
+                              ? fmt::format("{} waits for {}, which leaves the ground on {}.", crop,
+                                            other, plain_day(schedule.of(way.to).back().lift))
+                              : fmt::format("{} is left out for {}.", crop, other);
+  const std::string change =
+      way.lift ? fmt::format("Were {} taken out on {}", other, plain_day(*way.lift))
+               : fmt::format("Without {}", other);
   const std::string in_ground =
       way.in_ground ? fmt::format("go in on {} and ", plain_day(*way.in_ground)) : "";
   return fmt::format("{} {}, {} would {}give {}{}; {}.", now, change, crop, in_ground,

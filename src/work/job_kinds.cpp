@@ -5,8 +5,15 @@
 
 namespace trug::work {
 
+std::string_view word_for(JobKind kind, LifeCycle life_cycle) {
+  const JobTrait& its = trait(kind);
+  return its.of_annuals.empty() || is_planted(life_cycle) ? its.word : its.of_annuals;
+}
+
 std::optional<JobKind> parse_job_kind(std::string_view word) {
-  const auto found = std::ranges::find(kTraits, word, &JobTrait::word);
+  const auto found = std::ranges::find_if(kTraits, [&](const JobTrait& kind) {
+    return kind.word == word || (!word.empty() && kind.of_annuals == word);
+  });
   if (found == kTraits.end()) return std::nullopt;
   return found->kind;
 }

@@ -67,6 +67,8 @@ struct JobTrait {
   std::string_view word;   // "first-cut": the stable word in files and options
   std::string_view words;  // "first cut": for people
   std::string_view help;   // what is done, a sentence
+  std::string_view of_annuals =
+      {};  // its word for what is neither bulb, corm nor tuber, if another
   JobGroup group = JobGroup::Tending;
   // Its place among the jobs of one day: first what frees the ground, then what goes into it, then
   // what tends it.
@@ -253,7 +255,8 @@ inline constexpr auto kTraits = std::to_array<JobTrait>({
     {.kind = JobKind::Lift,
      .word = "lift",
      .words = "lift",
-     .help = "Take the crop out of the ground, most often for the next.",
+     .help = "Lift bulbs, corms and tubers out of the ground, most often for the next crop.",
+     .of_annuals = "clear",
      .group = JobGroup::Clearing,
      .place_in_day = 10,
      .urgent = Urgent::IfAnotherFollows,
@@ -389,6 +392,9 @@ static_assert(is_complete());
 constexpr const JobTrait& trait(JobKind kind) { return kTraits.at(static_cast<std::size_t>(kind)); }
 
 constexpr std::string_view to_string(JobKind kind) { return trait(kind).word; }
+// Of this kind's word or, of a crop like that, the other that it has.
+std::string_view word_for(JobKind kind, LifeCycle life_cycle);
+// By either word.
 std::optional<JobKind> parse_job_kind(std::string_view word);
 // The kinds of a group by its word; empty: there is no such group.
 std::vector<JobKind> kinds_in_group(std::string_view word);

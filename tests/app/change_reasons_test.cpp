@@ -185,19 +185,19 @@ std::vector<Row> frost_rows() {
        plan,
        with("10 May", "18 May"),
        {"last frost 8 days later"},
-       {{"Plant out: lane zinnia", {"last frost 8 days later"}},
-        {"Divide: achillea", {"last frost 8 days later"}}}},
+       {{"Plant out lane zinnia", {"last frost 8 days later"}},
+        {"Divide achillea", {"last frost 8 days later"}}}},
       {"first frost",
        plan,
        with("12 October", "22 September"),
        {"first frost 20 days earlier"},
-       {{"Lift: lane zinnia", {"first frost 20 days earlier"}},
-        {"Sow: cornflower", {"first frost 20 days earlier"}}}},
+       {{"Clear lane zinnia", {"first frost 20 days earlier"}},
+        {"Sow cornflowers", {"first frost 20 days earlier"}}}},
       {"a choice against the frost",
        plan,
        with("12 October", "11 November"),
        {"first frost 30 days later"},
-       {{"Thin: cornflower", {"first frost 30 days later", "chosen otherwise"}}}},
+       {{"Thin cornflowers", {"first frost 30 days later", "chosen otherwise"}}}},
       {"too little is gained for a choice that stands to move",
        plan,
        with("12 October", "22 October"),
@@ -207,13 +207,13 @@ std::vector<Row> frost_rows() {
        plan,
        files(replaced(replaced(kPlan, "10 May", "14 May"), "12 October", "30 November")),
        {"last frost 4 days later", "first frost 49 days later"},
-       {{"Plant out: lane zinnia", {"last frost 4 days later"}},
-        {"Sow: cornflower", {"first frost 49 days later"}}}},
+       {{"Plant out lane zinnia", {"last frost 4 days later"}},
+        {"Sow cornflowers", {"first frost 49 days later"}}}},
       {"what the frosts mean",
        plan,
        with("\"garden\"\nmean", "\"air\"\nmean"),
        {"frost_meaning is now \"air\", before \"garden\""},
-       {{"Divide: achillea", {"frost_meaning is now \"air\", before \"garden\""}}}},
+       {{"Divide achillea", {"frost_meaning is now \"air\", before \"garden\""}}}},
   };
 }
 
@@ -227,50 +227,50 @@ std::vector<Row> weather_rows() {
        plan,
        files(warmer_months()),
        {"monthly temperatures changed"},
-       {{"First cut: cornflower", {"monthly temperatures changed"}}}},
+       {{"Cut cornflowers", {"monthly temperatures changed"}}}},
       {"temperatures gone",
        plan,
        files(without_months()),
        {"temperatures no longer given"},
-       {{"First cut: cornflower", {"temperatures no longer given"}}}},
+       {{"Cut cornflowers", {"temperatures no longer given"}}}},
       {"temperatures come",
        files(without_months()),
        plan,
        {"temperatures given now, none before"},
-       {{"First cut: cornflower", {"temperatures given now, none before"}}}},
+       {{"Cut cornflowers", {"temperatures given now, none before"}}}},
       {"two numbers for twelve",
        plan,
        files(with_two_numbers()),
        {"temperatures changed"},
-       {{"Support: achillea", {"temperatures changed"}}}},
+       {{"Support achillea", {"temperatures changed"}}}},
       {"a record comes before anything has begun: what was chosen stands, forecasts move",
        plan,
        with_weather(may, 0),
        {"now counts from measured weather, up to 30 April 2026"},
-       {{"First cut: cornflower", {"now counts from measured weather, up to 30 April 2026"}}}},
+       {{"Cut cornflowers", {"now counts from measured weather, up to 30 April 2026"}}}},
       {"a record comes",
        plan,
        with_weather(march, 2),
        {"now counts from measured weather, up to 28 February 2027"},
-       {{"First cut: cornflower", {"now counts from measured weather, up to 28 February 2027"}}},
+       {{"Cut cornflowers", {"now counts from measured weather, up to 28 February 2027"}}},
        spring},
       {"a record grows: forecasts move, nothing else",
        with_weather(march, 5),
        with_weather(make_date(2027, 3, 20), 5),
        {grew},
-       {{"First cut: cornflower", {grew}}},
+       {{"Cut cornflowers", {grew}}},
        spring},
       {"a record corrected",
        with_weather(march, 2),
        with_weather(march, 1),
        {"measured weather changed"},
-       {{"First cut: cornflower", {"measured weather changed"}}},
+       {{"Cut cornflowers", {"measured weather changed"}}},
        spring},
       {"a record goes",
        with_weather(march, 2),
        plan,
        {"no longer counts from measured weather"},
-       {{"First cut: cornflower", {"no longer counts from measured weather"}}},
+       {{"Cut cornflowers", {"no longer counts from measured weather"}}},
        spring},
   };
 }
@@ -295,7 +295,7 @@ std::vector<Row> place_rows() {
        plan,
        with("52.5", "42.5"),
        {"other lines of [place] changed"},
-       {{"Lift: cornflower", {"other lines of [place] changed"}}}},
+       {{"Clear cornflowers", {"other lines of [place] changed"}}}},
       {"snow",
        plan,
        with("frost_meaning", "snow = false\nfrost_meaning"),
@@ -318,7 +318,7 @@ std::vector<Row> other_rows() {
        plan,
        with("\"Sat\", \"Sun\"", "\"Wed\""),
        {"[work] changed"},
-       {{"Divide: achillea", {"[work] changed"}}, {"Sow: cornflower", {"[work] changed"}}}},
+       {{"Divide achillea", {"[work] changed"}}, {"Sow cornflowers", {"[work] changed"}}}},
       {"wish", files(wish), files(wishing("1 August")), {"wish changed"}, {}},
       {"length of a stretch, no day moves",
        plan,
@@ -329,17 +329,17 @@ std::vector<Row> other_rows() {
        plan,
        pinned(kPlan, "2027-06-09"),
        {"bed or crops changed"},
-       {{"Plant out: lane zinnia", {"bed or crops changed"}}}},
+       {{"Plant out lane zinnia", {"bed or crops changed"}}}},
       {"pin in one stretch: what was chosen in another stands",
        files(in_spring),
        pinned(in_spring, "2027-07-10"),
        {"bed or crops changed"},
-       {{"Plant out: lane zinnia", {"bed or crops changed"}}}},
+       {{"Plant out lane zinnia", {"bed or crops changed"}}}},
       {"sheet",
        plan,
        with_sheet("cornflower", slow_cornflower()),
        {"sheet of cornflower changed"},
-       {{"First cut: cornflower", {"sheet of cornflower changed"}}}},
+       {{"Cut cornflowers", {"sheet of cornflower changed"}}}},
       {"remarks, blanks and sources in a sheet, no figure",
        plan,
        with_sheet("cornflower", remarked(sheet("cornflower"))),
@@ -383,10 +383,10 @@ TEST_F(Versions, EachFactAloneIsTheReason) {
 }
 
 constexpr const char* kMoved =
-    "  moved      Plant out: lane zinnia: 22 May 2027 to 29 May 2027, 7 days later{}\n"
-    "  moved      Support: lane zinnia: 5 June 2027 to 12 June 2027, 7 days later{}\n"
-    "  moved      First cut: lane zinnia: 25 July 2027 to 31 July 2027, 6 days later{}\n"
-    "  reworded   Lift: lane zinnia: 10 October 2027\n";
+    "  moved      Plant out lane zinnia: 22 May 2027 to 29 May 2027, 7 days later{}\n"
+    "  moved      Support lane zinnia: 5 June 2027 to 12 June 2027, 7 days later{}\n"
+    "  moved      Cut lane zinnia: 25 July 2027 to 31 July 2027, 6 days later{}\n"
+    "  reworded   Clear lane zinnia: 10 October 2027\n";
 
 constexpr const char* kMovedPlantings =
     "  moved      lane bed/lane zinnia: Plant out 22 May to 29 May 2027, 7 days later and 2 "
@@ -421,7 +421,7 @@ TEST_F(Versions, JsonHasTheSameReasons) {
   const Json reason{{"code", "last-frost"}, {"text", "last frost 8 days later"}};
   EXPECT_EQ(file.at("what_changed"), Json::array({reason}));
   const Json& moved = file.at("changes").at(0);
-  EXPECT_EQ(moved.at("summary"), "Plant out: lane zinnia");
+  EXPECT_EQ(moved.at("summary"), "Plant out lane zinnia");
   EXPECT_EQ(moved.at("reasons"), Json::array({reason}));
 }
 
@@ -477,7 +477,7 @@ TEST_F(Versions, AnotherVersionOfTheProgramIsNamed) {
   const Texts reasons{std::string("reckoned by trug ") + kVersion + ", before by trug 0.0.1"};
   EXPECT_EQ(texts(json(files(kPlan), "2026-05-02").at("what_changed")), reasons);
   const auto found = moved(json(with("10 May", "18 May"), "2026-05-02"));
-  EXPECT_EQ(found.at("Divide: achillea"), (Texts{"last frost 8 days later", reasons.front()}));
+  EXPECT_EQ(found.at("Divide achillea"), (Texts{"last frost 8 days later", reasons.front()}));
   EXPECT_EQ(run(files(kPlan), "2026-05-02").out, path() + " holds 15 events: nothing changed\n");
 }
 

@@ -30,6 +30,14 @@ const Kind* found(const Planned& p) {
 }
 
 // Peonies are not cut in their first two years (common practice).
+TEST(Finding, AStartOverThreeWeeksLateIsNoLongerMild) {
+  const auto rank = [](Found found) { return Finding{{}, "", {}, std::move(found), {}}.rank(); };
+  EXPECT_EQ(rank(LateStart{.days_late = 21}), Rank::Mild);
+  EXPECT_EQ(rank(LateStart{.days_late = 22}), Rank::Short);
+  EXPECT_EQ(rank(HeldBack{.days_late = 60}), Rank::Short);
+  EXPECT_EQ(rank(OwnClockSeen{.days_late = 60}), Rank::Mild) << "of the garden, not of a start";
+}
+
 TEST(Findings, WhatIsTooYoungIsSaidWithTheYearOfItsFirstStems) {
   const std::string wish =
       "[wish]\nvases_per_week = 1\nstems_per_vase = 9\nfrom = \"1 May\"\nto = \"1 October\"\n";

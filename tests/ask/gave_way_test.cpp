@@ -63,9 +63,10 @@ TEST(GaveWay, ALateCropNamesTheDayThatWouldMendIt) {
   EXPECT_LT(*way->in_ground, p.schedule.of(1)[0].in_ground);
   EXPECT_GT(way->other_stems, way->stems);
   EXPECT_NEAR(way->other_stems, stems(behind_tulips(iso(*way->lift)).schedule.of(1)), 1e-6);
-  EXPECT_NE(words(p, 1, way).find("zinnia waits for tulip, which is lifted on 5 July 2027. Were "
-                                  "tulip lifted on"),
-            std::string::npos);
+  EXPECT_NE(
+      words(p, 1, way).find("zinnia waits for tulip, which leaves the ground on 5 July 2027. Were "
+                            "tulip taken out on"),
+      std::string::npos);
 
   const std::string cornflower = crop("cornflower", "way = \"sown in place in spring\"\n");
   const Planned early =

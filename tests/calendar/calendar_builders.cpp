@@ -6,6 +6,7 @@
 #include <memory>
 
 #include "calendar/content_line.h"
+#include "calendar/event.h"
 
 namespace trug::calendar::test {
 namespace {
@@ -35,7 +36,7 @@ ReadEvent read_event(icalcomponent* vevent) {
   event.summary = text_of(vevent, ICAL_SUMMARY_PROPERTY);
   event.description = text_of(vevent, ICAL_DESCRIPTION_PROPERTY);
   event.location = text_of(vevent, ICAL_LOCATION_PROPERTY);
-  event.category = text_of(vevent, ICAL_CATEGORIES_PROPERTY);
+  event.category = category_word(text_of(vevent, ICAL_CATEGORIES_PROPERTY));
   // An iterator of its own: one cursor per component.
   icalcompiter alarms = icalcomponent_begin_component(vevent, ICAL_VALARM_COMPONENT);
   for (icalcomponent* alarm = icalcompiter_deref(&alarms); alarm != nullptr;

@@ -37,7 +37,7 @@ TEST(Render, AnEventHasItsPropertiesInAFixedOrder) {
             "SUMMARY:sow: zinnia\r\n"
             "DESCRIPTION:Still right for a week.\r\n"
             "LOCATION:north bed\r\n"
-            "CATEGORIES:sow\r\n"
+            "CATEGORIES:Sow\r\n"
             "STATUS:CONFIRMED\r\n"
             "TRANSP:TRANSPARENT\r\n"
             "X-TRUG-JOB:2027 20270410\r\n"
@@ -175,7 +175,7 @@ TEST(Render, TextThatIsNotUtf8IsOurMistake) {
 TEST(Render, ACategoryIsOneCategory) {
   Event event = sowing();
   event.category = "sow, under; glass\\";
-  EXPECT_EQ(value(test::lone_event(event), "CATEGORIES"), "sow under glass");
+  EXPECT_EQ(value(test::lone_event(event), "CATEGORIES"), "Sow under glass");
   EXPECT_EQ(test::read_with_libical(file_of(event)).events.at(0).category, "sow under glass");
 }
 

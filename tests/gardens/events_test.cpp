@@ -75,7 +75,7 @@ TEST(AllotmentEvents, LoseNothing) {
     const show::JobRow& with = r.rows[*job.told_with];
     const std::string first = job.text.substr(0, job.text.find(". "));
     EXPECT_NE(with.text.find(first.substr(0, first.find(" Still right"))), std::string::npos)
-        << job.title() << ": " << job.text << "\nwith: " << with.text;
+        << job.title << ": " << job.text << "\nwith: " << with.text;
     EXPECT_EQ(with.planting_name, job.planting_name);
   }
 }

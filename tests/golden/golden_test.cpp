@@ -107,7 +107,7 @@ void write(const fs::path& path, const std::string& text) {
   std::ofstream(path, std::ios::binary) << text;
 }
 
-// One row an event: its day, kind, planting and UID.
+// One row an event: its day, kind, title, bed and UID.
 std::string table_of(std::string calendar) {
   replace_all(calendar, "\r\n ", "");
   std::string rows;
@@ -124,9 +124,9 @@ std::string table_of(std::string calendar) {
     if (line != "END:VEVENT") continue;
     const std::string& day = event["DTSTART"];
     const std::string bed = event["LOCATION"].substr(0, event["LOCATION"].find("\\,"));
-    const std::string crop = event["SUMMARY"].substr(event["SUMMARY"].rfind(": ") + 2);
-    rows += fmt::format("{}-{}-{}  {:<15}  {:<32}  {}\n", day.substr(0, 4), day.substr(4, 2),
-                        day.substr(6, 2), event["CATEGORIES"], bed + "/" + crop, event["UID"]);
+    rows +=
+        fmt::format("{}-{}-{}  {:<15}  {:<28}  {:<16}  {}\n", day.substr(0, 4), day.substr(4, 2),
+                    day.substr(6, 2), event["CATEGORIES"], event["SUMMARY"], bed, event["UID"]);
   }
   return rows;
 }

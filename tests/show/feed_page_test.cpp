@@ -42,6 +42,7 @@ class FeedPage : public testing::Test {
     job.key.kind = kind;
     job.crop = job.crop_words = "zinnia";
     job.doing = "Sow";
+    job.title = "Sow zinnias";
     job.bed = "long <bed>";
     job.day = day(on);
     job.text = text;
@@ -110,15 +111,14 @@ TEST_F(FeedPage, WithoutAPlanItStillLeadsToTheCalendar) {
 TEST_F(FeedPage, EscapesWhatThePlanSays) {
   add_job("2027-05-12", JobKind::Sow, "Sow <script>alert('x')</script>.");
   jobs_.back().crop = "zinnia <i>";
-  jobs_.back().crop_words = "zinnia <i>";
+  jobs_.back().title = "Sow zinnia <i>";
   jobs_.back().person = "Ines & Co";
   jobs_.back().cautions_of = {{"zinnia <i>", {"Irritant: <b>.", "Keep & hold."}}};
   const std::string text = page("2027-05-12");
   EXPECT_TRUE(has(text, "<h1>Porch &lt;vases&gt; &amp; &quot;jars&quot;</h1>")) << text;
   EXPECT_TRUE(has(text, "<title>Porch &lt;vases&gt; &amp; &quot;jars&quot;</title>"));
   EXPECT_TRUE(has(text, "Sow &lt;script&gt;alert(&#39;x&#39;)&lt;/script&gt;."));
-  EXPECT_TRUE(
-      has(text, "<strong>Sow: zinnia &lt;i&gt;</strong>, long &lt;bed&gt; (Ines &amp; Co)"));
+  EXPECT_TRUE(has(text, "<strong>Sow zinnia &lt;i&gt;</strong>, long &lt;bed&gt; (Ines &amp; Co)"));
   EXPECT_TRUE(has(under("Take care", text),
                   "<strong>Zinnia &lt;i&gt;</strong>. Irritant: &lt;b&gt;. Keep &amp; hold.</li>"));
   for (const std::string raw :
@@ -280,7 +280,7 @@ TEST_F(FeedPage, CutsOfTheMonthUntilTheLastOrTheLift) {
 TEST_F(FeedPage, WhatIsCutCarriesItsCautionOnce) {
   plant(0, "2027-07-20", 20, "2027-09-30");
   add_job("2027-07-22", JobKind::Sow, "");
-  jobs_.back().cautions = {"Poisonous: all of it & more. Wash your hands."};
+  jobs_.back().cautions = {{"zinnia", {"Poisonous: all of it & more. Wash your hands."}}};
   const std::string text = under("Take care", page("2027-07-22"));
   EXPECT_TRUE(has(text, "Poisonous: all of it &amp; more. Wash your hands.")) << text;
   EXPECT_EQ(text.find("Poisonous"), text.rfind("Poisonous"));

@@ -51,7 +51,7 @@ TEST(Why, ShowsEverySowingOfASuccessionWithItsOwnDates) {
     for (const std::string& words :
          {"Sowing " + std::to_string(sowing.number) + " of 3", long_day(sowing.start),
           "first cut         " + long_day(sowing.timeline.first_cut.likely),
-          "lifted            " + long_day(sowing.lift)}) {
+          "cleared           " + long_day(sowing.lift)}) {
       at = text.find(words, at);
       ASSERT_NE(at, std::string::npos) << words << " in its order in\n" << text;
     }

@@ -8,7 +8,11 @@
 #include <array>
 #include <map>
 #include <regex>
+#include <set>
+#include <string>
+#include <vector>
 
+#include "base/text.h"
 #include "crops/test_garden.h"
 #include "show/job_words.h"
 #include "work/make_jobs.h"
@@ -127,6 +131,53 @@ TEST(AllWays, LiveInOrder) {
       EXPECT_LE(s.timeline.first_cut.likely, s.lift_from);
       EXPECT_LE(s.lift_from, s.lift_to);
     }
+  }
+}
+
+// A telephone shows about 24 columns of a title in its month (memory). Longer are only those of
+// names for which there is no shorter, and "Lift and store acidanthera".
+TEST(AllWays, HaveTitlesForANarrowColumn) {
+  constexpr int kColumns = 24;
+  constexpr std::size_t kLongName = 13;
+  for (const Everything& all : gardens()) {
+    for (const show::JobRow& row : all.rows) {
+      const Sheet& sheet = *all.schedule.sowings[row.sowing].sheet;
+      const std::string& name = sheet.plural.empty() ? sheet.name : sheet.plural;
+      EXPECT_EQ(show::name_in_title(row.key.kind, row.title), name) << row.title;
+      const bool lasts = row.key.kind == LiftAndStore || row.key.kind == LookAtStored;
+      const bool no_event = row.told_with || trait(row.key.kind).group == JobGroup::Buying;
+      if (lasts || no_event || trait(row.key.kind).for_care || name.size() > kLongName) continue;
+      EXPECT_LE(display_width(row.title), kColumns) << row.title;
+    }
+  }
+}
+
+// Programs put the jobs of one day in the order of their titles. What frees ground comes before
+// what fills it, and that before what tends it: common practice.
+TEST(AllWays, HaveTitlesInTheOrderOfTheWork) {
+  struct Order {
+    std::vector<JobKind> before, after;
+  };
+  const Order orders[] = {
+      {{FirstCut, CutBack, Lift, LiftAndStore, LetDieDown}, {Sow, PlantOut, Plant, Replant}},
+      {{Sow, PlantOut, Plant, Replant}, {Support, Thin, WaterIn, WatchForFrost}},
+      {{HardenOff}, {PlantOut}},
+      {{PreTreat}, {Sow}},
+  };
+  std::map<JobKind, std::set<std::string>> titles;
+  for (const Everything& all : gardens()) {
+    for (const show::JobRow& row : all.rows) titles[row.key.kind].insert(row.title);
+  }
+  for (const Order& order : orders) {
+    for (const JobKind before : order.before) {
+      for (const JobKind after : order.after) {
+        if (titles[before].empty() || titles[after].empty()) continue;
+        EXPECT_LT(*titles[before].rbegin(), *titles[after].begin());
+      }
+    }
+  }
+  for (const JobKind often : {FirstCut, Lift, LetDieDown, Sow, PlantOut, Plant, Support, Thin}) {
+    EXPECT_GT(titles[often].size(), 1u) << to_string(often);
   }
 }
 
