@@ -4,7 +4,7 @@
 # usage: sh examples/install-packages.sh [further package ...]
 set -eu
 
-packages="g++ cmake ninja-build pkg-config libtomlplusplus-dev libcli11-dev
+packages="g++ cmake ninja-build pkg-config libtomlplusplus-dev libical-dev libcli11-dev
 nlohmann-json3-dev libmicrohttpd-dev libqrencode-dev libfmt-dev libutf8proc-dev nettle-dev $*"
 
 missing=""

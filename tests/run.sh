@@ -15,7 +15,7 @@ fi
 # Node.js may come from elsewhere than Debian, with npm inside.
 node=""
 command -v npm >/dev/null 2>&1 || node="nodejs npm"
-sh examples/install-packages.sh $node ca-certificates fonts-dejavu-core libgtest-dev libical-dev libnova-dev python3 python3-icalendar python3-vobject \
+sh examples/install-packages.sh $node ca-certificates fonts-dejavu-core libgtest-dev libnova-dev python3 python3-icalendar python3-vobject \
   ruby ruby-icalendar khal radicale calcurse curl nginx-light systemd \
   fish zsh mandoc bsdextrautils binutils dpkg-dev librsvg2-bin libxml2-utils parallel zbar-tools chromium r-base-core r-cran-modeldata
 [ "$all" = OFF ] || sh examples/install-packages.sh debootstrap lintian clang llvm libclang-rt-dev \

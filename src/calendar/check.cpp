@@ -158,9 +158,10 @@ class Checker {
     if (!is_valid_utf8(line)) {
       add(number, "not UTF-8, or a character split by a fold", "RFC 5545, 3.1.4");
     }
-    const bool control = std::any_of(line.begin(), line.end(), [](char c) {
-      return (static_cast<unsigned char>(c) < 0x20 && c != '\t') || c == 0x7f;
-    });
+    bool control = false;
+    for (const char c : line) {  // many at a time
+      control |= (static_cast<unsigned char>(c) < 0x20 && c != '\t') || c == 0x7f;
+    }
     if (control) add(number, "a control character", "RFC 5545, 3.1");
   }
 

@@ -142,16 +142,6 @@ std::optional<Property> parse_property(std::string_view text) {
   return property;
 }
 
-std::string escape(std::string_view text) {
-  std::string value;
-  value.reserve(text.size() + text.size() / 8);
-  for (const char c : text) {
-    if (c == '\\' || c == ';' || c == ',' || c == '\n') value += '\\';
-    value += c == '\n' ? 'n' : c;
-  }
-  return value;
-}
-
 std::string unescape(std::string_view value) {
   std::string text;
   for (std::size_t i = 0; i < value.size(); ++i) {

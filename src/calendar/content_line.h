@@ -65,9 +65,7 @@ struct Property {
 // nullopt where the line is not name *(";" parameter) ":" value.
 std::optional<Property> parse_property(std::string_view text);
 
-// A text as a TEXT value (RFC 5545, 3.3.11).
-std::string escape(std::string_view text);
-// A TEXT value as it was meant.
+// A TEXT value as it was meant (RFC 5545, 3.3.11).
 std::string unescape(std::string_view value);
 // Of a value of our own: what stands between single blanks.
 std::vector<std::string_view> words_of(std::string_view value);

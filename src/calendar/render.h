@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Events to iCalendar text. The tests have libical read what is written.
+// Events to iCalendar text. libical makes every property and writes its value, one at a time; the
+// lines are folded by us.
 #pragma once
 
 #include <map>

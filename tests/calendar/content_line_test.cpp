@@ -144,10 +144,6 @@ TEST(ContentLine, WhatIsNoPropertyIsRefused) {
   }
 }
 
-TEST(ContentLine, EscapesText) {
-  EXPECT_EQ(escape("a, b; c\\d\ne: \"f\""), "a\\, b\\; c\\\\d\\ne: \"f\"");
-}
-
 TEST(ContentLine, UnescapesText) {
   EXPECT_EQ(unescape("a\\, b\\; c\\\\d\\ne\\Nf"), "a, b; c\\d\ne\nf");
 }

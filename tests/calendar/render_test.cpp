@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Each trap here was met in libical 3.0.16, which wrote the calendars once and still reads them
-// here.
+// Each trap here was met in libical 3.0.16.
 #include "calendar/render.h"
 
 #include <gtest/gtest.h>

@@ -14,7 +14,7 @@ deb=$(find "$folder" -maxdepth 1 -name 'trug_*.deb')
 
 depends=$(dpkg-deb -f "$deb" Depends)
 # Every package whose library the program asks for, and none by hand.
-for package in libc6 libfmt libmicrohttpd12 libnettle8 libqrencode4 libstdc++6 libutf8proc2; do
+for package in libc6 libfmt libical3 libmicrohttpd12 libnettle8 libqrencode4 libstdc++6 libutf8proc2; do
   case $depends in *"$package"*) ;; *) fail "it does not depend on $package: $depends" ;; esac
 done
 case $depends in *-dev*) fail "it depends on what is only needed to build it: $depends" ;; esac
