@@ -4,7 +4,6 @@
 #include <fmt/format.h>
 #include <libical/ical.h>
 
-#include <algorithm>
 #include <chrono>
 #include <memory>
 #include <new>
