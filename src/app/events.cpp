@@ -10,7 +10,6 @@
 
 #include "app/change_reasons.h"
 #include "app/day_events.h"
-#include "app/plan_facts.h"
 #include "app/planting_changes.h"
 #include "app/remembered.h"
 #include "calendar/memory.h"
@@ -86,8 +85,10 @@ std::string kind_word(calendar::ChangeKind kind) {
 }
 
 std::vector<show::CalendarChange> shown(const std::vector<calendar::Change>& list,
-                                        const PlantingsOfEvents& plantings) {
+                                        const Reckoning& r, const Uuid& space) {
   std::vector<show::CalendarChange> result;
+  if (list.empty()) return result;
+  const PlantingsOfEvents plantings(r, space);
   for (const calendar::Change& change : list) {
     result.push_back({kind_word(change.kind),
                       change.uid,
@@ -158,30 +159,32 @@ Regenerated next_version(const Options& options, const Environment& environment,
   const calendar::CalendarHead head{.space = space,
                                     .name = title_of(r.plan, content.part),
                                     .product = product(),
-                                    .facts = facts_of(r.plan, r.sheets, r.weather),
+                                    .facts = r.facts,
                                     .plantings = whole ? planting_lines(r.plan, r.schedule)
                                                        : std::vector<calendar::PlantingLine>(),
                                     .per_day = per_day};
+  if (const auto& read = r.remembered.read; read && previous == read->bytes) {
+    return calendar::regenerate(events, head, &*read, run);
+  }
   return calendar::regenerate(events, head, previous, run);
 }
 
 show::CalendarFile changes_of(const std::string& path, bool had_previous, const Reckoning& r,
                               const CalendarContent& content, const Regenerated& version) {
   const Uuid space = space_of(r.plan, content.part);
-  const PlantingsOfEvents plantings(r, space);
   show::CalendarFile file{.path = path,
                           .had_previous = had_previous,
                           .events = static_cast<int>(version.events),
-                          .changes = shown(version.changes, plantings),
+                          .changes = shown(version.changes, r, space),
                           .altered = altered_plantings(r),
                           .renamed = renamed_beds(r, space, version.changes),
-                          .overtaken = shown(version.overtaken, plantings)};
+                          .overtaken = shown(version.overtaken, r, space)};
   tell_altered(file);
   if (!had_previous) file.what_changed.emplace();
   if (!version.facts_before) return file;
-  const calendar::Facts now = facts_of(r.plan, r.sheets, r.weather);
-  const ChangeReasons reasons(*version.facts_before, version.product_before, now, r);
+  const ChangeReasons reasons(*version.facts_before, version.product_before, r.facts, r);
   file.what_changed = reasons.of_plan();
+  if (file.changes.empty() && file.overtaken.empty()) return file;
   std::map<std::string, const work::Job*> jobs;
   for (const show::JobRow* job : content.jobs) jobs[calendar::job_uid(space, job->key)] = job;
   const auto add_reasons = [&](show::CalendarChange& change) {
@@ -198,11 +201,11 @@ show::CalendarFile changes_of(const std::string& path, bool had_previous, const 
 
 std::string refused_memory(const Reckoning& r, const std::string& output) {
   const std::string memory = calendar_path(r.plan);
-  if (r.memory_trouble.empty() || memory.empty() || memory == output) return "";
+  if (r.remembered.trouble.empty() || memory.empty() || memory == output) return "";
   return fmt::format(
       "error: {} is no calendar of this plan: {}\n"
       "  hint: name another in the plan, calendar = \"...\", or move this file away\n",
-      memory, r.memory_trouble);
+      memory, r.remembered.trouble);
 }
 
 std::string ask_for_identity(const Plan& plan, Date today, const Environment& environment) {

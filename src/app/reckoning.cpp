@@ -9,7 +9,7 @@
 #include <vector>
 
 #include "app/measured_weather.h"
-#include "app/remembered.h"
+#include "app/plan_facts.h"
 #include "app/version.h"
 #include "ask/advise.h"
 #include "ask/findings.h"
@@ -190,20 +190,22 @@ std::optional<Reckoning> reckon(const Options& options, const Environment& envir
   if (!diagnostics.empty()) environment.err << diagnostics.render();
   if (options.verbose) environment.err << "read " << path << "\n";
   const std::string memory = plan->calendar ? calendar_path(*plan) : own_calendar;
-  std::string trouble = remember(memory, sheets, weather, today(options, environment), *plan);
+  calendar::Facts facts = plan->garden ? facts_of(*plan, sheets, weather) : calendar::Facts();
+  Remembered remembered = remember(memory, facts, today(options, environment), *plan);
   Reckoning result{ask::reckon(*plan, sheets, weather, today(options, environment)),
                    std::move(*plan),
                    std::move(library),
                    std::move(sheets),
                    std::move(weather),
                    {},
-                   std::move(trouble)};
+                   std::move(facts),
+                   std::move(remembered)};
   // With --force the file is replaced.
-  if (!result.memory_trouble.empty() && !options.force) {
+  if (const auto& trouble = result.remembered.trouble; !trouble.empty() && !options.force) {
     ask::Finding finding;
     finding.at = {result.plan.file, 1, 1};
     finding.key = "calendar";
-    finding.found = ask::MemoryUnreadable{memory, result.memory_trouble};
+    finding.found = ask::MemoryUnreadable{memory, trouble};
     result.findings.push_back(std::move(finding));
     ask::sort_by_rank(result.findings);
   }

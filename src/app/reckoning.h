@@ -9,6 +9,7 @@
 
 #include "app/environment.h"
 #include "app/options.h"
+#include "app/remembered.h"
 #include "ask/reckon.h"
 #include "base/diagnostics.h"
 #include "read/sheet_library.h"
@@ -24,8 +25,9 @@ struct Reckoning : ask::Reckoned {
   ground::Sheets sheets;
   std::optional<MeasuredWeather> weather;  // the plan's, up to yesterday
   std::vector<show::JobRow> rows;          // the jobs, orders made jointly, with their words
-  // Why the calendar that the plan names is none of its own; empty: it is, or there is none yet.
-  std::string memory_trouble;
+  calendar::Facts facts;  // of a plan that has a garden: what the days hang on (facts_of)
+  // The calendar that the plan names, where there is one, and why it is none of its own.
+  Remembered remembered;
 
   show::Reckoned shown() const { return {plan, schedule, findings, rows}; }
 };

@@ -162,25 +162,27 @@ std::string calendar_path(const Plan& plan) {
   return (std::filesystem::path(plan.file).parent_path() / *plan.calendar).string();
 }
 
-std::string remember(const std::string& path, const ground::Sheets& sheets,
-                     const std::optional<MeasuredWeather>& weather, Date today, Plan& plan) {
-  std::string trouble;
-  if (path.empty() || !plan.garden) return trouble;
-  const auto bytes = bytes_of(path, trouble);
-  if (!bytes) return trouble;
-  const calendar::ReadMemory read = calendar::read_memory(*bytes);
-  if (!read.refused.empty()) return read.refused;
+Remembered remember(const std::string& path, const calendar::Facts& facts, Date today, Plan& plan) {
+  Remembered result;
+  if (path.empty() || !plan.garden) return result;
+  const auto bytes = bytes_of(path, result.trouble);
+  if (!bytes) return result;
+  const calendar::ReadMemory& read = result.read.emplace(calendar::read_memory(*bytes));
+  if (!read.refused.empty()) {
+    result.trouble = read.refused;
+    return result;
+  }
   if (read.memory.space != calendar::namespace_of(*plan.garden, "")) {
-    return "it is the calendar of another garden, or of a part of this one";
+    result.trouble = "it is the calendar of another garden, or of a part of this one";
+    return result;
   }
   const Holdings holdings(read.memory, plan.flowering_year, today);
   for (Planting& planting : plan.plantings) take(holdings, plan, planting);
   plan.orders = holdings.orders();
   plan.per_day = read.memory.per_day;
-  compare_facts(read.memory.facts.value_or(calendar::Facts()), facts_of(plan, sheets, weather),
-                plan);
+  compare_facts(read.memory.facts.value_or(calendar::Facts()), facts, plan);
   plan.remembers = true;
-  return trouble;
+  return result;
 }
 
 std::vector<calendar::PlantingLine> planting_lines(const Plan& plan,

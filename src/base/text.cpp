@@ -22,9 +22,12 @@ template <class Visit>
 bool each_code_point(std::string_view text, Visit visit) {
   std::size_t at = 0;
   while (at < text.size()) {
-    utf8proc_int32_t point = 0;
-    const auto used = utf8proc_iterate(octets(text) + at,
-                                       static_cast<utf8proc_ssize_t>(text.size() - at), &point);
+    utf8proc_int32_t point = static_cast<unsigned char>(text[at]);
+    utf8proc_ssize_t used = 1;
+    if (point >= 0x80) {
+      used = utf8proc_iterate(octets(text) + at, static_cast<utf8proc_ssize_t>(text.size() - at),
+                              &point);
+    }
     if (used <= 0) return false;
     visit(point);
     at += static_cast<std::size_t>(used);
@@ -34,8 +37,9 @@ bool each_code_point(std::string_view text, Visit visit) {
 
 // Most text is: nothing is to be composed in it, and only capitals to be folded.
 bool is_ascii(std::string_view text) {
-  return std::ranges::all_of(text,
-                             [](char c) { return (static_cast<unsigned char>(c) & 0x80) == 0; });
+  unsigned char all = 0;
+  for (const char c : text) all |= static_cast<unsigned char>(c);  // many at a time
+  return all < 0x80;
 }
 
 // A character that cannot be seen and does something.

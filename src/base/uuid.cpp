@@ -19,7 +19,7 @@ std::optional<unsigned> hex_value(char c) {
 std::string hex(std::span<const std::uint8_t> bytes) {
   constexpr std::string_view kDigits = "0123456789abcdef";
   std::string text;
-  text.reserve(2 * bytes.size());
+  text.reserve(2 * bytes.size() + 4);  // and the hyphens of a UUID
   for (const std::uint8_t byte : bytes) {
     text += kDigits[byte >> 4];
     text += kDigits[byte & 0x0f];
@@ -59,9 +59,9 @@ std::optional<Uuid> parse_uuid(std::string_view text) {
 }
 
 std::string to_string(const Uuid& uuid) {
-  const std::string digits = hex(uuid.bytes);
-  return digits.substr(0, 8) + '-' + digits.substr(8, 4) + '-' + digits.substr(12, 4) + '-' +
-         digits.substr(16, 4) + '-' + digits.substr(20);
+  std::string text = hex(uuid.bytes);
+  for (const std::size_t at : {8U, 13U, 18U, 23U}) text.insert(at, 1, '-');
+  return text;
 }
 
 Uuid uuid_v5(const Uuid& space, std::string_view name) {

@@ -5,7 +5,7 @@
 
 #include <algorithm>
 #include <array>
-#include <set>
+#include <unordered_set>
 #include <utility>
 
 #include "base/text.h"
@@ -72,35 +72,47 @@ struct Nesting {
 constexpr std::array kNestings = {Nesting{"", "VCALENDAR"}, Nesting{"VCALENDAR", "VEVENT"},
                                   Nesting{"VEVENT", "VALARM"}};
 
-struct PlacedProperty {
-  int line;
-  Property property;
+// A property whose value is looked at again at the end of its component.
+struct Kept {
+  int line = 0;  // 0: there is none
+  std::string value;
+  std::string type;  // its VALUE
 };
 
 struct Component {
   std::string name;
-  int line = 0;  // of its BEGIN
-  std::vector<PlacedProperty> properties;
+  int line = 0;                                     // of its BEGIN
+  std::array<int, kCardinalities.size()> counts{};  // of each property with a rule
+  Kept uid, start, end, action;                     // the first of each
   int children = 0;
 
-  int count(std::string_view property) const {
-    return static_cast<int>(std::count_if(
-        properties.begin(), properties.end(),
-        [&](const PlacedProperty& placed) { return placed.property.name == property; }));
-  }
-  const PlacedProperty* find(std::string_view property) const {
-    for (const PlacedProperty& placed : properties) {
-      if (placed.property.name == property) return &placed;
+  void take(int at, const Property& property) {
+    for (std::size_t i = 0; i < counts.size(); ++i) {
+      if (is_about(kCardinalities[i], property.name)) ++counts[i];
     }
-    return nullptr;
+    for (const auto& [kept_name, kept] : {std::pair("UID", &uid), std::pair("DTSTART", &start),
+                                          std::pair("DTEND", &end), std::pair("ACTION", &action)}) {
+      if (property.name != kept_name || kept->line > 0) continue;
+      *kept = {at, std::string(property.value), std::string(property.parameter("VALUE"))};
+    }
+  }
+  // Of a property with a rule.
+  int count(std::string_view property) const {
+    for (std::size_t i = 0; i < counts.size(); ++i) {
+      if (is_about(kCardinalities[i], property)) return counts[i];
+    }
+    return 0;
+  }
+  bool is_about(const Cardinality& rule, std::string_view property) const {
+    return rule.property == property && rule.component == name;
   }
 };
 
 class Checker {
  public:
   std::vector<std::string> check(std::string_view bytes) {
-    check_line_ends(bytes);
-    for (const ContentLine& line : unfold(bytes)) take(line);
+    check_physical_lines(bytes);
+    for (ContentLines lines(bytes); lines.next();) take(lines.line());
     if (!open_.empty()) {
       add(open_.back().line, fmt::format("{} has no END", open_.back().name), "RFC 5545, 3.6");
     } else if (calendars_ == 0) {
@@ -123,8 +135,8 @@ class Checker {
     found_.push_back({line, fmt::format("line {}: {} ({})", line, what, rule)});
   }
 
-  // Physical lines: their ends, their length, their characters.
-  void check_line_ends(std::string_view bytes) {
+  // Their ends, their length, their characters.
+  void check_physical_lines(std::string_view bytes) {
     int number = 0;
     while (!bytes.empty()) {
       ++number;
@@ -146,14 +158,15 @@ class Checker {
     if (!is_valid_utf8(line)) {
       add(number, "not UTF-8, or a character split by a fold", "RFC 5545, 3.1.4");
     }
-    const bool control = std::any_of(line.begin(), line.end(), [](char c) {
-      return (static_cast<unsigned char>(c) < 0x20 && c != '\t') || c == 0x7f;
-    });
+    bool control = false;
+    for (const char c : line) {  // many at a time
+      control |= (static_cast<unsigned char>(c) < 0x20 && c != '\t') || c == 0x7f;
+    }
     if (control) add(number, "a control character", "RFC 5545, 3.1");
   }
 
   void take(const ContentLine& line) {
-    auto property = parse_property(line.text);
+    const auto property = parse_property(line.text);
     if (!property) {
       add(line.line, "neither a property nor a component", "RFC 5545, 3.1");
     } else if (property->name == "BEGIN") {
@@ -169,11 +182,11 @@ class Checker {
       if (open_.back().children > 0) {
         add(line.line, fmt::format("{} after a component", property->name), "RFC 5545, 3.6");
       }
-      open_.back().properties.push_back({line.line, std::move(*property)});
+      open_.back().take(line.line, *property);
     }
   }
 
-  void begin(int line, const std::string& name) {
+  void begin(int line, std::string_view name) {
     const std::string_view parent = open_.empty() ? "" : std::string_view(open_.back().name);
     const bool allowed = std::any_of(kNestings.begin(), kNestings.end(), [&](const Nesting& n) {
       return n.parent == parent && n.child == name;
@@ -188,10 +201,12 @@ class Checker {
       add(line, "a second VCALENDAR", kOwnRule);
     }
     if (!open_.empty()) ++open_.back().children;
-    open_.push_back({name, line, {}, 0});
+    open_.emplace_back();
+    open_.back().name = name;
+    open_.back().line = line;
   }
 
-  void end(int line, const std::string& name) {
+  void end(int line, std::string_view name) {
     if (open_.empty() || open_.back().name != name) {
       add(line, fmt::format("END:{} closes no BEGIN:{}", name, name), "RFC 5545, 3.6");
       return;
@@ -207,9 +222,10 @@ class Checker {
   }
 
   void check_cardinalities(const Component& component) {
-    for (const Cardinality& rule : kCardinalities) {
+    for (std::size_t i = 0; i < kCardinalities.size(); ++i) {
+      const Cardinality& rule = kCardinalities[i];
       if (rule.component != component.name) continue;
-      const int count = component.count(rule.property);
+      const int count = component.counts[i];
       if (count < rule.least) {
         add(component.line, fmt::format("{} has no {}", component.name, rule.property), rule.rule);
       }
@@ -227,35 +243,31 @@ class Checker {
       add(event.line, "VEVENT has both DTEND and DURATION", "RFC 5545, 3.6.1");
     }
     check_span(event);
-    const PlacedProperty* uid = event.find("UID");
-    if (uid == nullptr) return;
-    const std::string& value = uid->property.value;
-    if (value.empty() || value.size() > kUidOctets) {
-      add(uid->line, fmt::format("UID of {} octets", value.size()), "RFC 7986, 5.3");
+    if (event.uid.line == 0) return;
+    const std::string& uid = event.uid.value;
+    if (uid.empty() || uid.size() > kUidOctets) {
+      add(event.uid.line, fmt::format("UID of {} octets", uid.size()), "RFC 7986, 5.3");
     }
-    if (event.count("RECURRENCE-ID") == 0 && !uids_.insert(value).second) {
-      add(uid->line, fmt::format("a second event with UID {}", value), "RFC 5545, 3.8.4.7");
+    if (event.count("RECURRENCE-ID") == 0 && !uids_.insert(uid).second) {
+      add(event.uid.line, fmt::format("a second event with UID {}", uid), "RFC 5545, 3.8.4.7");
     }
   }
 
   void check_span(const Component& event) {
-    const PlacedProperty* start = event.find("DTSTART");
-    const PlacedProperty* end = event.find("DTEND");
-    if (start == nullptr || end == nullptr) return;
-    const bool start_is_date = start->property.parameter("VALUE") == "DATE";
-    if (start_is_date != (end->property.parameter("VALUE") == "DATE")) {
-      add(end->line, "DTEND is of another type than DTSTART", "RFC 5545, 3.8.2.2");
-    } else if (end->property.value <= start->property.value) {
+    const Kept &start = event.start, &end = event.end;
+    if (start.line == 0 || end.line == 0) return;
+    if ((start.type == "DATE") != (end.type == "DATE")) {
+      add(end.line, "DTEND is of another type than DTSTART", "RFC 5545, 3.8.2.2");
+    } else if (end.value <= start.value) {
       // Both forms sort as text by time.
-      add(end->line, "DTEND is not later than DTSTART", "RFC 5545, 3.8.2.2");
+      add(end.line, "DTEND is not later than DTSTART", "RFC 5545, 3.8.2.2");
     }
   }
 
   void check_alarm(const Component& alarm) {
-    const PlacedProperty* action = alarm.find("ACTION");
-    if (action != nullptr && action->property.value != "AUDIO" && alarm.count("DESCRIPTION") == 0) {
-      add(alarm.line,
-          fmt::format("VALARM with ACTION:{} has no DESCRIPTION", action->property.value),
+    const Kept& action = alarm.action;
+    if (action.line > 0 && action.value != "AUDIO" && alarm.count("DESCRIPTION") == 0) {
+      add(alarm.line, fmt::format("VALARM with ACTION:{} has no DESCRIPTION", action.value),
           "RFC 5545, 3.6.6");
     }
     if ((alarm.count("DURATION") > 0) != (alarm.count("REPEAT") > 0)) {
@@ -264,7 +276,7 @@ class Checker {
   }
 
   std::vector<Component> open_;
-  std::set<std::string> uids_;
+  std::unordered_set<std::string> uids_;
   int calendars_ = 0;
   std::vector<Found> found_;
 };

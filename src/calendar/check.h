@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Whether bytes are a calendar every client reads: the rules of RFC 5545 (and RFC 7986) about
 // lines, components, cardinalities and values, as far as trug uses them, and a few of trug's own.
-// Independent of libical, whose own check lets most of these pass.
+// Independent of the writer, and of libical, whose own check lets most of these pass.
 #pragma once
 
 #include <string>

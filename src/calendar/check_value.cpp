@@ -15,12 +15,12 @@ struct Typed {
   std::string_view property;
   ValueType type;
   std::string_view rule;
-  std::string_view words = {};  // of a Word: those allowed, each between blanks
+  std::array<std::string_view, 3> words = {};  // of a Word: those allowed
 };
 constexpr std::array kTypes = {
-    Typed{"VERSION", ValueType::Word, "RFC 5545, 3.7.4", " 2.0 "},
+    Typed{"VERSION", ValueType::Word, "RFC 5545, 3.7.4", {"2.0"}},
     Typed{"PRODID", ValueType::Text, "RFC 5545, 3.7.3"},
-    Typed{"CALSCALE", ValueType::Word, "RFC 5545, 3.7.1", " GREGORIAN "},
+    Typed{"CALSCALE", ValueType::Word, "RFC 5545, 3.7.1", {"GREGORIAN"}},
     Typed{"NAME", ValueType::Text, "RFC 7986, 5.1"},
     Typed{"COLOR", ValueType::Text, "RFC 7986, 5.9"},
     Typed{"REFRESH-INTERVAL", ValueType::Duration, "RFC 7986, 5.7"},
@@ -39,11 +39,11 @@ constexpr std::array kTypes = {
     Typed{"LOCATION", ValueType::Text, "RFC 5545, 3.8.1.7"},
     Typed{"COMMENT", ValueType::Text, "RFC 5545, 3.8.1.4"},
     Typed{"CATEGORIES", ValueType::TextList, "RFC 5545, 3.8.1.2"},
-    Typed{"STATUS", ValueType::Word, "RFC 5545, 3.8.1.11", " TENTATIVE CONFIRMED CANCELLED "},
-    Typed{"TRANSP", ValueType::Word, "RFC 5545, 3.8.2.7", " OPAQUE TRANSPARENT "},
+    Typed{"STATUS", ValueType::Word, "RFC 5545, 3.8.1.11", {"TENTATIVE", "CONFIRMED", "CANCELLED"}},
+    Typed{"TRANSP", ValueType::Word, "RFC 5545, 3.8.2.7", {"OPAQUE", "TRANSPARENT"}},
     Typed{"URL", ValueType::Uri, "RFC 5545, 3.8.4.6"},
     Typed{"RRULE", ValueType::Recurrence, "RFC 5545, 3.3.10"},
-    Typed{"ACTION", ValueType::Word, "RFC 5545, 3.8.6.1", " AUDIO DISPLAY EMAIL "},
+    Typed{"ACTION", ValueType::Word, "RFC 5545, 3.8.6.1", {"AUDIO", "DISPLAY", "EMAIL"}},
     Typed{"TRIGGER", ValueType::Trigger, "RFC 5545, 3.8.6.3"},
     Typed{"REPEAT", ValueType::Count, "RFC 5545, 3.8.6.2"},
 };
@@ -157,8 +157,8 @@ bool has_right_value(const Property& property, const Typed& type) {
     case ValueType::Uri:
       return is_uri(property.value);
     case ValueType::Word:
-      return property.value.find(' ') == std::string::npos &&
-             type.words.find(fmt::format(" {} ", property.value)) != std::string_view::npos;
+      return !property.value.empty() &&
+             std::ranges::find(type.words, property.value) != type.words.end();
     case ValueType::Recurrence:
       return is_recurrence(property.value);
   }

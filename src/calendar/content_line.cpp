@@ -51,70 +51,79 @@ std::string take_name(std::string_view& text) {
 }
 
 // Takes "value" or "\"value\"" off the front of `text`; nullopt where a quote is open or astray.
-std::optional<std::string> take_parameter_value(std::string_view& text) {
+std::optional<std::string_view> take_parameter_value(std::string_view& text) {
   const bool quoted = text.starts_with('"');
   if (quoted) text.remove_prefix(1);
   const std::size_t end = text.find_first_of(quoted ? "\"" : "\",;:");
   if (end == std::string_view::npos || (!quoted && text[end] == '"')) return std::nullopt;
-  std::string value(text.substr(0, end));
+  const std::string_view value = text.substr(0, end);
   text.remove_prefix(quoted ? end + 1 : end);
   return value;
 }
 
-// Takes ";NAME=value,value" off the front of `text` into `property`.
-bool take_parameter(std::string_view& text, Property& property) {
+struct Parameter {
+  std::string name;        // upper case
+  std::string_view value;  // the first
+};
+
+// Takes ";NAME=value,value" off the front of `text`.
+std::optional<Parameter> take_parameter(std::string_view& text) {
   text.remove_prefix(1);
-  const std::string name = take_name(text);
-  if (name.empty() || !text.starts_with('=')) return false;
-  do {
+  Parameter parameter{take_name(text), {}};
+  if (parameter.name.empty() || !text.starts_with('=')) return std::nullopt;
+  for (bool first = true; first || text.starts_with(','); first = false) {
     text.remove_prefix(1);
-    auto value = take_parameter_value(text);
-    if (!value) return false;
-    property.parameters.emplace_back(name, std::move(*value));
-  } while (text.starts_with(','));
-  return true;
+    const auto value = take_parameter_value(text);
+    if (!value) return std::nullopt;
+    if (first) parameter.value = *value;
+  }
+  return parameter;
 }
 
 }  // namespace
 
-std::vector<ContentLine> unfold(std::string_view bytes) {
-  std::vector<ContentLine> lines;
-  int number = 0;
-  for (std::size_t at = 0; at < bytes.size();) {
-    const std::size_t end = std::min(bytes.find('\n', at), bytes.size());
-    const std::size_t until = std::min(end + 1, bytes.size());
-    std::string_view text = bytes.substr(at, end - at);
-    if (text.ends_with('\r')) text.remove_suffix(1);
-    ++number;
-    if (!lines.empty() && !text.empty() && is_blank(text.front())) {
-      lines.back().text += text.substr(1);
-      lines.back().until = until;
-    } else {
-      lines.push_back({number, at, until, std::string(text)});
-    }
-    at = until;
-  }
-  return lines;
+std::string_view ContentLines::take_physical_line() {
+  const std::size_t end = std::min(bytes_.find('\n', at_), bytes_.size());
+  std::string_view text = bytes_.substr(at_, end - at_);
+  if (text.ends_with('\r')) text.remove_suffix(1);
+  at_ = std::min(end + 1, bytes_.size());
+  ++physical_lines_;
+  return text;
 }
 
-std::string fold(std::string_view text) {
-  std::string result;
+bool ContentLines::is_folded() const { return at_ < bytes_.size() && is_blank(bytes_[at_]); }
+
+bool ContentLines::next() {
+  if (at_ == bytes_.size()) return false;
+  line_.line = physical_lines_ + 1;
+  line_.from = at_;
+  line_.text = take_physical_line();
+  if (is_folded()) {
+    unfolded_ = line_.text;
+    while (is_folded()) unfolded_ += take_physical_line().substr(1);
+    line_.text = unfolded_;
+  }
+  line_.until = at_;
+  return true;
+}
+
+void append_folded(std::string& bytes, std::string_view text) {
   std::size_t room = kLineOctets;
   while (text.size() > room) {
     const std::size_t at = break_point(text, room);
-    result += text.substr(0, at);
-    result += "\r\n ";
+    bytes += text.substr(0, at);
+    bytes += "\r\n ";
     text.remove_prefix(at);
     room = kLineOctets - 1;  // the blank that marks a continuation counts
   }
-  result += text;
-  result += "\r\n";
-  return result;
+  bytes += text;
+  bytes += "\r\n";
 }
 
 std::string_view Property::parameter(std::string_view parameter_name) const {
-  for (const auto& [key, content] : parameters) {
-    if (key == parameter_name) return content;
+  for (std::string_view rest = parameters; rest.starts_with(';');) {
+    const auto parameter = take_parameter(rest);
+    if (parameter && parameter->name == parameter_name) return parameter->value;
   }
   return {};
 }
@@ -123,11 +132,13 @@ std::optional<Property> parse_property(std::string_view text) {
   Property property;
   property.name = take_name(text);
   if (property.name.empty()) return std::nullopt;
+  property.parameters = text;
   while (text.starts_with(';')) {
-    if (!take_parameter(text, property)) return std::nullopt;
+    if (!take_parameter(text)) return std::nullopt;
   }
   if (!text.starts_with(':')) return std::nullopt;
   property.value = text.substr(1);
+  property.parameters.remove_suffix(property.value.size());
   return property;
 }
 
@@ -152,7 +163,14 @@ std::string date_value(Date day) {
 
 std::optional<Date> parse_date_value(std::string_view text) {
   if (text.size() != 8) return std::nullopt;
-  return parse_iso(fmt::format("{}-{}-{}", text.substr(0, 4), text.substr(4, 2), text.substr(6)));
+  const auto year = parse_count(text.substr(0, 4));
+  const auto month = parse_count(text.substr(4, 2));
+  const auto day = parse_count(text.substr(6));
+  if (!year || !month || !day) return std::nullopt;
+  const std::chrono::year_month_day civil{std::chrono::year{*year},
+                                          std::chrono::month{static_cast<unsigned>(*month)},
+                                          std::chrono::day{static_cast<unsigned>(*day)}};
+  return civil.ok() ? std::optional(Date(civil)) : std::nullopt;
 }
 
 std::string instant_value(Instant instant) {

@@ -7,7 +7,6 @@
 #include <optional>
 #include <string>
 #include <string_view>
-#include <utility>
 #include <vector>
 
 #include "base/date.h"
@@ -23,23 +22,43 @@ struct ContentLine {
   int line = 0;           // its first physical line, from 1
   std::size_t from = 0;   // its octets in the file,
   std::size_t until = 0;  // line end included
-  std::string text;       // unfolded, without its line end
+  std::string_view text;  // unfolded, without its line end; until the next line is taken
 };
 
-// Takes LF for CRLF: whether the line ends are right is the checker's question.
-std::vector<ContentLine> unfold(std::string_view bytes);
+// The lines of a file, one after the other. Only what is folded is copied, always into the same
+// buffer. Takes LF for CRLF: whether the line ends are right is the checker's question.
+class ContentLines {
+ public:
+  // `bytes` must outlive it.
+  explicit ContentLines(std::string_view bytes) : bytes_(bytes) {}
+  // False at the end of the file.
+  bool next();
+  // The line that next() went to.
+  const ContentLine& line() const { return line_; }
 
-// The line folded, CRLF at its end. It breaks between characters; inside a word where it can, so
-// that nobody who strips blanks glues words together; never after a blank unless nothing else is
-// there to break at.
-std::string fold(std::string_view text);
+ private:
+  std::string_view take_physical_line();
+  bool is_folded() const;
 
+  std::string_view bytes_;
+  std::size_t at_ = 0;
+  int physical_lines_ = 0;
+  ContentLine line_;
+  std::string unfolded_;
+};
+
+// Appends the line folded, CRLF at its end. It breaks between characters; inside a word where it
+// can, so that nobody who strips blanks glues words together; never after a blank unless nothing
+// else is there to break at.
+void append_folded(std::string& bytes, std::string_view text);
+
+// Of a line, as long as its text lasts.
 struct Property {
-  std::string name;                                             // upper case
-  std::vector<std::pair<std::string, std::string>> parameters;  // names in upper case, no quotes
-  std::string value;                                            // as written
+  std::string name;             // upper case
+  std::string_view parameters;  // as written, and the colon: ";VALUE=DATE:"
+  std::string_view value;       // as written
 
-  // The parameter's value; empty where it is absent.
+  // The parameter's (first) value, without quotes; empty where it is absent.
   std::string_view parameter(std::string_view parameter_name) const;
 };
 

@@ -15,15 +15,16 @@
 namespace trug::calendar {
 namespace {
 
-using Lines = std::span<const ContentLine>;
+constexpr std::string_view kEventBegin = "BEGIN:VEVENT";
 
 std::string without(std::string_view bytes, std::initializer_list<std::string_view> left_out) {
   std::string content;
-  for (const ContentLine& line : unfold(bytes)) {
-    const auto property = parse_property(line.text);
-    const bool skip =
-        property && std::find(left_out.begin(), left_out.end(), property->name) != left_out.end();
-    if (!skip) content += line.text + '\n';
+  for (ContentLines lines(bytes); lines.next();) {
+    const std::string_view text = lines.line().text;
+    const auto property = parse_property(text);
+    if (property && std::ranges::find(left_out, property->name) != left_out.end()) continue;
+    content += text;
+    content += '\n';
   }
   return content;
 }
@@ -144,7 +145,7 @@ bool keep(const std::optional<Value>& read, Value& target) {
 bool read_property(const Property& property, StoredEvent& stored) {
   Event& event = stored.event;
   const std::string& name = property.name;
-  const std::string& value = property.value;
+  const std::string_view value = property.value;
   if (name == "UID") event.uid = value;
   if (name == "SUMMARY") event.summary = unescape(value);
   if (name == "DESCRIPTION") event.description = unescape(value);
@@ -160,38 +161,44 @@ bool read_property(const Property& property, StoredEvent& stored) {
   return true;
 }
 
-std::optional<StoredEvent> read_event(std::string_view bytes, Lines lines) {
+// Goes on to the next event; false where there is none.
+bool find_event(ContentLines& lines) {
+  while (lines.next()) {
+    if (lines.line().text == kEventBegin) return true;
+  }
+  return false;
+}
+
+// The event that the line begins, to its END.
+std::optional<StoredEvent> read_event(std::string_view bytes, ContentLines& lines) {
   StoredEvent stored;
-  stored.bytes = bytes.substr(lines.front().from, lines.back().until - lines.front().from);
-  stored.content = event_content(stored.bytes);
+  const std::size_t from = lines.line().from;
   int essentials = 0;
-  for (const ContentLine& line : lines) {
-    if (line.text == "BEGIN:VALARM") break;  // a DESCRIPTION there is the alarm's
-    const auto property = parse_property(line.text);
+  // In an alarm a DESCRIPTION is the alarm's.
+  for (bool in_alarm = false; lines.next() && lines.line().text != "END:VEVENT";) {
+    in_alarm = in_alarm || lines.line().text == "BEGIN:VALARM";
+    if (in_alarm) continue;
+    const auto property = parse_property(lines.line().text);
     if (!property || !read_property(*property, stored)) return std::nullopt;
     for (const std::string_view name : {"DTEND", "SEQUENCE", "X-TRUG-JOB"}) {
       if (property->name == name) ++essentials;
     }
   }
+  stored.bytes = bytes.substr(from, lines.line().until - from);
   // The checker has seen to UID, DTSTAMP and DTSTART, and that none stands twice.
   if (essentials != 3) return std::nullopt;
   return stored;
 }
 
-std::size_t find_line(Lines lines, std::size_t from, std::string_view text) {
-  while (from < lines.size() && lines[from].text != text) ++from;
-  return from;
-}
-
-// The events, in the file's order; the message where one cannot be read.
-std::string read_events(std::string_view bytes, Lines lines, Memory& memory) {
-  for (std::size_t at = find_line(lines, 0, "BEGIN:VEVENT"); at < lines.size();) {
-    const std::size_t end = find_line(lines, at, "END:VEVENT");
-    auto stored = read_event(bytes, lines.subspan(at, end - at + 1));
-    if (!stored) return fmt::format("line {}: not an event as trug writes it", lines[at].line);
+// The events from the one that the line begins, in the file's order; the message where one cannot
+// be read.
+std::string read_events(std::string_view bytes, ContentLines& lines, Memory& memory) {
+  do {
+    const int begin = lines.line().line;
+    auto stored = read_event(bytes, lines);
+    if (!stored) return fmt::format("line {}: not an event as trug writes it", begin);
     memory.events.push_back(std::move(*stored));
-    at = find_line(lines, end, "BEGIN:VEVENT");
-  }
+  } while (find_event(lines));
   return {};
 }
 
@@ -200,11 +207,13 @@ void add_planting(std::string_view value, Memory& memory) {
   if (auto planting = parse_planting_value(value)) memory.plantings.push_back(*planting);
 }
 
-// What the lines before the first event say; whether trug wrote them.
-bool read_head(std::span<const ContentLine> lines, Memory& memory) {
+// What the lines before the first event say, which the lines go on to; whether trug wrote them, and
+// there is one.
+bool read_head(ContentLines& lines, Memory& memory) {
   bool ours = false;
-  for (const ContentLine& line : lines) {
-    const auto property = parse_property(line.text);
+  while (lines.next()) {
+    if (lines.line().text == kEventBegin) return ours;
+    const auto property = parse_property(lines.line().text);
     if (!property) continue;
     if (property->name == "X-TRUG-MEMORY") ours = read_counters(property->value, memory);
     if (property->name == "NAME") memory.name = unescape(property->value);
@@ -212,7 +221,7 @@ bool read_head(std::span<const ContentLine> lines, Memory& memory) {
     if (property->name == "X-TRUG-FACTS") memory.facts = read_facts(property->value);
     if (property->name == "X-TRUG-PLANTING") add_planting(property->value, memory);
   }
-  return ours;
+  return false;
 }
 
 }  // namespace
@@ -226,7 +235,7 @@ std::string head_content(std::string_view head) {
 }
 
 ReadMemory read_memory(std::string_view given) {
-  ReadMemory read;
+  ReadMemory read{.bytes = std::string(given), .memory = {}, .refused = {}};
   const std::string bytes = as_written(given);
   read.memory.mended = bytes != given;
   const std::vector<std::string> defects = check_calendar(bytes);
@@ -234,22 +243,20 @@ ReadMemory read_memory(std::string_view given) {
     read.refused = defects.front();
     return read;
   }
-  const std::vector<ContentLine> lines = unfold(bytes);
-  const std::size_t first_event = find_line(lines, 0, "BEGIN:VEVENT");
-  const bool ours = read_head(std::span(lines).first(first_event), read.memory);
-  if (!ours || first_event == lines.size()) {
+  ContentLines lines(bytes);
+  if (!read_head(lines, read.memory)) {
     read.refused = "it has no X-TRUG-MEMORY line that this version of trug can read";
     return read;
   }
-  read.memory.head = head_content(std::string_view(bytes).substr(0, lines[first_event].from));
+  read.memory.head = head_content(std::string_view(bytes).substr(0, lines.line().from));
   read.refused = read_events(bytes, lines, read.memory);
   return read;
 }
 
 bool has_an_event_a_day(std::string_view bytes) {
-  const std::size_t first_event = bytes.find("BEGIN:VEVENT");
-  for (const ContentLine& line : unfold(bytes.substr(0, first_event))) {
-    if (line.text.starts_with("X-TRUG-MEMORY:")) return line.text.ends_with(kPerDay);
+  for (ContentLines lines(bytes.substr(0, bytes.find(kEventBegin))); lines.next();) {
+    const std::string_view text = lines.line().text;
+    if (text.starts_with("X-TRUG-MEMORY:")) return text.ends_with(kPerDay);
   }
   return false;
 }

@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: MIT
 // The previous file as the only memory: what each event said, its numbers and its very bytes.
-// Read without libical, whose reading and writing again is not the identity.
 #pragma once
 
 #include <optional>
@@ -17,8 +16,7 @@ namespace trug::calendar {
 struct StoredEvent {
   Event event;  // its reminder is not read back
   Revision revision;
-  std::string content;  // event_content()
-  std::string bytes;    // from BEGIN:VEVENT to the line end of END:VEVENT
+  std::string bytes;  // from BEGIN:VEVENT to the line end of END:VEVENT
 };
 
 struct Memory {
@@ -35,6 +33,7 @@ struct Memory {
 };
 
 struct ReadMemory {
+  std::string bytes;  // as they were given
   Memory memory;
   std::string refused;  // why the bytes are no file of trug's; empty: they are
 };

@@ -3,14 +3,15 @@
 
 #include <algorithm>
 #include <chrono>
+#include <deque>
 #include <limits>
 #include <map>
+#include <span>
 #include <stdexcept>
 #include <tuple>
 #include <utility>
 
 #include "calendar/check.h"
-#include "calendar/memory.h"
 
 namespace trug::calendar {
 namespace {
@@ -47,19 +48,37 @@ int order_of(const Change& change) {
 }
 
 bool is_before(const Change& a, const Change& b) {
-  return std::tuple(a.to, order_of(a), std::tie(a.summary, a.uid)) <
-         std::tuple(b.to, order_of(b), std::tie(b.summary, b.uid));
+  if (a.to != b.to) return a.to < b.to;
+  return std::tuple(order_of(a), std::tie(a.summary, a.uid)) <
+         std::tuple(order_of(b), std::tie(b.summary, b.uid));
 }
 
 int above(int sequence) {
   return sequence < std::numeric_limits<int>::max() ? sequence + 1 : sequence;
 }
 
+// An event of the new file: written anew, or with the bytes it had.
 struct Block {
   Date start;
-  std::string uid;
-  std::string bytes;
+  std::string_view uid;
+  const Event* event;  // nullptr: as it was
+  Revision revision;   // of `event`
+  std::string_view was;
+
+  std::string bytes() const {
+    return event != nullptr ? render_event(*event, revision) : std::string(was);
+  }
+  // About so many octets, rather too many.
+  std::size_t size() const {
+    constexpr std::size_t kBesideTexts = 500;
+    return event != nullptr ? event->description.size() + kBesideTexts : was.size();
+  }
 };
+
+bool says_the_same(const Event& event, const StoredEvent& stored) {
+  const std::string now = render_event(event, stored.revision);
+  return now == stored.bytes || event_content(now) == event_content(stored.bytes);
+}
 
 // One pass over the wanted and the stored events, by the rules at the top of regenerate.h.
 class Merge {
@@ -71,26 +90,27 @@ class Merge {
     if (run.lost) counters_.floor = std::max(counters_.floor, floor_after_loss(run.now));
     first_sequence_ = counters_.floor;
     for (const StoredEvent& stored : memory.events) {
-      stored_[stored.event.uid] = &stored;
+      unwanted_[stored.event.uid] = &stored;
       first_sequence_ = std::max(first_sequence_, stored.revision.sequence);
     }
   }
 
-  void merge(const std::vector<Event>& wanted) {
-    std::set<std::string> present;
+  // `wanted` must outlive it.
+  void merge(std::span<const Event> wanted) {
     for (const Event& event : wanted) {
-      present.insert(event.uid);
-      const auto found = stored_.find(event.uid);
-      if (found == stored_.end()) {
+      const auto found = unwanted_.find(event.uid);
+      if (found == unwanted_.end()) {
         begin(event);
       } else {
         go_on(event, *found->second);
+        unwanted_.erase(found);
       }
     }
-    for (const auto& [uid, stored] : stored_) {
-      if (present.count(uid) == 0) end(*stored);
-    }
+    for (const auto& [uid, stored] : unwanted_) end(*stored);
     sort();
+  }
+  void merge_end(const Uuid& space, Date day) {
+    merge({&own_.emplace_back(ended_event(space, day)), 1});
   }
 
   // Whether nothing but the event that says so is left.
@@ -120,8 +140,7 @@ class Merge {
   // An event that stands in the previous file and is wanted.
   void go_on(const Event& event, const StoredEvent& stored) {
     const Event& old = stored.event;
-    const bool same = event_content(render_event(event, stored.revision)) == stored.content;
-    if (same && event.order == old.order) {
+    if (says_the_same(event, stored) && event.order == old.order) {
       return run_.lost && !is_past(stored) ? rewrite(event, stored) : keep(stored);
     }
     const bool moved = event.start != old.start || event.end != old.end;
@@ -158,7 +177,7 @@ class Merge {
   }
 
   void cancel(const StoredEvent& stored) {
-    Event event = stored.event;
+    Event& event = own_.emplace_back(stored.event);
     event.cancelled = true;
     event.summary.insert(0, kCancelledPrefix);
     rewrite(event, stored);
@@ -172,7 +191,7 @@ class Merge {
   }
 
   void keep(const StoredEvent& stored) {
-    blocks_.push_back({stored.event.start, stored.event.uid, stored.bytes});
+    blocks_.push_back({stored.event.start, stored.event.uid, nullptr, {}, stored.bytes});
   }
 
   void rewrite(const Event& event, const StoredEvent& stored) {
@@ -182,7 +201,7 @@ class Merge {
   }
 
   void write(const Event& event, const Revision& revision) {
-    blocks_.push_back({event.start, event.uid, render_event(event, revision)});
+    blocks_.push_back({event.start, event.uid, &event, revision, {}});
   }
 
   void sort() {
@@ -198,7 +217,9 @@ class Merge {
   std::string ended_;
   Instant stamp_;
   int first_sequence_ = 0;
-  std::map<std::string, const StoredEvent*> stored_;
+  std::map<std::string_view, const StoredEvent*>
+      unwanted_;           // those of the file, as far as is known
+  std::deque<Event> own_;  // that are not of the plan
   std::vector<Block> blocks_;
 };
 
@@ -216,7 +237,7 @@ Merge merged(const std::vector<Event>& wanted, const CalendarHead& head, const M
   merge.merge(wanted);
   if (!merge.has_ended()) return merge;
   Merge ended(memory, head.space, run);
-  ended.merge({ended_event(head.space, day_of_end(memory, head.space, run.today))});
+  ended.merge_end(head.space, day_of_end(memory, head.space, run.today));
   return ended;
 }
 
@@ -234,10 +255,10 @@ Regenerated refusal(std::string why, PreviousFile previous) {
 }
 
 // Why the previous file must not be replaced.
-std::optional<Regenerated> refused_for(const ReadMemory& read, std::string_view previous,
-                                       const CalendarHead& head, const Run& run) {
+std::optional<Regenerated> refused_for(const ReadMemory& read, const CalendarHead& head,
+                                       const Run& run) {
   if (!read.refused.empty()) {
-    if (!are_remains(previous, head.space)) return refusal(read.refused, PreviousFile::Foreign);
+    if (!are_remains(read.bytes, head.space)) return refusal(read.refused, PreviousFile::Foreign);
     return run.lost ? std::nullopt : std::optional(refusal(read.refused, PreviousFile::Remains));
   }
   if (read.memory.space != head.space) {
@@ -278,12 +299,17 @@ int Regenerated::count(ChangeKind kind) const {
 
 Regenerated regenerate(const std::vector<Event>& wanted, CalendarHead head,
                        std::optional<std::string_view> previous, const Run& run) {
-  Memory memory;
-  if (previous) {
-    ReadMemory read = read_memory(*previous);
-    if (auto refused = refused_for(read, *previous, head, run)) return *refused;
-    if (read.refused.empty()) memory = std::move(read.memory);
+  const auto read = previous ? std::optional(read_memory(*previous)) : std::nullopt;
+  return regenerate(wanted, std::move(head), read ? &*read : nullptr, run);
+}
+
+Regenerated regenerate(const std::vector<Event>& wanted, CalendarHead head,
+                       const ReadMemory* previous, const Run& run) {
+  if (previous != nullptr) {
+    if (auto refused = refused_for(*previous, head, run)) return *refused;
   }
+  const Memory none{};
+  const Memory& memory = previous != nullptr && previous->refused.empty() ? previous->memory : none;
   Merge merge = merged(wanted, head, memory, run);
   Counters counters = merge.counters();
   keep_lines(memory.plantings, run, head.plantings);
@@ -292,18 +318,21 @@ Regenerated regenerate(const std::vector<Event>& wanted, CalendarHead head,
   const bool as_before = lasting(head.facts) == lasting(memory.facts.value_or(Facts()));
   result.changes = std::move(merge.changes);
   result.overtaken = std::move(merge.overtaken);
-  result.facts_before = std::move(memory.facts);
-  result.product_before = std::move(memory.product);
+  result.facts_before = memory.facts;
+  result.product_before = memory.product;
   result.events = merge.blocks().size();
-  result.unchanged = previous && result.changes.empty() && counters == memory.counters &&
+  result.unchanged = previous != nullptr && result.changes.empty() && counters == memory.counters &&
                      next_head == memory.head && as_before && !memory.mended;
   if (result.unchanged) {
-    result.bytes = *previous;
+    result.bytes = previous->bytes;
     return result;
   }
   counters.stamp = merge.stamp();
   result.bytes = render_head(head, run.profile, counters);
-  for (const Block& block : merge.blocks()) result.bytes += block.bytes;
+  std::size_t size = result.bytes.size() + kCalendarEnd.size();
+  for (const Block& block : merge.blocks()) size += block.size();
+  result.bytes.reserve(size);
+  for (const Block& block : merge.blocks()) result.bytes += block.bytes();
   result.bytes += kCalendarEnd;
   require_sound(result.bytes);
   return result;

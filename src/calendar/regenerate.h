@@ -35,6 +35,7 @@
 #include <vector>
 
 #include "calendar/event.h"
+#include "calendar/memory.h"
 #include "calendar/render.h"
 
 namespace trug::calendar {
@@ -98,10 +99,13 @@ struct Regenerated {
   int count(ChangeKind kind) const;
 };
 
-// `wanted` are the events of the plan, no UID twice. `previous`: the file that will be replaced;
-// nullopt where there is none, or where the gardener insists on replacing a foreign one (then set
-// `run.lost` as well, since its numbers are not known).
+// `wanted` are the events of the plan, no UID twice. `previous`: the file that will be replaced, as
+// it was read; null where there is none, or where the gardener insists on replacing a foreign one
+// (then set `run.lost` as well, since its numbers are not known).
 // Throws std::logic_error when what it made does not pass check_calendar(): a defect of trug.
+Regenerated regenerate(const std::vector<Event>& wanted, CalendarHead head,
+                       const ReadMemory* previous, const Run& run);
+// The same; reads the file.
 Regenerated regenerate(const std::vector<Event>& wanted, CalendarHead head,
                        std::optional<std::string_view> previous, const Run& run);
 

@@ -9,6 +9,7 @@
 #include <new>
 #include <optional>
 #include <stdexcept>
+#include <utility>
 
 #include "base/text.h"
 #include "calendar/content_line.h"
@@ -18,10 +19,12 @@ namespace {
 
 constexpr int kRefreshSeconds = 12 * 60 * 60;
 
-struct FreeComponent {
-  void operator()(icalcomponent* component) const { icalcomponent_free(component); }
+struct FreeProperty {
+  void operator()(icalproperty* property) const { icalproperty_free(property); }
 };
-using Component = std::unique_ptr<icalcomponent, FreeComponent>;
+struct FreeText {
+  void operator()(char* text) const { icalmemory_free_buffer(text); }
+};
 
 // Where memory is refused, libical leaves out what it could not hold, and goes on.
 void require_memory() {
@@ -30,67 +33,73 @@ void require_memory() {
   }
 }
 
-Component make_component(icalcomponent_kind kind) {
-  icalerror_set_errors_are_fatal(0);  // builds of libical differ
-  icalerror_clear_errno();
-  Component component(icalcomponent_new(kind));
-  if (!component) throw std::bad_alloc();
-  return component;
-}
-
-int properties_of(const Component& component) {
-  return icalcomponent_count_properties(component.get(), ICAL_ANY_PROPERTY);
-}
-
-// `component` owns the property from here on. Every value was made fit before: what libical does
-// not take, or leaves out, it had no memory for.
-void add(const Component& component, icalproperty* property) {
-  if (property == nullptr || icalproperty_get_value(property) == nullptr) throw std::bad_alloc();
-  const int before = properties_of(component);
-  icalcomponent_add_property(component.get(), property);
-  require_memory();
-  if (properties_of(component) != before + 1) throw std::bad_alloc();
-}
-
-void add_x(const Component& component, const char* name, const std::string& value) {
-  icalproperty* property = icalproperty_new_x(value.c_str());
-  if (property != nullptr) icalproperty_set_x_name(property, name);
-  add(component, property);
-}
-
-// What libical writes in place of a value whose text it had no memory for.
-bool lacks_its_value(std::string_view line) {
-  const std::size_t colon = line.find(':');
-  return colon != std::string_view::npos && line.substr(colon + 1) == "ERROR: No Value";
-}
-
-// The component's text, our own way of folding.
-std::string folded_text(const Component& component) {
-  const std::unique_ptr<char, decltype(&icalmemory_free_buffer)> raw(
-      icalcomponent_as_ical_string_r(component.get()), &icalmemory_free_buffer);
-  require_memory();
-  if (!raw) throw std::logic_error("libical wrote nothing");
-  std::string text;
-  for (const ContentLine& line : unfold(raw.get())) {
-    if (lacks_its_value(line.text)) throw std::bad_alloc();
-    text += fold(line.text);
+// Properties made by libical, which says their names, their types and their values, one line each.
+// The lines are folded our own way: libical leaves blanks at the ends of those it folds, and where
+// a character of several octets stands in one it may fold between the CR and the LF.
+class Lines {
+ public:
+  Lines() {
+    icalerror_set_errors_are_fatal(0);  // builds of libical differ
+    icalerror_clear_errno();
   }
-  return text;
-}
+
+  void begin(icalcomponent_kind kind) { mark("BEGIN:", kind); }
+  void end(icalcomponent_kind kind) { mark("END:", kind); }
+  // Frees the property. Every value was made fit before: what libical does not take it had no
+  // memory for.
+  void add(icalproperty* property) {
+    const std::unique_ptr<icalproperty, FreeProperty> owned(property);
+    const icalvalue* value = property == nullptr ? nullptr : icalproperty_get_value(property);
+    if (value == nullptr) throw std::bad_alloc();
+    const std::unique_ptr<char, FreeText> words(icalvalue_as_ical_string_r(value));
+    require_memory();
+    if (!words) throw std::bad_alloc();
+    line_ = name_and_type(property, value);
+    line_ += ':';
+    line_ += words.get();
+    append_folded(text, line_);
+  }
+  void add_x(const char* name, const std::string& value) {
+    icalproperty* property = icalproperty_new_x(value.c_str());
+    if (property != nullptr) icalproperty_set_x_name(property, name);
+    add(property);
+  }
+  // Nothing where the text is empty.
+  void add_text(icalproperty* (*make)(const char*), const std::string& value) {
+    if (!value.empty()) add(make(value.c_str()));
+  }
+
+  std::string text;
+
+ private:
+  // "SUMMARY", "DTSTART;VALUE=DATE": the type where the property has no such of its own;
+  // REFRESH-INTERVAL has none (RFC 7986, 5.7).
+  static std::string name_and_type(icalproperty* property, const icalvalue* value) {
+    const icalproperty_kind kind = icalproperty_isa(property);
+    const icalvalue_kind type = icalvalue_isa(value);
+    const char* x_name = icalproperty_get_x_name(property);
+    std::string words = x_name != nullptr ? x_name : icalproperty_kind_to_string(kind);
+    if (type != icalproperty_kind_to_value_kind(kind) || kind == ICAL_REFRESHINTERVAL_PROPERTY) {
+      words.append(";VALUE=").append(icalvalue_kind_to_string(type));
+    }
+    return words;
+  }
+
+  void mark(std::string_view word, icalcomponent_kind kind) {
+    text.append(word).append(icalcomponent_kind_to_string(kind)).append("\r\n");
+  }
+
+  std::string line_;
+};
 
 // Octets of the control character or foreign line break that starts at `at`; 0 where none does.
 std::size_t control_octets(std::string_view text, std::size_t at) {
   const auto octet = static_cast<unsigned char>(text[at]);
-  if (octet < 0x20 || octet == 0x7f) return text.substr(at).starts_with("\r\n") ? 2 : 1;
+  if (octet >= 0x20 && octet < 0x7f) return 0;
+  if (octet <= 0x7f) return text.substr(at).starts_with("\r\n") ? 2 : 1;
   if (octet == 0xc2 && static_cast<unsigned char>(text[at + 1]) < 0xa0) return 2;  // U+0080-009F
   const std::string_view three = text.substr(at, 3);
   return three == "\u2028" || three == "\u2029" ? 3 : 0;
-}
-
-std::string trimmed(std::string_view text) {
-  const std::size_t from = text.find_first_not_of(" \n");
-  if (from == std::string_view::npos) return {};
-  return std::string(text.substr(from, text.find_last_not_of(" \n") - from + 1));
 }
 
 // Without control characters (RFC 5545, 3.3.11 forbids them, libical lets them pass) and without
@@ -98,6 +107,7 @@ std::string trimmed(std::string_view text) {
 std::string clean(std::string_view text, char line_break) {
   if (!is_valid_utf8(text)) throw std::invalid_argument("a calendar text is not UTF-8");
   std::string result;
+  result.reserve(text.size());
   for (std::size_t at = 0; at < text.size();) {
     const std::size_t octets = control_octets(text, at);
     if (octets == 0) {
@@ -108,7 +118,7 @@ std::string clean(std::string_view text, char line_break) {
     if (text[at] == '\t') result += ' ';
     at += octets;
   }
-  return trimmed(result);
+  return std::string(trimmed(result, " \n"));
 }
 
 std::string one_line(std::string_view text) { return clean(text, ' '); }
@@ -118,7 +128,7 @@ std::string several_lines(std::string_view text) { return clean(text, '\n'); }
 std::string plain(std::string_view text) {
   std::string result = one_line(text);
   std::erase_if(result, [](char c) { return c == ',' || c == ';' || c == '\\'; });
-  return trimmed(result);
+  return std::string(trimmed(result));
 }
 
 icaltimetype ical_date(Date day) {
@@ -142,11 +152,6 @@ icaltimetype ical_instant(Instant instant) {
   return time;
 }
 
-void add_text(const Component& component, icalproperty* (*make)(const char*),
-              const std::string& text) {
-  if (!text.empty()) add(component, make(text.c_str()));
-}
-
 // " 202701 0 <start>=<plants> ..." of a joint order.
 std::string order_words(const std::optional<Order>& order) {
   if (!order) return "";
@@ -157,78 +162,75 @@ std::string order_words(const std::optional<Order>& order) {
   return words;
 }
 
-Component make_alarm(const std::string& text, std::chrono::minutes before) {
+void add_alarm(Lines& lines, const std::string& text, std::chrono::minutes before) {
   if (before <= before.zero()) throw std::invalid_argument("a reminder is not before its day");
-  Component alarm = make_component(ICAL_VALARM_COMPONENT);
-  add(alarm, icalproperty_new_action(ICAL_ACTION_DISPLAY));
-  add(alarm, icalproperty_new_description(text.c_str()));
+  lines.begin(ICAL_VALARM_COMPONENT);
+  lines.add(icalproperty_new_action(ICAL_ACTION_DISPLAY));
+  lines.add(icalproperty_new_description(text.c_str()));
   const int seconds = static_cast<int>(std::chrono::seconds(-before).count());
-  add(alarm, icalproperty_new_trigger(icaltriggertype_from_int(seconds)));
-  return alarm;
+  lines.add(icalproperty_new_trigger(icaltriggertype_from_int(seconds)));
+  lines.end(ICAL_VALARM_COMPONENT);
 }
 
 }  // namespace
 
 std::string render_head(const CalendarHead& head, Profile profile, const Counters& counters) {
-  const Component calendar = make_component(ICAL_VCALENDAR_COMPONENT);
-  add(calendar, icalproperty_new_version("2.0"));
-  add(calendar, icalproperty_new_prodid(
-                    fmt::format("-//trug//NONSGML {}//EN", one_line(head.product)).c_str()));
-  add_text(calendar, icalproperty_new_name, one_line(head.name));
-  add_text(calendar, icalproperty_new_color, plain(head.colour));
+  Lines lines;
+  lines.begin(ICAL_VCALENDAR_COMPONENT);
+  lines.add(icalproperty_new_version("2.0"));
+  lines.add(icalproperty_new_prodid(
+      fmt::format("-//trug//NONSGML {}//EN", one_line(head.product)).c_str()));
+  lines.add_text(icalproperty_new_name, one_line(head.name));
+  lines.add_text(icalproperty_new_color, plain(head.colour));
   if (profile == Profile::Feed) {
     // In a file for import Outlook would make a new folder of it.
     const std::string name = plain(head.name);
-    if (!name.empty()) add_x(calendar, "X-WR-CALNAME", name);
-    add(calendar, icalproperty_new_refreshinterval(icaldurationtype_from_int(kRefreshSeconds)));
-    add_x(calendar, "X-PUBLISHED-TTL", "PT12H");
+    if (!name.empty()) lines.add_x("X-WR-CALNAME", name);
+    lines.add(icalproperty_new_refreshinterval(icaldurationtype_from_int(kRefreshSeconds)));
+    lines.add_x("X-PUBLISHED-TTL", "PT12H");
   }
-  add_x(calendar, "X-TRUG-MEMORY",
-        fmt::format("{} {} {} {}{}", kMemoryFormat, to_string(head.space), counters.floor,
-                    instant_value(counters.stamp), head.per_day ? kPerDay : ""));
+  lines.add_x("X-TRUG-MEMORY",
+              fmt::format("{} {} {} {}{}", kMemoryFormat, to_string(head.space), counters.floor,
+                          instant_value(counters.stamp), head.per_day ? kPerDay : ""));
   if (!head.facts.empty()) {
     std::string value = "1";
     for (const auto& [name, fact] : head.facts) value += fmt::format(" {}={}", name, fact);
-    add_x(calendar, "X-TRUG-FACTS", value);
+    lines.add_x("X-TRUG-FACTS", value);
   }
   for (const PlantingLine& line : head.plantings) {
-    add_x(calendar, "X-TRUG-PLANTING", planting_value(line));
+    lines.add_x("X-TRUG-PLANTING", planting_value(line));
   }
-  std::string text = folded_text(calendar);
-  text.resize(text.size() - kCalendarEnd.size());
-  return text;
+  return std::move(lines.text);
 }
 
 std::string render_event(const Event& event, const Revision& revision) {
-  const Component vevent = make_component(ICAL_VEVENT_COMPONENT);
+  Lines lines;
+  lines.begin(ICAL_VEVENT_COMPONENT);
   const std::string summary = one_line(event.summary);
-  add(vevent, icalproperty_new_uid(event.uid.c_str()));
-  add(vevent, icalproperty_new_dtstamp(ical_instant(revision.stamp)));
-  add(vevent, icalproperty_new_lastmodified(ical_instant(revision.stamp)));
-  add(vevent, icalproperty_new_sequence(revision.sequence));
-  add(vevent, icalproperty_new_dtstart(ical_date(event.start)));
-  add(vevent, icalproperty_new_dtend(ical_date(event.end)));
-  add_text(vevent, icalproperty_new_summary, summary);
-  add_text(vevent, icalproperty_new_description, several_lines(event.description));
-  add_text(vevent, icalproperty_new_location, one_line(event.location));
-  add_text(vevent, icalproperty_new_categories, plain(category_text(event.category)));
-  add(vevent,
+  lines.add(icalproperty_new_uid(event.uid.c_str()));
+  lines.add(icalproperty_new_dtstamp(ical_instant(revision.stamp)));
+  lines.add(icalproperty_new_lastmodified(ical_instant(revision.stamp)));
+  lines.add(icalproperty_new_sequence(revision.sequence));
+  lines.add(icalproperty_new_dtstart(ical_date(event.start)));
+  lines.add(icalproperty_new_dtend(ical_date(event.end)));
+  lines.add_text(icalproperty_new_summary, summary);
+  lines.add_text(icalproperty_new_description, several_lines(event.description));
+  lines.add_text(icalproperty_new_location, one_line(event.location));
+  lines.add_text(icalproperty_new_categories, plain(category_text(event.category)));
+  lines.add(
       icalproperty_new_status(event.cancelled ? ICAL_STATUS_CANCELLED : ICAL_STATUS_CONFIRMED));
-  add(vevent, icalproperty_new_transp(ICAL_TRANSP_TRANSPARENT));
-  add_x(vevent, "X-TRUG-JOB",
-        fmt::format("{} {}{}", event.flowering_year, date_value(revision.latest_end),
-                    event.order ? " " + plain(event.category) + order_words(event.order) : ""));
+  lines.add(icalproperty_new_transp(ICAL_TRANSP_TRANSPARENT));
+  lines.add_x(
+      "X-TRUG-JOB",
+      fmt::format("{} {}{}", event.flowering_year, date_value(revision.latest_end),
+                  event.order ? " " + plain(event.category) + order_words(event.order) : ""));
   for (const DayJob& job : event.jobs) {
-    add_x(vevent, "X-TRUG-OF-DAY",
-          fmt::format("{} {}{}", job.uid, plain(job.category), order_words(job.order)));
+    lines.add_x("X-TRUG-OF-DAY",
+                fmt::format("{} {}{}", job.uid, plain(job.category), order_words(job.order)));
   }
-  if (event.reminder && !event.cancelled) {
-    icalcomponent_add_component(vevent.get(), make_alarm(summary, *event.reminder).release());
-    if (icalcomponent_count_components(vevent.get(), ICAL_ANY_COMPONENT) != 1) {
-      throw std::bad_alloc();
-    }
-  }
-  return folded_text(vevent);
+  if (event.reminder && !event.cancelled) add_alarm(lines, summary, *event.reminder);
+  lines.end(ICAL_VEVENT_COMPONENT);
+  return std::move(lines.text);
 }
 
 }  // namespace trug::calendar

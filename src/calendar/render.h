@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Events to iCalendar text. libical builds every component, one at a time; its output is unfolded
-// and folded again by us (libical leaves blanks at the ends of folded lines).
+// Events to iCalendar text. libical makes every property and writes its value, one at a time; the
+// lines are folded by us.
 #pragma once
 
 #include <map>

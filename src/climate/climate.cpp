@@ -122,8 +122,8 @@ double Climate::day_hours(Date day, Horizon horizon) const {
       }
     }
   }
-  return found
-      ->second[static_cast<std::size_t>(horizon)][static_cast<std::size_t>(day_of_year(day) - 1)];
+  const auto of_year = static_cast<std::size_t>(days_between(make_date(year, 1, 1), day));
+  return found->second[static_cast<std::size_t>(horizon)][of_year];
 }
 
 std::optional<DateRange> Climate::short_days_before(int flowering_year) const {

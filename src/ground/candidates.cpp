@@ -70,7 +70,7 @@ class Generator {
         begun_(begun),
         pinch_(is_pinched(sheet, entry, begun)),
         clock_(setting.climate, sheet, group, setting.flowering_year, setting.rules, pinch_),
-        case_{setting, sheet, entry, group, begun, clock_, clock_.warm_soil(), is_told(pinned)} {}
+        case_{setting, sheet, entry, group, begun, clock_, is_told(pinned)} {}
   // The case points into it.
   Generator(const Generator&) = delete;
   Generator& operator=(const Generator&) = delete;

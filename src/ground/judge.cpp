@@ -69,16 +69,12 @@ std::optional<Refusal> judge_frost(const Case& of, Candidate& c, const Way& way)
   const bool half_hardy = frost_class(of.sheet) == FrostClass::HalfHardy;
   // The winter's cold decides, not spring's; tender plants stand no winter.
   if (half_hardy && c.in_ground < midwinter(of)) return std::nullopt;
-  const Date last = of.setting.climate.frosts(of.setting.flowering_year).last -
-                    Days{of.setting.rules.cover.frost_days};
-  const Date safe = climate::frost_safe_day(last, climate::kSpringSpreadDays, of.setting.place.risk)
-                        .value_or(last) -
-                    Days{half_hardy ? kHalfHardyBeforeFrost : 0};
+  const Date safe = of.last_frosts.safe - Days{half_hardy ? kHalfHardyBeforeFrost : 0};
   const Date exposed = emergence(of, c, way);
   if (exposed >= safe) return std::nullopt;
   Refusal refusal{Rule::FrostRisk, c.start, exposed, safe};
-  refusal.share =
-      climate::normal_cdf(days_between(exposed, last) / double{climate::kSpringSpreadDays});
+  refusal.share = climate::normal_cdf(days_between(exposed, of.last_frosts.average) /
+                                      double{climate::kSpringSpreadDays});
   return refusal;
 }
 
@@ -369,6 +365,13 @@ bool is_of_another_year(const Case& of, const Candidate& c, const Refusal& refus
 }
 
 }  // namespace
+
+LastFrosts frosts_of(const Setting& setting) {
+  const Date average =
+      setting.climate.frosts(setting.flowering_year).last - Days{setting.rules.cover.frost_days};
+  return {average, climate::frost_safe_day(average, climate::kSpringSpreadDays, setting.place.risk)
+                       .value_or(average)};
+}
 
 std::optional<Refusal> judge(const Case& of, Candidate& c) {
   const Way& way = of.sheet.ways[c.way];

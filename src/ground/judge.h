@@ -10,6 +10,13 @@
 
 namespace trug::ground {
 
+// The last frosts over a bed: on average, and the day from which the risk of one is as small as the
+// plan accepts.
+struct LastFrosts {
+  Date average, safe;
+};
+LastFrosts frosts_of(const Setting& setting);
+
 // All that the rules ask about besides the start itself. What it points to must outlive it.
 struct Case {
   const Setting& setting;
@@ -18,9 +25,10 @@ struct Case {
   const Group* group;
   const Begun& begun;
   const growth::CropClock& clock;
-  std::optional<growth::WarmSoil> warm_soil;
   bool told = false;        // pinned: the rules it breaks are told, not kept
   bool must_stand = false;  // no day keeps the rules, but it is to be set out
+  std::optional<growth::WarmSoil> warm_soil = clock.warm_soil();
+  LastFrosts last_frosts = frosts_of(setting);
 
   bool is_pinned() const { return entry.pins.start_on || entry.pins.plant_on; }
 };

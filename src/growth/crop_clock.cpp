@@ -69,6 +69,7 @@ CropClock::CropClock(const climate::Season& season, const CropSpec& crop, Rules 
     : season_(&season),
       crop_(crop),
       rules_(rules),
+      winter_cold_(growth::winter_cold(season, crop)),
       curve_(harvest_curve(crop.sheet().habit, crop.cutting_weeks(), crop.sheet().second_flush)) {
   const std::optional<Growth>& growth = crop.growth();
   if (!growth || !climate().has_temperatures()) return;
@@ -94,7 +95,7 @@ CropClock::CropClock(std::shared_ptr<const climate::Season> season, const CropSp
 }
 
 std::optional<Cold> CropClock::winter_cold(Date planted) const {
-  return growth::winter_cold(*season_, crop_, planted);
+  return winter_cold_ ? std::optional(winter_cold_->since(planted)) : std::nullopt;
 }
 
 std::optional<WarmSoil> CropClock::warm_soil() const {
@@ -126,8 +127,7 @@ std::optional<Forecast> CropClock::forecast_of(const Way& way, Date start, Date 
   raising.light = light_days_;
   raising.look_on = season_->judging_day();
   Forecast forecast = forecaster_->forecast(raising);
-  if (forecast.pinched)
-    forecast.pinched = pinch_day(*season_, light_days_, way, start, *forecast.pinched);
+  if (auto& day = forecast.pinched) day = pinch_day(*season_, light_days_, way, start, *day);
   if (pinched && forecast.pinched) {
     raising.pinch_due = forecast.pinched;
     raising.pinched_on = pinched;
@@ -217,8 +217,7 @@ Worth CropClock::worth(const Timeline& timeline) const {
   if (timeline.too_hot_from) last = std::min(last, *timeline.too_hot_from - Days{1});
   const int whole = crop_.cutting_days();
   // What comes into flower in a pause is first cut after it: that costs no days.
-  const auto& pause = timeline.pause;
-  if (pause && pause->from > timeline.first_cut.likely) {
+  if (const auto& pause = timeline.pause; pause && pause->from > timeline.first_cut.likely) {
     last -= Days{days_between(pause->from, pause->until)};
   }
   return {chance_by(timeline.first_flower.likely, timeline.spread_days, season_end()),

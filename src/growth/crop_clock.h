@@ -124,6 +124,7 @@ class CropClock {
   std::optional<Forecaster> forecaster_;
   std::optional<DateRange> light_days_;
   std::optional<Date> spring_;
+  std::optional<WinterCold> winter_cold_;
   std::vector<double> curve_;
 };
 

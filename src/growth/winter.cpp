@@ -3,6 +3,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstddef>
+#include <numeric>
 
 #include "climate/frost.h"
 #include "climate/heat.h"
@@ -23,18 +25,25 @@ Survival survival(const Sheet& sheet, double coldest_c, double mulch_c) {
 
 }  // namespace
 
-std::optional<Cold> winter_cold(const climate::Season& season, const CropSpec& crop, Date planted) {
+std::optional<WinterCold> winter_cold(const climate::Season& season, const CropSpec& crop) {
   const climate::Climate& climate = season.climate();
   const auto& chill = crop.sheet().chill;
   const bool vernal = crop.growth() && crop.growth()->vernal_days;
   if (!climate.has_temperatures() || !(chill || vernal)) return std::nullopt;
-  Cold cold{.needed = chill ? chill->days : *crop.growth()->vernal_days};
   const DateRange months = season.cold_months();
-  for (Date day = std::max(planted, months.from); day < months.until; day += Days{1}) {
+  WinterCold cold{chill ? chill->days : *crop.growth()->vernal_days, months.from, {}};
+  for (Date day = months.from; day < months.until; day += Days{1}) {
     const double mean_c = climate.average_c(day);
-    cold.found += chill ? climate::cold_day(*chill, mean_c) : climate::vernalisation(mean_c);
+    cold.by_day.push_back(chill ? climate::cold_day(*chill, mean_c)
+                                : climate::vernalisation(mean_c));
   }
   return cold;
+}
+
+Cold WinterCold::since(Date planted) const {
+  const auto days = static_cast<std::ptrdiff_t>(by_day.size());
+  const auto missed = std::clamp<std::ptrdiff_t>(days_between(from, planted), 0, days);
+  return {std::accumulate(by_day.begin() + missed, by_day.end(), 0.0), needed};
 }
 
 bool ground_chills_seed(const climate::Climate& climate, const Sheet& sheet, const Way& way,

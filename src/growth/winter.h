@@ -3,6 +3,7 @@
 #pragma once
 
 #include <optional>
+#include <vector>
 
 #include "base/date.h"
 #include "climate/season.h"
@@ -21,9 +22,16 @@ struct Cold {
 // stems are short (memory).
 inline constexpr double kLeastColdShare = 0.6;
 
-// The average cold of the winter before the season's growth, for a crop that stands in it from
-// `planted`. nullopt: it needs none, or the place's temperatures are not known.
-std::optional<Cold> winter_cold(const climate::Season& season, const CropSpec& crop, Date planted);
+// The average cold of the winter before the season's growth, day by day as it counts for a crop.
+struct WinterCold {
+  double needed = 0;
+  Date from;                   // the first of
+  std::vector<double> by_day;  // effective days
+  // For what stands in it from `planted`.
+  Cold since(Date planted) const;
+};
+// nullopt: the crop needs none, or the place's temperatures are not known.
+std::optional<WinterCold> winter_cold(const climate::Season& season, const CropSpec& crop);
 
 // Whether seed that asks for weeks in the cold has them where it is sown: the soil averages 7 degC
 // or less over these weeks, as seed sown in late winter lies (common practice).

@@ -101,9 +101,9 @@ std::string block(std::string_view bytes, std::string_view uid) {
 }
 
 std::string value(std::string_view vevent, std::string_view property) {
-  for (const ContentLine& line : unfold(vevent)) {
-    const auto read = parse_property(line.text);
-    if (read && read->name == property) return read->value;
+  for (ContentLines lines(vevent); lines.next();) {
+    const auto read = parse_property(lines.line().text);
+    if (read && read->name == property) return std::string(read->value);
   }
   return {};
 }

@@ -6,6 +6,7 @@
 #include <ostream>
 
 #include "calendar/calendar_builders.h"
+#include "calendar/content_line.h"
 
 namespace trug::calendar {
 namespace {
@@ -242,6 +243,54 @@ TEST(Check, FindsEveryDefectInTheOrderOfTheFile) {
   EXPECT_EQ(check_calendar(bytes),
             (std::vector<std::string>{"line 9: SEQUENCE cannot be \"x\" (RFC 5545, 3.8.7.4)",
                                       "line 19: TRIGGER cannot be \"soon\" (RFC 5545, 3.8.6.3)"}));
+}
+
+TEST(Check, AFoldMayStandAnywhereButInACharacter) {
+  const std::string good = replaced(joined(kGood), "Sow: zinnia", "Sow: caf\u00e9");
+  const std::vector<std::string> folded_ones = {
+      "UID:294222d3-e27c-5f8a-8fec-674564b044fb", "DTSTART;VALUE=DATE:20270402",
+      "SUMMARY:Sow: caf\u00e9", "END:VEVENT", "TRIGGER:-PT6H"};
+  for (const std::string& line : folded_ones) {
+    for (std::size_t at = 1; at <= line.size(); ++at) {
+      const bool in_character = at == line.size() - 1 && line.starts_with("SUMMARY");
+      const std::string folded = line.substr(0, at) + "\r\n\t" + line.substr(at);
+      EXPECT_EQ(check_calendar(replaced(good, line, folded)).empty(), !in_character) << folded;
+    }
+  }
+}
+
+TEST(Check, WhatIsFoldedIsReadWhole) {
+  EXPECT_EQ(
+      check_calendar(
+          replaced(joined(kGood), "END;VALUE=DATE:20270403", "END;VAL\r\n UE=DATE:2027\r\n 0402")),
+      std::vector<std::string>{"line 11: DTEND is not later than DTSTART (RFC 5545, 3.8.2.2)"});
+  std::vector<std::string> lines = kGood;
+  lines.insert(lines.end() - 1, kGood.begin() + 5, kGood.end() - 1);
+  lines[22] = "UID:294222d3-e27c\r\n -5f8a-8fec-674564b044fb";
+  EXPECT_EQ(check_calendar(joined(lines)),
+            std::vector<std::string>{"line 23: a second event with UID "
+                                     "294222d3-e27c-5f8a-8fec-674564b044fb (RFC 5545, 3.8.4.7)"});
+}
+
+TEST(Check, ANulIsAControlCharacterAndEndsNothing) {
+  const std::string nul(1, '\0');
+  const std::string bytes =
+      replaced(replaced(joined(kGood), "zinnia", "zin" + nul + "nia"), "-PT6H", "soon");
+  EXPECT_EQ(check_calendar(bytes),
+            (std::vector<std::string>{"line 12: a control character (RFC 5545, 3.1)",
+                                      "line 19: TRIGGER cannot be \"soon\" (RFC 5545, 3.8.6.3)"}));
+}
+
+TEST(Check, AVeryLongLineIsTooLongAndNothingElse) {
+  const std::string text(3'000'000, 'x');
+  EXPECT_EQ(
+      check_calendar(replaced(joined(kGood), "zinnia", text)),
+      std::vector<std::string>{"line 12: 3000013 octets in a line, more than 75 (RFC 5545, 3.1)"});
+  std::string folded;
+  append_folded(folded, "DESCRIPTION:" + text);
+  EXPECT_EQ(check_calendar(replaced(joined(kGood), "SEQUENCE:0\r\n", "SEQUENCE:0\r\n" + folded)),
+            std::vector<std::string>{
+                "line 6: VEVENT has 2 DESCRIPTION, at most 1 allowed (RFC 5545, 3.6.1)"});
 }
 
 TEST(Check, EveryCutOfAGoodFileIsFound) {

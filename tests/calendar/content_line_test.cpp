@@ -23,6 +23,35 @@ std::vector<std::string> physical_lines(const std::string& folded_text) {
   return lines;
 }
 
+std::string fold(std::string_view text) {
+  std::string bytes;
+  append_folded(bytes, text);
+  return bytes;
+}
+
+// As they were taken, each with a text of its own.
+struct Taken {
+  int line;
+  std::string bytes;  // its octets in the file
+  std::string text;
+  bool operator==(const Taken&) const = default;
+};
+
+std::ostream& operator<<(std::ostream& out, const Taken& taken) {
+  return out << taken.line << ": " << testing::PrintToString(taken.bytes) << " is "
+             << testing::PrintToString(taken.text);
+}
+
+std::vector<Taken> unfold(std::string_view bytes) {
+  std::vector<Taken> result;
+  for (ContentLines lines(bytes); lines.next();) {
+    const ContentLine& line = lines.line();
+    result.push_back({line.line, std::string(bytes.substr(line.from, line.until - line.from)),
+                      std::string(line.text)});
+  }
+  return result;
+}
+
 TEST(ContentLine, SeventyFiveOctetsStayInOneLine) {
   const std::string text = "SUMMARY:" + std::string(67, 'x');
   EXPECT_EQ(fold(text), text + "\r\n");
@@ -65,21 +94,37 @@ TEST(ContentLine, FoldingAndUnfoldingIsTheIdentity) {
       ASSERT_LE(line.size(), kLineOctets) << text;
       ASSERT_TRUE(is_valid_utf8(line)) << text;
     }
-    const std::vector<ContentLine> lines = unfold(result);
-    ASSERT_EQ(lines.size(), 1U);
-    ASSERT_EQ(lines.front().text, text);
-    ASSERT_EQ(lines.front().until, result.size());
+    ASSERT_EQ(unfold(result), (std::vector<Taken>{{1, result, text}}));
   }
 }
 
-TEST(ContentLine, UnfoldKnowsWhereEachLineStands) {
-  const std::string bytes = "A:1\r\nB:2\r\n 3\r\n\t4\r\nC:5\r\n";
-  const std::vector<ContentLine> lines = unfold(bytes);
-  ASSERT_EQ(lines.size(), 3U);
-  EXPECT_EQ(lines[1].text, "B:234");
-  EXPECT_EQ(lines[1].line, 2);
-  EXPECT_EQ(bytes.substr(lines[1].from, lines[1].until - lines[1].from), "B:2\r\n 3\r\n\t4\r\n");
-  EXPECT_EQ(lines[2].line, 5);
+TEST(ContentLine, EachLineKnowsWhereItStands) {
+  EXPECT_EQ(
+      unfold("A:1\r\nB:2\r\n 3\r\n\t4\r\nC:5\r\n"),
+      (std::vector<Taken>{
+          {1, "A:1\r\n", "A:1"}, {2, "B:2\r\n 3\r\n\t4\r\n", "B:234"}, {5, "C:5\r\n", "C:5"}}));
+}
+
+TEST(ContentLine, OtherEndsOfLinesAndOfTheFileAreTaken) {
+  EXPECT_EQ(unfold(""), std::vector<Taken>{});
+  EXPECT_EQ(unfold("A:1\n B\r\n\nC"),
+            (std::vector<Taken>{{1, "A:1\n B\r\n", "A:1B"}, {3, "\n", ""}, {4, "C", "C"}}));
+  EXPECT_EQ(unfold("A:1\r\n "), (std::vector<Taken>{{1, "A:1\r\n ", "A:1"}}));
+  EXPECT_EQ(unfold(" A\r\n B\r"), (std::vector<Taken>{{1, " A\r\n B\r", " AB"}}));
+  EXPECT_EQ(unfold("\r\n \r\n"), (std::vector<Taken>{{1, "\r\n \r\n", ""}}));
+}
+
+TEST(ContentLine, AFoldInsideACharacterAndANulAreTakenAsTheyAre) {
+  using namespace std::string_view_literals;
+  EXPECT_EQ(unfold("A:caf\xc3\r\n \xa9\r\n").front().text, "A:caf\xc3\xa9");
+  EXPECT_EQ(unfold("A:\0\r\n \0B\r\n"sv).front().text, "A:\0\0B"sv);
+}
+
+TEST(ContentLine, AVeryLongLineIsOne) {
+  const std::string text = "A:" + std::string(3'000'001, 'x');
+  EXPECT_EQ(unfold(text + "\r\nB:2\r\n"),
+            (std::vector<Taken>{{1, text + "\r\n", text}, {2, "B:2\r\n", "B:2"}}));
+  EXPECT_EQ(unfold(fold(text)).front().text, text);
 }
 
 TEST(ContentLine, PropertyHasNameParametersAndValue) {

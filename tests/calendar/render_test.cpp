@@ -142,8 +142,8 @@ TEST(Render, NoTextCanMakeANewProperty) {
   head.name = head.product = head.colour = event.summary;
   const std::string bytes =
       render_head(head, Profile::Feed, {}) + test::lone_event(event) + std::string(kCalendarEnd);
-  for (const ContentLine& line : unfold(bytes)) {
-    EXPECT_FALSE(line.text.starts_with("ATTENDEE")) << line.text;
+  for (ContentLines lines(bytes); lines.next();) {
+    EXPECT_FALSE(lines.line().text.starts_with("ATTENDEE")) << lines.line().text;
   }
   EXPECT_EQ(value(test::lone_event(event), "SUMMARY"),
             "a ATTENDEE:mailto:x ATTENDEE:y ATTENDEE:z ATTENDEE:w");
@@ -196,6 +196,20 @@ TEST(Render, NoFoldedLineEndsInABlank) {
   EXPECT_EQ(test::count(text, "DESCRIPTION:\r\n"), 0);
   EXPECT_EQ(check_calendar(file_of(event)), std::vector<std::string>{});
   EXPECT_EQ(test::read_with_libical(file_of(event)).events.at(0).description, event.description);
+}
+
+// Trap 17: of a text with a character of several octets libical may fold between the CR and the LF
+// at its end.
+TEST(Render, WhereverALineEndsItEndsInOneCrlf) {
+  for (std::size_t before = 0; before < 80; ++before) {
+    for (std::size_t after = 0; after < 80; ++after) {
+      Event event = sowing();
+      event.description = std::string(before, 'x') + "\u00e9" + std::string(after, 'y');
+      const std::string bytes = file_of(event);
+      ASSERT_EQ(check_calendar(bytes), std::vector<std::string>{}) << event.description;
+      ASSERT_EQ(test::read_with_libical(bytes).events.at(0).description, event.description);
+    }
+  }
 }
 
 // Trap 6: readers strip the blanks around a value; trap 8: an empty SUMMARY is an error to them.

@@ -18,7 +18,7 @@ double cold_days(const std::string& where, Chill chill, Date planted = make_date
   const auto climate = climate::Climate::from(six_places().at(where));
   const climate::Season season(climate, 2027);
   const Sheet sheet = needing(chill);
-  return winter_cold(season, CropSpec(sheet), planted)->found;
+  return winter_cold(season, CropSpec(sheet))->since(planted).found;
 }
 
 // Sums of the same rule reckoned separately in Python from the same monthly figures; tolerance two
@@ -48,11 +48,11 @@ TEST(WinterCold, IsAskedOnlyOfCropsThatNeedItWhereTemperaturesAreKnown) {
   const auto climate = climate::Climate::from(six_places().at("Derby"));
   const climate::Season season(climate, 2027);
   const Sheet none;
-  EXPECT_FALSE(winter_cold(season, CropSpec(none), season.range().from));
+  EXPECT_FALSE(winter_cold(season, CropSpec(none)));
   const auto unknown = climate::Climate::from(Place{.latitude = 52});
   const climate::Season bare(unknown, 2027);
   const Sheet tulip = needing({100, 9, 15});
-  EXPECT_FALSE(winter_cold(bare, CropSpec(tulip), bare.range().from));
+  EXPECT_FALSE(winter_cold(bare, CropSpec(tulip)));
 }
 
 // A biennial is chilled by the curve of its vernal days: plenty in England, a third in Los Angeles.
@@ -63,9 +63,9 @@ TEST(WinterCold, OfABiennialIsItsVernalDays) {
        {std::tuple{"Derby", 2.0, 4.0}, {"Los Angeles", 0.2, 0.6}}) {
     const auto climate = climate::Climate::from(six_places().at(place));
     const climate::Season season(climate, 2027);
-    const auto cold = winter_cold(season, CropSpec(sheet), make_date(2026, 6, 22));
-    EXPECT_GT(cold->share(), low) << place;
-    EXPECT_LT(cold->share(), high) << place;
+    const auto cold = winter_cold(season, CropSpec(sheet))->since(make_date(2026, 6, 22));
+    EXPECT_GT(cold.share(), low) << place;
+    EXPECT_LT(cold.share(), high) << place;
   }
 }
 
