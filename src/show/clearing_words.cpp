@@ -7,7 +7,6 @@
 #include <string_view>
 
 #include "base/text.h"
-#include "show/winter_words.h"
 
 namespace trug::show {
 namespace {
