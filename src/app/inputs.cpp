@@ -9,7 +9,10 @@ namespace trug::app {
 
 FileBytes Inputs::read(const std::string& path, std::size_t limit) const {
   FileBytes file = files_.read(path, limit);
-  if (file.state == FileState::Read || file.state == FileState::TooLarge) read_.insert(path);
+  if (file.state == FileState::Read || file.state == FileState::TooLarge) {
+    const std::scoped_lock lock(mutex_);
+    read_.insert(path);
+  }
   return file;
 }
 
@@ -19,6 +22,7 @@ std::optional<std::vector<std::string>> Inputs::list(const std::string& folder,
 }
 
 bool Inputs::hold(const std::string& path) const {
+  const std::scoped_lock lock(mutex_);
   return std::ranges::any_of(read_, [&](const std::string& input) {
     std::error_code error;
     return input == path || std::filesystem::equivalent(input, path, error);

@@ -2,6 +2,7 @@
 // The files a run has read: none of them is ever written over.
 #pragma once
 
+#include <mutex>
 #include <optional>
 #include <set>
 #include <stdexcept>
@@ -14,6 +15,7 @@
 
 namespace trug::app {
 
+// May be asked by several threads, as far as `files` may.
 class Inputs : public FileReader {
  public:
   // `files` must outlive it.
@@ -26,6 +28,7 @@ class Inputs : public FileReader {
 
  private:
   const FileReader& files_;
+  mutable std::mutex mutex_;
   mutable std::set<std::string> read_;
 };
 
