@@ -60,7 +60,7 @@ std::string sow_in_place(const Subject& of) {
         number(*of.job.soil_c));
   }
   if (of.job.winter_takes_some) {
-    text += " Sow " + for_the_winter(of.sowing, "than that") + ".";
+    text += " Sow " + more_for_the_winter(of.sowing) + ".";
   }
   return text;
 }

@@ -8,10 +8,10 @@
 
 namespace trug::show {
 
-std::string for_the_winter(const ground::Sowing& sowing, std::string_view what) {
+std::string more_for_the_winter(const ground::Sowing& sowing) {
   const int spare = work::spare_plants(sowing);
-  if (spare == 0) return fmt::format("a tenth to a fifth more {}: the winter takes some", what);
-  return fmt::format("{} more {}: {} live through the winter here", counted(spare, "plant"), what,
+  if (spare == 0) return "a tenth to a fifth more than that: the winter takes some";
+  return fmt::format("{} more than that: {} live through the winter here", counted(spare, "plant"),
                      in_ten(sowing.alive));
 }
 

@@ -3,16 +3,15 @@
 #pragma once
 
 #include <string>
-#include <string_view>
 
 #include "garden/plan.h"
 #include "ground/schedule.h"
 
 namespace trug::show {
 
-// "a tenth to a fifth more in pots: the winter takes some"; where it takes more than of any
+// "a tenth to a fifth more than that: the winter takes some"; where it takes more than of any
 // planting, how many plants.
-std::string for_the_winter(const ground::Sowing& sowing, std::string_view what);
+std::string more_for_the_winter(const ground::Sowing& sowing);
 // What to lay over it and what that gives.
 std::string cover_words(const Place& place, const ground::Sowing& sowing);
 

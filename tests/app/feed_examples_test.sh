@@ -6,22 +6,8 @@
 set -eu
 trug=$1
 project=$2
-PATH=$PATH:/usr/sbin:/sbin
-
-folder=$(mktemp -d)
-servers=""
-finish() {
-  for server in $servers; do kill "$server" 2>/dev/null || true; done
-  rm -rf "$folder"
-}
-trap finish EXIT
-fail() {
-  echo "FAILED: $*"
-  cat "$folder"/*.log 2>/dev/null || true
-  exit 1
-}
-chmod 755 "$folder"  # nginx may run as another user
-cd "$folder"
+here=$(cd "$(dirname "$0")" && pwd)
+. "$here/nginx.sh"
 
 # --- the unit, with the program where it is now; what systemd does not know it only mentions
 sed "s|^ExecStart=[^ ]*|ExecStart=$trug|" "$project/examples/trug-feed.service" >trug-feed.service
@@ -30,7 +16,6 @@ XDG_RUNTIME_DIR=$folder systemd-analyze --user verify ./trug-feed.service >unit.
 [ ! -s unit.log ] || fail "systemd does not understand all of the unit"
 
 # --- the proxy
-free_port() { python3 -c 'import socket; s = socket.socket(); s.bind(("127.0.0.1", 0)); print(s.getsockname()[1])'; }
 port=$(free_port)
 front=$(free_port)
 base=http://127.0.0.1:$front/garden
@@ -48,39 +33,11 @@ case $address in "$base"/*) ;; *) fail "the link '$address' is not below $base" 
 grep -q 'proxy_pass http://127.0.0.1:8017/;' "$project/examples/nginx-feed.conf" ||
   fail "the example does not lead to trug's own port"
 sed "s|127.0.0.1:8017|127.0.0.1:$port|" "$project/examples/nginx-feed.conf" >feed.conf
-mkdir temp
-cat >nginx.conf <<CONF
-daemon off;
-pid $folder/nginx.pid;
-error_log $folder/nginx.log;
-events { }
-http {
-  access_log $folder/access.log;
-  client_body_temp_path $folder/temp;
-  proxy_temp_path $folder/temp;
-  fastcgi_temp_path $folder/temp;
-  uwsgi_temp_path $folder/temp;
-  scgi_temp_path $folder/temp;
-  server {
-    listen 127.0.0.1:$front;
-    location / { return 404; }
-    include $folder/feed.conf;
-  }
-}
-CONF
-nginx -t -p "$folder" -c "$folder/nginx.conf" 2>nginx-test.log || fail "nginx refuses the example"
-nginx -p "$folder" -c "$folder/nginx.conf" 2>>nginx-test.log &
-servers="$servers $!"
-for _ in $(seq 60); do
-  curl -s -o /dev/null "http://127.0.0.1:$front/" && break
-  sleep 0.5
-done
+serve_with_nginx feed.conf "$front"
 
-equal() { [ "$2" = "$3" ] || fail "$1: expected '$2', found '$3'"; }
-status() { curl -s -o body -D headers -w '%{http_code}' "$@"; }
 equal "GET" 200 "$(status "$address")"
 cmp body garden.feed.ics || fail "the proxy changes the calendar"
-tag=$(tr -d '\r' <headers | sed -n 's/^ETag: //p')
+tag=$(header ETag)
 equal "tag" "\"$(sha256sum <garden.feed.ics | cut -d' ' -f1)\"" "$tag"
 equal "GET with the tag" 304 "$(status -H "If-None-Match: $tag" "$address")"
 # trug closes after a 304; the proxy does not hand that on.
