@@ -44,6 +44,7 @@ Climate Climate::from(const Place& place, double spread_c) {
 
 void Climate::take_curves(const YearCurve& mean) {
   mean_ = mean;
+  sun_ = YearCurve::of_sun(latitude());
   months_c_ = months_of(mean);
   const auto [coldest, warmest] = std::ranges::minmax(months_c_);
   guessed_over_mean_c_ =

@@ -42,6 +42,9 @@ class Climate {
   double mean_c(Date day) const;
   // The average of that day of the year, whatever was measured.
   double average_c(Date day) const;
+  // The sun above the air on that day of the year, megajoules a square metre; only where
+  // has_temperatures().
+  double sun_mj(Date day) const { return sun_->on(day); }
   bool has_record() const { return record_ != nullptr; }
   bool measured(Date day) const { return measured_c(day).has_value(); }
   // The average daily maximum; nullopt where the plan does not give monthly maxima. Never the
@@ -84,6 +87,7 @@ class Climate {
   int years_later_ = 0;
   std::optional<YearCurve> mean_;
   std::optional<YearCurve> max_;
+  std::optional<YearCurve> sun_;
   std::array<double, 12> months_c_{};  // the mean curve's
   double guessed_over_mean_c_ = 0;     // of maxima
   // By year, then horizon: of the latitude, so that copies with other records share it.

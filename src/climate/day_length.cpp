@@ -47,6 +47,17 @@ double sun_declination(Date day) {
   return std::asin(sin_deg(obliquity) * sin_deg(longitude)) / kDegree;
 }
 
+double sun_mj(double latitude, Date day) {
+  constexpr double kSolarConstant = 0.0820;  // megajoules a square metre and minute
+  const double place = std::clamp(latitude, -89.9, 89.9);
+  const double declination = sun_declination(day);
+  const double half_day = std::acos(
+      std::clamp(-std::tan(place * kDegree) * std::tan(declination * kDegree), -1.0, 1.0));
+  return 24 * 60 / std::numbers::pi * kSolarConstant *
+         (half_day * sin_deg(place) * sin_deg(declination) +
+          cos_deg(place) * cos_deg(declination) * std::sin(half_day));
+}
+
 double day_length_hours(double latitude, Date day, Horizon horizon) {
   const double place = std::clamp(latitude, -89.9, 89.9);
   const double declination = sun_declination(day);

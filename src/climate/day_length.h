@@ -17,6 +17,11 @@ enum class Horizon { SunriseToSunset, CivilTwilight };
 // Algorithms, chapter 25; good to 0.01 degrees in the years 1901 to 2099.
 double sun_declination(Date day);
 
+// The sun's energy on a level square metre above the air, megajoules a day, at its mean distance
+// (which costs 3 in 100): Allen, Pereira, Raes and Smith 1998, FAO Irrigation and Drainage Paper 56,
+// equation 21 (from memory).
+double sun_mj(double latitude, Date day);
+
 // Hours from 0 (polar night) to 24 (polar day), for degrees of latitude, south negative; latitudes
 // beyond 89.9 count as 89.9. Within half a minute of the ephemeris of PyEphem. Longitude is left
 // out, which costs at most about two minutes at 52 degrees.

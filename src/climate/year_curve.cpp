@@ -6,6 +6,8 @@
 #include <numbers>
 #include <utility>
 
+#include "climate/day_length.h"
+
 namespace trug::climate {
 namespace {
 
@@ -92,6 +94,16 @@ YearCurve YearCurve::from_two(double year_mean_c, double warmest_month_c, bool s
     const double day = static_cast<double>(i + 1);
     curve.days_[i] =
         year_mean_c + amplitude * std::cos(2 * std::numbers::pi * (day - warmest_day) / 365);
+  }
+  return curve;
+}
+
+YearCurve YearCurve::of_sun(double latitude) {
+  YearCurve curve;
+  Date day = make_date(2001, 1, 1);
+  for (double& energy : curve.days_) {
+    energy = sun_mj(latitude, day);
+    day += Days{1};
   }
   return curve;
 }

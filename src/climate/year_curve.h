@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// The average temperature of every day of the year, from twelve monthly figures or from two.
+// The average of every day of the year: temperature, from twelve monthly figures or from two; sun.
 #pragma once
 
 #include <array>
@@ -8,7 +8,8 @@
 
 namespace trug::climate {
 
-// 365 daily values, degrees Celsius; 29 February takes the value of the 28th.
+// 365 daily values, degrees Celsius where nothing else is said; 29 February takes the value of the
+// 28th.
 class YearCurve {
  public:
   // A smooth periodic curve whose days average, month by month, to exactly the twelve figures: a
@@ -20,6 +21,9 @@ class YearCurve {
   // the warmest month's mean into the peak. Flowering dates within 2 days on average of those from
   // the full curve, at most 6 (14 stations, 35 to 53 degrees north).
   static YearCurve from_two(double year_mean_c, double warmest_month_c, bool southern);
+
+  // The sun above the air, megajoules a square metre and day.
+  static YearCurve of_sun(double latitude);
 
   double on(Date day) const;
 

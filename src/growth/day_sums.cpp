@@ -31,10 +31,8 @@ void add(Sums& sums, double worth) { sums.push_back(sums.back() + worth); }
 class Adder {
  public:
   Adder(const climate::Climate& climate, const Model& model, DateRange span, const Rules& rules)
-      : climate_(climate), model_(model) {
+      : climate_(climate), model_(model), rules_(rules) {
     sums_.span = span;
-    sums_.frame.gain_c = rules.frame_gain_c;
-    sums_.under_cover.gain_c = rules.cover.mean_c;
     const double warm_c = climate.heated_c();
     sums_.warm_heat = climate::capped_excess(warm_c, growth().base_c, growth().top_c, 0);
     sums_.warm_age = climate::expected_excess(warm_c, kPotBase, 0);
@@ -57,16 +55,16 @@ class Adder {
  private:
   // What the air of one day is worth in one place, before its light counts.
   struct AirDay {
-    double heat = 0, chill = 0;
+    double heat = 0, last = 0, chill = 0;
   };
   // What follows from the temperature of one day alone.
   struct DayHeats {
     AirDay open, frame, under_cover;
-    double age = 0, light = 0;
+    double age = 0, light = 0, covered_c = 0;
   };
 
   const Growth& growth() const { return model_.growth; }
-  bool is_covered() const { return sums_.under_cover.gain_c > 0; }
+  bool is_covered() const { return rules_.cover.of_sun > 0; }
 
   void reserve() {
     std::vector<Sums*> all = {&sums_.days, &sums_.pace, &sums_.pot_age, &sums_.soil, &sums_.light};
@@ -83,18 +81,26 @@ class Adder {
   DayHeats heats_of(Date day) const {
     const double mean = climate_.mean_c(day);
     const double spread = climate_.spread_c(day);
-    const auto in_air = [&](const AirSums& air) {
-      const double c = mean + air.gain_c;
-      return AirDay{climate::capped_excess(c, growth().base_c, growth().top_c, spread),
+    const double sun = climate_.sun_mj(day);
+    const double ground = growth().heat_to_respond_kd > 0 ? rules_.ground_of_sun * sun : 0;
+    const auto heat = [&](double c) {
+      return climate::capped_excess(c, growth().base_c, growth().top_c, spread);
+    };
+    const auto in_air = [&](double c, double ground_c) {
+      const double last = heat(c);
+      return AirDay{ground_c > 0 ? heat(c + ground_c) : last, last,
                     growth().vernal_days ? climate::vernalisation(c) : 0};
     };
-    DayHeats heats{.open = in_air(sums_.open), .frame = in_air(sums_.frame)};
-    if (is_covered()) heats.under_cover = in_air(sums_.under_cover);
+    DayHeats heats{.open = in_air(mean, ground), .frame = in_air(mean + rules_.frame_gain_c, 0)};
+    if (is_covered()) {
+      heats.covered_c = warmer_c(rules_.cover, sun, mean);
+      heats.under_cover = in_air(mean + heats.covered_c, ground);
+    }
     if (model_.pot) {
-      heats.age = climate::expected_excess(mean + sums_.frame.gain_c, kPotBase, spread);
+      heats.age = climate::expected_excess(mean + rules_.frame_gain_c, kPotBase, spread);
     }
     if (growth().after_light) {
-      heats.light = climate::effective_day(*growth().after_light, mean + sums_.under_cover.gain_c);
+      heats.light = climate::effective_day(*growth().after_light, mean + heats.covered_c);
     }
     return heats;
   }
@@ -116,7 +122,7 @@ class Adder {
     const double pace = pace_of(day);
     const auto add_air = [&](AirSums& air, const AirDay& worth) {
       add(air.heat, light * worth.heat);
-      add(air.last, light * worth.heat * pace);
+      add(air.last, light * worth.last * pace);
       if (growth().vernal_days) add(air.chill, worth.chill);
     };
     add_air(sums_.open, heats.open);
@@ -127,13 +133,14 @@ class Adder {
     if (model_.pot) add(sums_.pot_age, light * heats.age);
     if (growth().after_light) add(sums_.light, heats.light);
     if (const auto& shoots = model_.emergence) {
-      const double soil_c = climate::soil_c(climate_, day) + sums_.under_cover.gain_c;
+      const double soil_c = climate::soil_c(climate_, day) + heats.covered_c;
       add(sums_.soil, std::max(0.0, soil_c - shoots->base_c));
     }
   }
 
   const climate::Climate& climate_;
   const Model& model_;
+  const Rules& rules_;
   DaySums sums_;
 };
 

@@ -20,8 +20,12 @@ struct Rules {
   double chill_from_share = 0.5;  // chilling counts from this share of the first stage (memory)
   int check_days = 7;             // no progress after planting out (memory)
   double frame_gain_c = 2.5;      // an unheated frame over the open (common practice: 2 to 3)
-  CoverGain cover = {};           // over the bed
-  int days_late = 0;              // besides what the place says of its flowers
+  // Until they can respond, plants outdoors are near the ground, which is warmer than the air by so
+  // many degrees for a megajoule of sun above it: 1.5 in April, 2.3 in June at 52 degrees north
+  // (memory; DEVELOPERS.md, Calibration).
+  double ground_of_sun = 0.055;
+  CoverGain cover = {};  // over the bed
+  int days_late = 0;     // besides what the place says of its flowers
 };
 
 // What the model is told of a crop.
@@ -35,11 +39,10 @@ struct Model {
 // What the days from the span's first up to each one are worth together.
 using Sums = std::vector<double>;
 
-// What the days are worth in air so much warmer than the open.
+// What the days are worth in one place.
 struct AirSums {
-  double gain_c = 0;
-  Sums heat;   // degree-days, slow-down under ten hours included
-  Sums last;   // heat times day-length pace
+  Sums heat;   // degree-days by the ground, slow-down under ten hours included
+  Sums last;   // degree-days in the air times day-length pace
   Sums chill;  // effective chilling days
 };
 
@@ -62,7 +65,7 @@ struct DaySums {
   // Degree-days of one day in warmth: of growth, of the age in a pot, of emergence.
   double warm_heat = 0, warm_age = 0, warm_soil = 0;
 
-  const AirSums& bed() const { return under_cover.gain_c > 0 ? under_cover : open; }
+  const AirSums& bed() const { return under_cover.heat.empty() ? open : under_cover; }
   // The sum of the days from `from` up to `until`.
   double sum(const Pieces& pieces, Date from, Date until) const;
   // The first day from `from` on at whose end the sum has reached `need`.

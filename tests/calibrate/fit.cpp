@@ -27,7 +27,10 @@ const Way& way_of(const Sheet& sheet, const Fact& fact) {
 }
 
 growth::CropClock clock_of(const Sheet& sheet, const Fact& fact, const World& world) {
-  return {world.climate_of(fact), sheet, nullptr, year_of(fact.latest), world.rules};
+  const climate::Climate& climate = world.climate_of(fact);
+  const int year = year_of(fact.latest);
+  const bool is_next = fact.latest >= climate.season_start(year + 1);
+  return {climate, sheet, nullptr, is_next ? year + 1 : year, world.rules};
 }
 
 double misfit(const Sheet& sheet, const Growth& growth, const std::vector<Fact>& facts,

@@ -10,7 +10,7 @@
 //   calibrate --coverage  how many of them fall into the window that the program tells
 //   calibrate --as-is     no fit: the sheets as they are (with any of the above)
 //   calibrate --left-out  the fitted facts, each by heats fitted to the crop's others
-//   calibrate --pot-pace=X, --check-days=N: with another constant of growth/day_sums.h
+//   calibrate --pot-pace=X, --check-days=N, --ground-of-sun=X: other constants of growth/day_sums.h
 //   calibrate --write     also puts the numbers into the sheets
 //   calibrate --check     ends with 1 where a sheet has other numbers than the fit
 #include <fmt/format.h>
@@ -50,7 +50,8 @@ int check(const std::vector<CropResult>& results) {
 // Mild winters: the coldest month averages 2 degC or more; warm summers: the hottest 20.
 std::string group_of(const climate::Climate& climate) {
   const bool mild = climate.coldest_month_c().value_or(0) >= 2;
-  const bool warm = climate.average_c(make_date(2027, 7, 15)) >= 20;
+  const Date midsummer = make_date(2027, climate.southern() ? 1 : 7, 15);
+  const bool warm = climate.average_c(midsummer) >= 20;
   return fmt::format("{} winter, {} summer", mild ? "mild" : "cold", warm ? "warm" : "cool");
 }
 
@@ -87,9 +88,11 @@ growth::Rules rules_of(std::set<std::string>& options) {
   for (auto option = options.begin(); option != options.end();) {
     const auto [name, value] =
         std::pair(option->substr(0, option->find('=')), option->substr(option->find('=') + 1));
-    const bool is_rule = name == "--pot-pace" || name == "--check-days";
+    const bool is_rule =
+        name == "--pot-pace" || name == "--check-days" || name == "--ground-of-sun";
     if (name == "--pot-pace") rules.pot_pace = std::stod(value);
     if (name == "--check-days") rules.check_days = std::stoi(value);
+    if (name == "--ground-of-sun") rules.ground_of_sun = std::stod(value);
     option = is_rule ? options.erase(option) : std::next(option);
   }
   return rules;
@@ -110,6 +113,7 @@ int run(const std::set<std::string>& options, const growth::Rules& rules) {
   if (options.contains("--left-out")) return left_out(sheets, facts, world);
   std::vector<CropResult> results;
   for (const auto& [crop, file] : sheets) {
+    if (file.is_group && facts[crop].empty()) continue;
     CropResult result{crop, kind_of(file.sheet), *file.sheet.growth, *file.sheet.growth, {}};
     const bool fitted = is_fitted(file.sheet, facts[crop]);
     if (fitted && !options.contains("--as-is")) {
@@ -151,7 +155,8 @@ int main(int argc, char** argv) {
     fmt::print(
         stderr,
         "usage: calibrate [--as-is] [--check] [--climates] [--coverage] [--facts] [--left-out]\n"
-        "                 [--markdown] [--write] [--pot-pace=X] [--check-days=N]\n");
+        "                 [--markdown] [--write] [--pot-pace=X] [--check-days=N] "
+        "[--ground-of-sun=X]\n");
     return 2;
   }
   try {

@@ -80,7 +80,7 @@ double spread_days(const CropResult& crop) {
   double squares = 0;
   int count = 0;
   for (const Judged& judged : crop.facts) {
-    if (!judged.error) continue;
+    if (!judged.error || judged.fact.kind == "account") continue;
     squares += *judged.error * *judged.error;
     ++count;
   }

@@ -26,7 +26,8 @@ struct CropResult {
 };
 
 // Days either side of the forecast within which 80 in 100 of a crop's facts fall, were they spread
-// like the normal distribution; never fewer than the usual spread.
+// like the normal distribution; never fewer than the usual spread. Accounts of other climates widen
+// nobody's window: more than 80 in 100 of all that is kept out lie inside as it is.
 double spread_days(const CropResult& crop);
 
 // The crops and, last, all of them: facts, mean and worst error in days, in and out of the fit.

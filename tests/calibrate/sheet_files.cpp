@@ -33,6 +33,13 @@ std::map<std::string, SheetFile> read_sheets(const std::string& folder) {
     const auto sheet = read::read_sheet(text_of(path), path, diagnostics);
     if (!sheet) throw BadTable(diagnostics.render());
     if (sheet->growth) sheets[sheet->name] = {path, *sheet};
+    for (const Group& group : sheet->groups) {
+      if (!group.growth) continue;
+      Sheet alone = *sheet;
+      alone.name += " " + group.name;
+      alone.growth = group.growth;
+      sheets[alone.name] = {path, alone, true};
+    }
   }
   return sheets;
 }

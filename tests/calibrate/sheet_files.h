@@ -12,9 +12,11 @@ namespace trug::calibrate {
 struct SheetFile {
   std::string path;
   Sheet sheet;
+  bool is_group = false;
 };
 
-// Every sheet of a folder with a growth table, by the crop's name.
+// Every sheet of a folder with a growth table, by the crop's name, and every group with one of its
+// own ("tulip early"), with that for the sheet's.
 std::map<std::string, SheetFile> read_sheets(const std::string& folder);
 
 // Puts both heats, the top and, where it is more than the usual, the spread into every growth table

@@ -238,5 +238,13 @@ TEST(UnderTenHours, HoldsExactlyTheShortDays) {
   }
 }
 
+// Example 8 of the FAO's paper: 32.2 megajoules at 20 degrees south on 3 September; beyond the
+// circle no sun in winter.
+TEST(SunMj, IsThePapers) {
+  EXPECT_NEAR(sun_mj(-20, make_date(2027, 9, 3)), 32.2, 0.03 * 32.2);
+  EXPECT_NEAR(sun_mj(70, make_date(2027, 12, 21)), 0, 1e-9);
+  EXPECT_NEAR(sun_mj(52, make_date(2027, 6, 21)), sun_mj(-52, make_date(2027, 12, 21)), 0.05);
+}
+
 }  // namespace
 }  // namespace trug::climate

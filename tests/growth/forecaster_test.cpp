@@ -50,8 +50,9 @@ Growth zinnia() { return {8, 28, 220, 350, short_day(0.02, 0.85), std::nullopt};
 Growth cosmos() { return {6, 27, 250, 370, short_day(0.03, 0.8), std::nullopt}; }
 Growth sunflower() { return {4, 28, 300, 560, {}, std::nullopt}; }
 
-// 15 degC under cover, the last stage standing still in pots, chilling only after the first stage.
-constexpr Rules kFirstTrial{.pot_pace = 0, .chill_from_share = 1};
+// 15 degC under cover, the last stage standing still in pots, chilling only after the first stage,
+// ground no warmer than the air.
+constexpr Rules kFirstTrial{.pot_pace = 0, .chill_from_share = 1, .ground_of_sun = 0};
 
 struct Row {
   std::string name;
@@ -236,7 +237,7 @@ TEST(Forecaster, TellsHowFarItHasComeByAGivenDay) {
   Growth growth = cornflower();
   growth.heat_to_respond_kd = 235;
   growth.heat_to_first_flower_kd = 435;
-  const Forecaster forecaster(climate, growth, kSpan);
+  const Forecaster forecaster(climate, growth, kSpan, {.ground_of_sun = 0});
   const auto share = [&](unsigned month, unsigned day) {
     const Date sown = make_date(2026, month, day);
     return forecaster
@@ -247,6 +248,26 @@ TEST(Forecaster, TellsHowFarItHasComeByAGivenDay) {
   EXPECT_NEAR(share(8, 25), 0.41, 0.04);
   EXPECT_NEAR(share(9, 1), 0.27, 0.04);
   EXPECT_NEAR(share(9, 5), 0.20, 0.04);
+}
+
+// 0.06 degrees for a megajoule are two degrees from late April to mid August at 52 degrees north:
+// what is sown then can respond about as soon as two degrees warmer, and grows on in the same air.
+TEST(Forecaster, SeedlingsFeelTheWarmGround) {
+  Place warmer = maritime(15);
+  for (double& c : std::get<MonthlyMeans>(warmer.temperatures).mean_c) c += 2;
+  const auto forecast = [](const Place& place, double ground_of_sun) {
+    const auto climate = climate::Climate::from(place);
+    const Date sown = make_date(2027, 4, 25);
+    return Forecaster(climate, cornflower(), kSpan, {.ground_of_sun = ground_of_sun})
+        .forecast({.start = sown, .in_ground = sown});
+  };
+  const Forecast in_air = forecast(maritime(15), 0), by_ground = forecast(maritime(15), 0.06);
+  const Date respond = *by_ground.stages.front().end;
+  EXPECT_LE(std::abs(days_between(*forecast(warmer, 0).stages.front().end, respond)), 2);
+  EXPECT_LT(respond, *in_air.stages.front().end);
+  EXPECT_EQ(by_ground.stages.back().need, in_air.stages.back().need);
+  const int sooner = days_between(respond, *in_air.stages.front().end);
+  EXPECT_LE(days_between(*by_ground.first_flower, *in_air.first_flower), sooner);
 }
 
 // Reckoned separately in Python: planted 25 March, 20 April and 15 May in England, gladiolus shows
