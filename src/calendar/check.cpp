@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <array>
+#include <span>
 #include <unordered_set>
 #include <utility>
 
@@ -26,7 +27,13 @@ struct Cardinality {
   std::string_view rule;
 };
 
+// By component.
 constexpr std::array kCardinalities = {
+    Cardinality{"VALARM", "ACTION", 1, 1, "RFC 5545, 3.6.6"},
+    Cardinality{"VALARM", "TRIGGER", 1, 1, "RFC 5545, 3.6.6"},
+    Cardinality{"VALARM", "DESCRIPTION", 0, 1, "RFC 5545, 3.6.6"},
+    Cardinality{"VALARM", "DURATION", 0, 1, "RFC 5545, 3.6.6"},
+    Cardinality{"VALARM", "REPEAT", 0, 1, "RFC 5545, 3.6.6"},
     Cardinality{"VCALENDAR", "VERSION", 1, 1, "RFC 5545, 3.7.4"},
     Cardinality{"VCALENDAR", "PRODID", 1, 1, "RFC 5545, 3.7.3"},
     Cardinality{"VCALENDAR", "CALSCALE", 0, 1, "RFC 5545, 3.7.1"},
@@ -57,11 +64,6 @@ constexpr std::array kCardinalities = {
     Cardinality{"VEVENT", "RRULE", 0, 1, "RFC 5545, 3.6.1"},
     Cardinality{"VEVENT", "URL", 0, 1, "RFC 5545, 3.6.1"},
     Cardinality{"VEVENT", "COLOR", 0, 1, "RFC 7986, 5.9"},
-    Cardinality{"VALARM", "ACTION", 1, 1, "RFC 5545, 3.6.6"},
-    Cardinality{"VALARM", "TRIGGER", 1, 1, "RFC 5545, 3.6.6"},
-    Cardinality{"VALARM", "DESCRIPTION", 0, 1, "RFC 5545, 3.6.6"},
-    Cardinality{"VALARM", "DURATION", 0, 1, "RFC 5545, 3.6.6"},
-    Cardinality{"VALARM", "REPEAT", 0, 1, "RFC 5545, 3.6.6"},
 };
 
 // Which component may stand in which; "" is the file itself.
@@ -77,34 +79,39 @@ struct Kept {
   int line = 0;  // 0: there is none
   std::string value;
   std::string type;  // its VALUE
+
+  // Takes the first of that name.
+  void take(std::string_view name, int at, const Property& property) {
+    if (line > 0 || property.name != name) return;
+    *this = {at, std::string(property.value), std::string(property.parameter("VALUE"))};
+  }
 };
 
 struct Component {
   std::string name;
   int line = 0;                                     // of its BEGIN
-  std::array<int, kCardinalities.size()> counts{};  // of each property with a rule
+  std::span<const Cardinality> rules;               // its own
+  std::array<int, kCardinalities.size()> counts{};  // by rule
   Kept uid, start, end, action;                     // the first of each
   int children = 0;
 
+  Component(int at, std::string_view called)
+      : name(called),
+        line(at),
+        rules(std::ranges::equal_range(kCardinalities, called, {}, &Cardinality::component)) {}
+
   void take(int at, const Property& property) {
-    for (std::size_t i = 0; i < counts.size(); ++i) {
-      if (is_about(kCardinalities[i], property.name)) ++counts[i];
-    }
-    for (const auto& [kept_name, kept] : {std::pair("UID", &uid), std::pair("DTSTART", &start),
-                                          std::pair("DTEND", &end), std::pair("ACTION", &action)}) {
-      if (property.name != kept_name || kept->line > 0) continue;
-      *kept = {at, std::string(property.value), std::string(property.parameter("VALUE"))};
-    }
+    if (const std::size_t rule = rule_of(property.name); rule < rules.size()) ++counts[rule];
+    uid.take("UID", at, property);
+    start.take("DTSTART", at, property);
+    end.take("DTEND", at, property);
+    action.take("ACTION", at, property);
   }
-  // Of a property with a rule.
-  int count(std::string_view property) const {
-    for (std::size_t i = 0; i < counts.size(); ++i) {
-      if (is_about(kCardinalities[i], property)) return counts[i];
-    }
-    return 0;
-  }
-  bool is_about(const Cardinality& rule, std::string_view property) const {
-    return rule.property == property && rule.component == name;
+  int count(std::string_view property) const { return counts[rule_of(property)]; }
+  // Behind the last where there is none.
+  std::size_t rule_of(std::string_view property) const {
+    const auto rule = std::ranges::find(rules, property, &Cardinality::property);
+    return static_cast<std::size_t>(rule - rules.begin());
   }
 };
 
@@ -201,9 +208,7 @@ class Checker {
       add(line, "a second VCALENDAR", kOwnRule);
     }
     if (!open_.empty()) ++open_.back().children;
-    open_.emplace_back();
-    open_.back().name = name;
-    open_.back().line = line;
+    open_.emplace_back(line, name);
   }
 
   void end(int line, std::string_view name) {
@@ -222,9 +227,8 @@ class Checker {
   }
 
   void check_cardinalities(const Component& component) {
-    for (std::size_t i = 0; i < kCardinalities.size(); ++i) {
-      const Cardinality& rule = kCardinalities[i];
-      if (rule.component != component.name) continue;
+    for (std::size_t i = 0; i < component.rules.size(); ++i) {
+      const Cardinality& rule = component.rules[i];
       const int count = component.counts[i];
       if (count < rule.least) {
         add(component.line, fmt::format("{} has no {}", component.name, rule.property), rule.rule);

@@ -41,16 +41,15 @@ int floor_after_loss(Instant now) {
   return static_cast<int>(std::max<long long>(0, minutes));
 }
 
-// Where the job stands among those of one day; what is no job of ours stands first.
-int order_of(const Change& change) {
-  const auto kind = work::parse_job_kind(change.category);
-  return kind ? work::trait(*kind).place_in_day : -1;
+Change change_of(ChangeKind kind, const Event& event, Date from) {
+  const auto job = work::parse_job_kind(event.category);
+  return {kind,           event.uid, event.summary, event.category,
+          event.location, from,      event.start,   job ? work::trait(*job).place_in_day : -1};
 }
 
 bool is_before(const Change& a, const Change& b) {
-  if (a.to != b.to) return a.to < b.to;
-  return std::tuple(order_of(a), std::tie(a.summary, a.uid)) <
-         std::tuple(order_of(b), std::tie(b.summary, b.uid));
+  return std::tie(a.to, a.place_in_day, a.summary, a.uid) <
+         std::tie(b.to, b.place_in_day, b.summary, b.uid);
 }
 
 int above(int sequence) {
@@ -128,8 +127,7 @@ class Merge {
   bool is_past(const StoredEvent& stored) const { return stored.event.end <= run_.today; }
 
   void report(ChangeKind kind, const Event& event, Date from) {
-    changes.push_back(
-        {kind, event.uid, event.summary, event.category, event.location, from, event.start});
+    changes.push_back(change_of(kind, event, from));
   }
 
   void begin(const Event& event) {
@@ -146,8 +144,7 @@ class Merge {
     const bool moved = event.start != old.start || event.end != old.end;
     if (is_past(stored) && !old.cancelled && !(event.recorded && moved)) {
       if (event.start > old.start) {
-        overtaken.push_back({ChangeKind::Moved, event.uid, event.summary, event.category,
-                             event.location, old.start, event.start});
+        overtaken.push_back(change_of(ChangeKind::Moved, event, old.start));
       }
       return keep(stored);
     }

@@ -68,8 +68,9 @@ struct Change {
   std::string summary;
   std::string category;
   std::string location;
-  Date from;  // its first day in the previous file; of a new event: `to`
-  Date to;    // its first day in the new file; of one that is gone: `from`
+  Date from;              // its first day in the previous file; of a new event: `to`
+  Date to;                // its first day in the new file; of one that is gone: `from`
+  int place_in_day = -1;  // as work::JobTrait has it; what is no job of ours stands first
 };
 
 // What was found in the place of the new file.

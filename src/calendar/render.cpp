@@ -10,6 +10,7 @@
 #include <optional>
 #include <stdexcept>
 #include <utility>
+#include <vector>
 
 #include "base/text.h"
 #include "calendar/content_line.h"
@@ -17,6 +18,7 @@
 namespace trug::calendar {
 namespace {
 
+constexpr int kMostKinds = 128;  // of properties; libical 3 knows 120, numbered without order
 constexpr int kRefreshSeconds = 12 * 60 * 60;
 
 struct FreeProperty {
@@ -31,6 +33,23 @@ void require_memory() {
   if (icalerrno == ICAL_NEWFAILED_ERROR || icalerrno == ICAL_ALLOCATION_ERROR) {
     throw std::bad_alloc();
   }
+}
+
+// What libical says of a kind of property. It searches its table for each answer: asked once.
+struct KindOfProperty {
+  const char* name;
+  icalvalue_kind type;  // where nothing else is said
+};
+const std::vector<KindOfProperty>& known_kinds() {
+  static const std::vector<KindOfProperty> kinds = [] {
+    std::vector<KindOfProperty> all;
+    for (int i = 0; i < kMostKinds; ++i) {
+      const auto kind = static_cast<icalproperty_kind>(i);
+      all.push_back({icalproperty_kind_to_string(kind), icalproperty_kind_to_value_kind(kind)});
+    }
+    return all;
+  }();
+  return kinds;
 }
 
 // Properties made by libical, which says their names, their types and their values, one line each.
@@ -78,8 +97,9 @@ class Lines {
     const icalproperty_kind kind = icalproperty_isa(property);
     const icalvalue_kind type = icalvalue_isa(value);
     const char* x_name = icalproperty_get_x_name(property);
-    std::string words = x_name != nullptr ? x_name : icalproperty_kind_to_string(kind);
-    if (type != icalproperty_kind_to_value_kind(kind) || kind == ICAL_REFRESHINTERVAL_PROPERTY) {
+    const KindOfProperty& known = known_kinds().at(static_cast<std::size_t>(kind));
+    std::string words = x_name != nullptr ? x_name : known.name;
+    if (type != known.type || kind == ICAL_REFRESHINTERVAL_PROPERTY) {
       words.append(";VALUE=").append(icalvalue_kind_to_string(type));
     }
     return words;
@@ -105,6 +125,9 @@ std::size_t control_octets(std::string_view text, std::size_t at) {
 // Without control characters (RFC 5545, 3.3.11 forbids them, libical lets them pass) and without
 // blanks around it (readers strip them). Line breaks become `line_break`.
 std::string clean(std::string_view text, char line_break) {
+  bool is_clean = true;
+  for (const char c : text) is_clean &= (c >= 0x20 && c < 0x7f) || c == line_break;
+  if (is_clean) return std::string(trimmed(text, " \n"));
   if (!is_valid_utf8(text)) throw std::invalid_argument("a calendar text is not UTF-8");
   std::string result;
   result.reserve(text.size());
