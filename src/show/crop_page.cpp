@@ -311,8 +311,9 @@ std::string heats_text(const Sheet& sheet, Style style) {
     if (!group.growth) continue;
     text += "\nHeat of the " + group.name + " group\n" + growth_text(*group.growth, style);
   }
-  if (sheet.growth) return text;
-  return text + "\nNo heat constants: first cuts come from windows, three weeks either side.\n";
+  return !text.empty()
+             ? text
+             : "\nNo heat constants: first cuts come from windows, three weeks either side.\n";
 }
 
 }  // namespace

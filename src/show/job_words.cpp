@@ -227,7 +227,7 @@ std::string cut_back(const Subject& of) {
 std::string uncover(const Subject& of) {
   return of.sowing.under_fleece && work::is_mulched(of.sheet)
              ? "Draw the mulch off the crowns, so that the shoots come through."
-             : "Take the fleece off for good, on a dull, mild day.";
+             : "Take the fleece off these plants for good, on a dull, mild day.";
 }
 
 std::string disbud(const Subject& of) { return of.sheet.disbud ? of.sheet.disbud->text : ""; }

@@ -213,8 +213,9 @@ class Life {
   }
 
   std::string reckoned_by_window() const {
-    const std::string_view reason = !climate_.has_temperatures()
-                                        ? "the plan gives no temperatures"
+    const std::string_view reason = !climate_.has_temperatures() ? "the plan gives no temperatures"
+                                    : sowing_.raised_by().needs == Needs::Tunnel
+                                        ? "its heat is known in the open only"
                                         : "the sheet has no heat constants";
     return row("reckoned by", fmt::format("the trade's windows, since {}", reason));
   }

@@ -17,8 +17,8 @@ std::string more_for_the_winter(const ground::Sowing& sowing) {
 
 std::string cover_words(const Place& place, const ground::Sowing& sowing) {
   if (!sowing.under_fleece) {
-    return "Lay the bed's fleece, loose enough to grow into and held down all round; open it in "
-           "mild spells.";
+    return "Lay the bed's fleece over these plants, loose enough to grow into and held down all "
+           "round; open it in mild spells.";
   }
   return fmt::format(
       "Lay {}: the usual coldest night here is {} degC and it survives {} degC bare. So covered, "

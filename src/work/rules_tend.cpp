@@ -23,7 +23,7 @@ constexpr int kFleeceAfterFrost = 28;
 constexpr int kWorthLaying = 7;  // days under fleece (memory)
 constexpr int kYoungDays = 28;   // in which slugs and drought take it (common practice)
 // In March (south September), or eight weeks before the last frost where that is later; and a
-// fortnight before it flowers (common practice).
+// fortnight before it flowers, but what flowers under hoops is cut beneath them (common practice).
 constexpr int kUncoverIntoYear = 60, kUncoverBeforeFrost = 56, kUncoverBeforeFlower = 14;
 // From February (south August): before, frost may follow into the cuts, however early the last
 // frost (memory).
@@ -165,8 +165,9 @@ std::optional<JobDraft> support(const Sowing& sowing, const RuleContext&) {
                     .where = Raised::InPlace};
   }
   const Date flower = sowing.timeline.first_flower.likely;
-  const int low_for = is_sown_there(sowing) ? days_to_come_up(*sowing.sheet) + kSupportAfterComingUp
-                                            : kSupportAfterPlanting;
+  const bool is_up = sowing.stands || is_planted_out(sowing);
+  const int low_for =
+      is_up ? kSupportAfterPlanting : days_to_come_up(*sowing.sheet) + kSupportAfterComingUp;
   const Date day = std::max(sowing.in_ground + Days{low_for}, flower - Days{kSupportBeforeFlower});
   return JobDraft{.kind = JobKind::Support,
                   .window = {day, day - Days{7}, std::max(day, flower - Days{kSupportLast})},
@@ -186,7 +187,9 @@ std::optional<Fleeced> through_winter(const Sowing& sowing, const RuleContext& c
   const Window laid = around(frost + Days{kFleeceAfterFrost}, kFleeceAfterFrost, kFleeceAfterFrost);
   Date off = std::max(context.season.range().from + Days{kUncoverIntoYear},
                       context.season.frosts().last - Days{kUncoverBeforeFrost});
-  off = std::min(off, sowing.timeline.first_flower.likely - Days{kUncoverBeforeFlower});
+  if (sowing.raised_by().needs != Needs::Tunnel) {
+    off = std::min(off, sowing.timeline.first_flower.likely - Days{kUncoverBeforeFlower});
+  }
   return Fleeced{laid, std::max({off, sowing.in_ground, laid.last + Days{1}})};
 }
 

@@ -45,6 +45,12 @@ const Place& maine() {  // Albion; its frosts as the seed house prints them
             October / 5);
   return kMaine;
 }
+const Place& carolina() {
+  static const Place kCarolina =
+      place(35.9, {4.5, 6.5, 10.5, 15.5, 20.0, 24.5, 26.5, 25.5, 22.5, 16.5, 11.0, 6.5}, April / 18,
+            October / 22);
+  return kCarolina;
+}
 
 // The window told for the first cut of what is started so, in the open or under that cover.
 std::optional<growth::DateSpread> told(const Place& where, Cover cover, const Started& planting) {
@@ -219,6 +225,25 @@ TEST(UnderCover, Dates) {
     if (window && window->early <= middle && middle <= window->late) ++held;
   }
   std::cout << held << " of " << dates << " in the window told\n";
+}
+
+// Whose windows tell the flower, however late it is planted: anemones take 70 to 100 days from
+// planting, ranunculus 90 to 110 (memory).
+TEST(UnderCover, NothingPlantedLateIsCutBeforeItsDays) {
+  const std::map<std::string, int> fewest = {{"anemone", 70}, {"ranunculus", 90}};
+  int walked = 0;
+  for (const Sheet* of : all_sheets()) {
+    for (const Way& way : of->ways) {
+      if (way.needs != Needs::Tunnel || way.method != Method::Bulb) continue;
+      for (Date start = day("2026-10-01"); start <= day("2027-02-01"); start += Days{1}) {
+        const auto cut = in_tunnel(carolina(), {of->name, way.name, iso(start), "", ""});
+        ASSERT_TRUE(cut);
+        EXPECT_GE(days_between(start, *cut), fewest.at(of->name)) << of->name << iso(start);
+        ++walked;
+      }
+    }
+  }
+  EXPECT_EQ(walked, 2 * 124);
 }
 
 TEST(UnderCover, GainsOnTheOpen) {

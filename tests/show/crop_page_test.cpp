@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
-#include <gtest/gtest.h>
-
 #include "show/crop_page.h"
+
+#include <gtest/gtest.h>
 
 namespace trug::show {
 namespace {
@@ -46,6 +46,19 @@ TEST(CropPage, SaysHowDeepAndWhenToPinch) {
   sheet.depth_mm.reset();
   sheet.ways.front().method = Method::BoughtPlants;
   EXPECT_FALSE(says(sheet, "depth                 on the surface"));
+}
+
+TEST(CropPage, SaysThatNoHeatIsKnownOnlyWhereNoneIs) {
+  const auto knows_none = [](const Sheet& sheet) {
+    return crop_page(sheet, Style{.width = 100}).find("No heat constants") != std::string::npos;
+  };
+  Sheet sheet = made_up();
+  EXPECT_TRUE(knows_none(sheet));
+  sheet.groups = {{.name = "early", .growth = Growth{}}};
+  EXPECT_FALSE(knows_none(sheet));
+  sheet.groups.clear();
+  sheet.growth = Growth{};
+  EXPECT_FALSE(knows_none(sheet));
 }
 
 }  // namespace

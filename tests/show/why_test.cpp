@@ -37,6 +37,15 @@ TEST(Why, AStartBeforeTheWindowIsNotAfterIt) {
   EXPECT_TRUE(says(cornflower("2027-04-28"), ": inside it"));
 }
 
+TEST(Why, WaysUnderCoverGoByTheTradesWindows) {
+  const std::string text =
+      page(planned("",
+                   "[[bed]]\nname = \"b\"\nlength_m = 4.6\nwidth_m = 0.9\ncover = \"tunnel\"\n"
+                   "[[bed.stretch]]\nlength_m = 2.2\n[[bed.stretch.crop]]\ncrop = \"anemone\"\n"
+                   "way = \"corms in autumn under cover\"\n"));
+  EXPECT_TRUE(says(text, "the trade's windows, since its heat is known in the open only")) << text;
+}
+
 Planned sunflowers() {
   return planned("", kBed + "[[bed.stretch.crop]]\ncrop = \"sunflower\"\nsuccessions = 3\n");
 }

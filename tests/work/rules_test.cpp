@@ -341,6 +341,9 @@ TEST_F(Rules, SupportWhatFallsOver) {
   }
   live("2027-04-10", "2027-04-10", "2027-08-01", "2027-09-01");
   EXPECT_EQ(told(Support), "2027-06-13, 2027-06-06 to 2027-07-11, in place") << "seven weeks";
+  way().method = Method::Bulb;
+  live("2027-04-10", "2027-04-10", "2027-06-01", "2027-09-01");
+  EXPECT_EQ(told(Support), "2027-05-22, 2027-05-15 to 2027-05-22, in place") << "corms come up too";
 }
 
 TEST_F(Rules, StakesAndFramesStandBeforeWhatTheyHold) {
@@ -371,6 +374,9 @@ TEST_F(Rules, UncoverWhenTheWinterIsOver) {
   EXPECT_EQ(told(Uncover), "2027-03-20, 2027-03-20 to 2027-04-10, in place");
   live("2026-09-20", "2026-09-20", "2027-03-20", "2027-07-01");
   EXPECT_EQ(told(Uncover), "2027-03-06, 2027-03-06 to 2027-03-27, in place");
+  way().needs = Needs::Tunnel;
+  EXPECT_EQ(told(Uncover), "2027-03-20, 2027-03-20 to 2027-04-10, in place")
+      << "cut beneath its hoops";
 }
 
 // Under a bed's fleece: what is green in the winter from its frosts on, what sleeps from March on.
