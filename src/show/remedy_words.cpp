@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <cmath>
+#include <cstdlib>
 #include <string_view>
 #include <variant>
 #include <vector>
@@ -257,8 +258,10 @@ std::string weeks_more(int weeks) {
                      weeks == 1 ? "its vase" : "their vases");
 }
 
+// "40 stems", "26 stems fewer"
 std::string stems_words(double stems) {
-  return counted(static_cast<int>(std::lround(stems)), "stem");
+  const auto count = static_cast<int>(std::lround(stems));
+  return counted(std::abs(count), "stem") + (count < 0 ? " fewer" : "");
 }
 
 // "; that costs 12 stems and gives 1 week more its vase"

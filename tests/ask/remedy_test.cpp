@@ -136,6 +136,9 @@ TEST(Remedies, OfWhatIsSownTooLateAreTheWaysStillPossible) {
     EXPECT_EQ(after.schedule.of(0)[0].raised_by().name, one.way);
     EXPECT_NEAR(stems(after.schedule.sowings), one.stems, 1e-6);
   }
+  Finding fewer = *finding;
+  fewer.remedy->ways = {{.change = {}, .way = "bought plants", .stems = -26}};
+  EXPECT_EQ(show::remedy_text(p.plan, fewer), "still possible: bought plants (26 stems fewer)");
 }
 
 constexpr std::string_view kSummerWish =
