@@ -6,7 +6,7 @@ import datetime
 WEEK = datetime.timedelta(days=7)
 INTO_GROUND = {"sow", "plant", "plant-out"}
 LIFTS = {"lift", "lift-and-store"}
-AFTER_LIFT = LIFTS | {"clear-and-feed", "look-for-seedlings", "look-at-stored"}
+AFTER_LIFT = LIFTS | {"clear-and-feed", "look-for-seedlings", "look-at-stored", "replant"}
 # What is done in this order to one sowing, each not before the one in front of it.
 RAISED = ["sow", "prick-out", "pot-on", "harden-off", "plant-out"]
 BEFORE_START = {"order-seed", "order-bulbs", "order-tubers", "order-plants", "pre-treat"}
@@ -209,9 +209,13 @@ def all_told(garden):
 def all_in_calendar(garden):
     """The calendar holds every job, on its day, by itself or told with another of that day, and
     nothing else that is not cancelled."""
+    # A list that no calendar is named for does not know what an earlier one had ordered by now.
+    orders = "calendar" in garden.plan.toml
     live = {event.uid: event for event in garden.events
-            if not event.cancelled and event.summary != ENDED}
-    told = {job.uid: job for job in garden.jobs if job.told_with is None}
+            if not event.cancelled and event.summary != ENDED and
+            (orders or not event.summary.startswith("Order "))}
+    told = {job.uid: job for job in garden.jobs
+            if job.told_with is None and (orders or not job.kind.startswith("order-"))}
     for job in garden.jobs:
         major = told.get(job.told_with)
         if job.told_with and (major is None or (major.day, major.planting) != (job.day, job.planting)):
@@ -255,7 +259,8 @@ def all_in_weeks(garden):
     for planting, spans in grown.items():
         in_weeks = any(first < monday + WEEK and last >= monday
                        for monday in mondays for first, last in spans)
-        if in_weeks and planting in cut and given[planting] <= 0:
+        said = "few-stems" in garden.found(planting)  # hardly a stem in its best week
+        if in_weeks and planting in cut and given[planting] <= 0 and not said:
             yield "%s is cut, and no week has a stem of it" % planting
         # What stood and was over before the plan began asks for no cut of it.
         was_over = all(last < garden.plan.toml.get("began", datetime.date.min) for _, last in spans)

@@ -68,8 +68,13 @@ def documents():
         weeks.append({"monday": monday, "stems": {"likely": stems},
                       "kinds": [{"planting": "bed 1/" + planting, "stems": {"likely": stems}}]})
     late = {"planting": "bed 1/zinnia", "code": "late-start"}
-    return {"plantings": plantings, "jobs": jobs, "findings": [late], "weeks": weeks,
+    return {"plan": PLAN, "plantings": plantings, "jobs": jobs, "findings": [late], "weeks": weeks,
             "events": [(one["uid"], one["date"]) for one in jobs]}
+
+
+def summary_of(uid):
+    planting, kind = uid.split(" ") if " " in uid else (uid, "more")
+    return "%s %s" % (kind.replace("-", " ").capitalize(), planting)
 
 
 def calendar(events):
@@ -77,16 +82,39 @@ def calendar(events):
     lines = ["BEGIN:VCALENDAR"]
     for uid, date in events:
         lines += ["BEGIN:VEVENT", "UID:" + uid[:6], " " + uid[6:],
-                  "DTSTART;VALUE=DATE:" + date.replace("-", ""), "SUMMARY:" + uid, "BEGIN:VALARM",
+                  "DTSTART;VALUE=DATE:" + date.replace("-", ""), "SUMMARY:" + summary_of(uid),
+                  "BEGIN:VALARM",
                   "UID:none", "END:VALARM", "END:VEVENT"]
     return "\r\n".join(lines + ["END:VCALENDAR", ""])
 
 
 def told(wrong, sheets):
-    one = garden.Garden(PLAN, wrong, calendar(wrong["events"]), wrong)
+    one = garden.Garden(wrong["plan"], wrong, calendar(wrong["events"]), wrong)
     found = {rule.__name__: list(rule(one)) for rule in rules.RULES}
     found["inside_trade"] = list(rules.inside_trade(one, sheets))
     return {name for name, complaints in found.items() if complaints}
+
+
+def without_event(uid):
+    def change(d):
+        d["events"] = [e for e in d["events"] if e[0] != uid]
+    return change
+
+
+def allowed():
+    """What is done to the garden and breaks no rule."""
+    def replanted(d):
+        d["jobs"].append(job("cornflower", "replant", "2027-10-02", None))
+        d["events"].append(("cornflower replant", "2027-10-02"))
+
+    def hardly_a_stem(d):
+        d["weeks"][2].update(kinds=[], stems={"likely": 0.0})
+        d["findings"].append({"planting": "bed 1/zinnia", "code": "few-stems"})
+
+    return [("nothing", lambda d: None, set()),
+            ("put in again in autumn", replanted, set()),
+            ("ordered as an earlier calendar had it", without_event("cornflower order-seed"), set()),
+            ("cut, with hardly a stem, and told so", hardly_a_stem, set())]
 
 
 def breaks():
@@ -106,8 +134,12 @@ def breaks():
     def without(uid):
         def change(d):
             d["jobs"] = [j for j in d["jobs"] if j["uid"] != uid]
-            d["events"] = [e for e in d["events"] if e[0] != uid]
+            without_event(uid)(d)
         return change
+
+    def order_without_event(d):
+        d["plan"] = 'calendar = "garden.ics"\n' + PLAN
+        without_event("cornflower order-seed")(d)
 
     return [
         ("lifted after the next is in", planting(0, lift="2027-07-01"), {"ground_by_days"}),
@@ -132,6 +164,8 @@ def breaks():
         ("not planted out", without("cosmos plant-out"), {"all_told"}),
         ("left out unsaid", lambda d: d["plantings"].pop(), {"all_told", "all_in_weeks"}),
         ("not in the calendar", lambda d: d["events"].pop(), {"all_in_calendar"}),
+        ("an order not in the calendar that the plan names", order_without_event,
+         {"all_in_calendar"}),
         ("on another day in the calendar",
          lambda d: d["events"].append((d["events"].pop()[0], "2027-10-15")), {"all_in_calendar"}),
         ("more in the calendar", lambda d: d["events"].append(("more", "2027-10-15")),
@@ -149,7 +183,7 @@ def breaks():
 def main(folder):
     sheets = occupancy.read_sheets(folder)
     failed = 0
-    for name, change, wanted in [("nothing", lambda d: None, set())] + breaks():
+    for name, change, wanted in allowed() + breaks():
         wrong = copy.deepcopy(documents())
         change(wrong)
         found = told(wrong, sheets)
