@@ -11,7 +11,6 @@
 #include "garden/crop_spec.h"
 #include "ground/judge.h"
 #include "ground/judge_dates.h"
-#include "ground/starts.h"
 #include "ground/tried_ways.h"
 #include "growth/cover.h"
 
@@ -22,17 +21,6 @@ namespace {
 // less (memory).
 constexpr Days kWaitsForGround{28};
 constexpr double kHavingWaited = 0.8;
-
-// So much later than its window it may go into the ground; what is overdue is as right as a pin.
-int late_weeks(const Way& way, const Begun& begun) {
-  if (way.pre_chilled) return 0;
-  const bool is_due = begun.start_from || begun.in_ground_from || begun.ready_from;
-  if (way.flowers != FlowersIn::SameYear && !is_due) return kMostLateDaysNextYear / 7;
-  if (way.method == Method::Bulb) return kLateWeeksBulbs;
-  const bool in_bed = !way.weeks_under_cover || way.raised == Raised::NurseryBed;
-  const bool is_long = !in_bed && way.weeks_under_cover->low > kLongUnderCoverWeeks;
-  return is_long ? kLateWeeksLongUnderCover : kLateWeeks;
-}
 
 // What stands already is not pinched, unless it was.
 bool is_pinched(const Sheet& sheet, const CropEntry& entry, const Begun& begun) {
@@ -54,8 +42,12 @@ bool is_sold(const Sheet& sheet) {
   return std::ranges::find(sheet.ways, Method::BoughtPlants, &Way::method) != sheet.ways.end();
 }
 
-// Whether the rules bind what the plan pins, or are only told.
-enum class Pinned { Bound, Told };
+// Whether the plan names its way or one of its days.
+bool is_pinned(const Pins& pins) { return pins.way || pins.start_on || pins.plant_on; }
+
+// Whether the rules bind what the plan pins, but for the day on which its calendar has it set out,
+// or are only told.
+enum class Pinned { Bound, BoundUnlessTold, Told };
 bool is_told(Pinned pinned) { return pinned == Pinned::Told; }
 
 // Generates and judges the candidates of one crop and group.
@@ -68,6 +60,7 @@ class Generator {
         entry_(entry),
         group_(group),
         begun_(begun),
+        pinned_(pinned),
         pinch_(is_pinched(sheet, entry, begun)),
         clock_(setting.climate, sheet, group, setting.flowering_year, setting.rules, pinch_),
         case_{setting, sheet, entry, group, begun, clock_, is_told(pinned)} {}
@@ -169,7 +162,7 @@ class Generator {
     if (const auto& pin = entry_.pins.plant_on; pin && *pin > start) days = {*pin, *pin + Days{1}};
     const auto before = report_.allowed;
     const auto told = day_told(way, start, begun_.earlier);
-    if (told) try_start(index, start, *told, out);
+    if (told) set_out_as_told(index, *told, out);
     for (Date day = days.from; day < days.until; day += Days{1}) {
       if (day == told) continue;
       if (may_work(setting_.work, entry_, day)) try_start(index, start, day, out);
@@ -185,6 +178,12 @@ class Generator {
     const Date out_by = start + Days{std::lround(7 * way.weeks_under_cover->high)};
     try_start(index, start, std::max(out_by, soonest_out(begun_, setting_).value_or(out_by)), out);
     case_.must_stand = false;
+  }
+
+  void set_out_as_told(std::size_t index, Date day, Candidates& out) {
+    const bool was_told = std::exchange(case_.told, pinned_ != Pinned::Bound);
+    try_start(index, *begun_.start, day, out);
+    case_.told = was_told;
   }
 
   void wait_for_ground(std::size_t index, Date from, Candidates& out) {
@@ -253,6 +252,7 @@ class Generator {
   const CropEntry& entry_;
   const Group* group_;
   const Begun& begun_;
+  Pinned pinned_;
   bool pinch_;
   growth::CropClock clock_;
   Case case_;
@@ -290,8 +290,7 @@ void keep_least(std::vector<Candidate>& list, Of of) {
 // What the plan pins though the rules leave nothing of it: that which is nearest to them.
 std::vector<Candidate> nearest_pinned(const Setting& setting, const Sheet& sheet,
                                       const CropEntry& entry, const Begun& begun) {
-  const Pins& pins = entry.pins;
-  if (!pins.way && !pins.start_on && !pins.plant_on) return {};
+  if (!is_pinned(entry.pins)) return {};
   Candidates told;
   generate(setting, sheet, entry, begun, Pinned::Told, told);
   const Refusal* nearest = nullptr;
@@ -304,6 +303,19 @@ std::vector<Candidate> nearest_pinned(const Setting& setting, const Sheet& sheet
   return std::move(told.list);
 }
 
+// Whether what has begun was told for a day of which the rules leave nothing: had the plan's pins
+// to be chosen anew, on any day, they would break one again.
+Pinned pinned_as_told(const Setting& setting, const Sheet& sheet, const CropEntry& entry,
+                      const Begun& begun) {
+  if (!begun.way || !begun.earlier || !is_pinned(entry.pins)) return Pinned::Bound;
+  Setting any_day = setting;
+  any_day.first_day.reset();
+  any_day.today.reset();
+  Candidates kept;
+  generate(any_day, sheet, entry, {.again_from = begun.again_from}, Pinned::Bound, kept);
+  return kept.list.empty() ? Pinned::BoundUnlessTold : Pinned::Bound;
+}
+
 // The candidates of one sowing of which something is known.
 Candidates candidates_of(const Setting& setting, const Sheet& sheet, const CropEntry& entry,
                          Begun begun) {
@@ -314,7 +326,7 @@ Candidates candidates_of(const Setting& setting, const Sheet& sheet, const CropE
     return candidates_of(setting, sheet, anew, std::move(begun));
   }
   Candidates result;
-  generate(setting, sheet, entry, begun, Pinned::Bound, result);
+  generate(setting, sheet, entry, begun, pinned_as_told(setting, sheet, entry, begun), result);
   if (result.list.empty()) result.list = nearest_pinned(setting, sheet, entry, begun);
   if (begun.young_plants && result.list.empty()) {
     begun.young_plants = false;

@@ -185,7 +185,7 @@ std::optional<Refusal> judge_chill(const Case& of, Candidate& c, const Way& way)
     return refusal;
   }
   if (cold->share() < growth::kLeastColdShare) {
-    c.without_flower = !has_begun(of);
+    c.without_flower = true;
     return refusal;
   }
   if (of.sheet.chill) c.cold = cold;
@@ -246,11 +246,8 @@ std::optional<Refusal> set_timeline(const Case& of, Candidate& c, const Way& way
     c.off_record = may_be ? days_between(*cut, timeline->first_cut.likely) : kNotThatStart;
     timeline = of.clock.timeline(way, c.start, c.in_ground, {pinched, cut});
   }
-  std::optional<Refusal> refusal;
-  if (!has_begun(of)) {
-    refusal = timeline ? judge_first_cut(of, c, way, *timeline) : no_flower(of, c, way);
-  }
-  c.without_flower = !timeline || refusal || (c.without_flower && !cut);
+  auto refusal = timeline ? judge_first_cut(of, c, way, *timeline) : no_flower(of, c, way);
+  c.without_flower = !timeline || (!cut && (refusal || c.without_flower));
   c.timeline =
       c.without_flower ? of.clock.without_flower(way, c.start, c.in_ground) : std::move(*timeline);
   return refusal;
@@ -352,7 +349,7 @@ struct Judging {
 constexpr Judging kJudgings[] = {
     {judge_frost, Spares::WhatIsThere},          {judge_cold_soil, Spares::WhatIsThere},
     {judge_warm_soil, Spares::WhatHasBegun},     {judge_winter, Spares::WhatHasBegun},
-    {judge_chill, Spares::WhatHasBegun},         {set_timeline, Spares::Nothing},
+    {judge_chill, Spares::WhatHasBegun},         {set_timeline, Spares::WhatHasBegun},
     {judge_before_winter, Spares::WhatHasBegun}, {judge_summer, Spares::WhatHasBegun},
     {judge_pot, Spares::WhatHasBegun},           {judge_season, Spares::WhatHasBegun},
     {judge_wish, Spares::WhatHasBegun},

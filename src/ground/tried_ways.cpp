@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "ground/starts.h"
 #include "growth/summer.h"
 
 namespace trug::ground {
@@ -95,6 +96,16 @@ std::optional<Date> day_told(const Way& way, Date start, const std::optional<Ear
   const Date grown = start + grown_after(way);
   const bool stays = start <= earlier->start || grown <= earlier->in_ground;
   return stays ? std::optional(earlier->in_ground) : std::nullopt;
+}
+
+int late_weeks(const Way& way, const Begun& begun) {
+  if (way.pre_chilled) return 0;
+  const bool is_due = begun.start_from || begun.in_ground_from || begun.ready_from;
+  if (way.flowers != FlowersIn::SameYear && !is_due) return kMostLateDaysNextYear / 7;
+  if (way.method == Method::Bulb) return kLateWeeksBulbs;
+  const bool in_bed = !way.weeks_under_cover || way.raised == Raised::NurseryBed;
+  const bool is_long = !in_bed && way.weeks_under_cover->low > kLongUnderCoverWeeks;
+  return is_long ? kLateWeeksLongUnderCover : kLateWeeks;
 }
 
 }  // namespace trug::ground

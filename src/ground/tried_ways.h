@@ -39,4 +39,8 @@ DateRange days_to_try(const Way& way, const Pins& pins, DateRange days);
 // that its plants are too small then.
 std::optional<Date> day_told(const Way& way, Date start, const std::optional<Earlier>& earlier);
 
+// So many weeks later than its window it may go into the ground; what is overdue is as right as a
+// pin.
+int late_weeks(const Way& way, const Begun& begun);
+
 }  // namespace trug::ground

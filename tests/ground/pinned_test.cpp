@@ -8,6 +8,7 @@
 #include <map>
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "ground/candidates.h"
 #include "ground/made_up_garden.h"
@@ -46,7 +47,8 @@ CropEntry by_way(const Sheet& sheet) {
 
 // Nothing to raise plants in where `shelter` is not.
 Candidates ask(const Place& place, const Sheet& sheet, const CropEntry& entry,
-               const Shelter& shelter = everything(), std::optional<Date> first_day = {}) {
+               const Shelter& shelter = everything(), std::optional<Date> first_day = {},
+               const std::vector<Begun>& known = {}) {
   const auto climate = climate::Climate::from(place);
   const Work work;
   return candidates({.climate = climate,
@@ -55,7 +57,15 @@ Candidates ask(const Place& place, const Sheet& sheet, const CropEntry& entry,
                      .shelter = shelter,
                      .flowering_year = 2027,
                      .first_day = first_day},
-                    sheet, entry);
+                    sheet, entry, known);
+}
+
+// What a calendar that told of that start leaves known, once its first day lies behind.
+Begun begun_as_told(const Candidate& c) {
+  Begun begun{.way = c.way, .start = c.start, .start_told = true};
+  if (c.start == c.in_ground) begun.in_ground = c.in_ground;
+  begun.earlier = Earlier{c.way, c.group ? c.group->name : "", c.start, c.in_ground, c.lift_from};
+  return begun;
 }
 
 Place upland() {
@@ -161,6 +171,25 @@ TEST(Pinned, IsChosenWhateverRuleItBreaksAndToldIt) {
   for (const Rule rule : kErrors) ++walked[rule];
   for (int rule = 0; rule <= static_cast<int>(Rule::Pinned); ++rule) {
     EXPECT_EQ(walked.count(static_cast<Rule>(rule)), 1u) << rule;
+  }
+}
+
+// The next calendar says the same of it.
+TEST(Pinned, IsHadAgainOnceItHasBegun) {
+  for (const Told& row : all_told()) {
+    SCOPED_TRACE(static_cast<int>(row.rule));
+    const Shelter shelter = row.rule == Rule::NoShelter ? Shelter{.given = true} : everything();
+    const Candidates told = ask(row.place, row.sheet, row.entry, shelter);
+    ASSERT_FALSE(told.list.empty());
+    const Candidate& one = told.list.front();
+    const Candidates again =
+        ask(row.place, row.sheet, row.entry, shelter, {}, {begun_as_told(one)});
+    const auto same = std::ranges::find_if(again.list, [&](const Candidate& c) {
+      return c.start == one.start && c.in_ground == one.in_ground && c.group == one.group;
+    });
+    ASSERT_NE(same, again.list.end());
+    EXPECT_EQ(same->without_flower, one.without_flower);
+    EXPECT_EQ(same->timeline.first_cut.likely, one.timeline.first_cut.likely);
   }
 }
 
