@@ -152,12 +152,12 @@ std::optional<JobDraft> pinch(const Sowing& sowing, const RuleContext& context) 
 }
 
 // Stakes and frames stand before roots and tubers are there to be pierced, nets and rings before
-// what they hold is tall.
+// what they hold is tall; what does not flower within the year is not.
 std::optional<JobDraft> support(const Sowing& sowing, const RuleContext&) {
   using enum Sheet::Support;
   const Sheet::Support kind = sowing.sheet->support;
   const bool is_too_young = stays_in_ground(sowing.sheet->life_cycle) && !sowing.gives_stems();
-  if (kind == No || is_too_young) return std::nullopt;
+  if (kind == No || is_too_young || sowing.without_flower) return std::nullopt;
   // What is sown there is staked when it is thinned to its distance.
   if (!sowing.stands && (kind == Frame || (kind == Stakes && !is_sown_there(sowing)))) {
     return JobDraft{.kind = JobKind::Support,

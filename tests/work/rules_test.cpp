@@ -344,6 +344,8 @@ TEST_F(Rules, SupportWhatFallsOver) {
   way().method = Method::Bulb;
   live("2027-04-10", "2027-04-10", "2027-06-01", "2027-09-01");
   EXPECT_EQ(told(Support), "2027-05-22, 2027-05-15 to 2027-05-22, in place") << "corms come up too";
+  sowing_.without_flower = true;
+  EXPECT_EQ(told(Support), "none") << "it stays low";
 }
 
 TEST_F(Rules, StakesAndFramesStandBeforeWhatTheyHold) {
