@@ -212,7 +212,8 @@ std::optional<FewStems> few_stems(const View& view, std::size_t planting) {
   const int first_year = first_year_in_cut(*view.weighed(planting).sheet,
                                            view.plan().plantings[planting].asked.since, year);
   // What is lifted before its first cut is told so.
-  if (best <= 0 && first_year <= year) return std::nullopt;
+  const bool is_cut = std::ranges::any_of(view.sowings(planting), &ground::Sowing::is_cut);
+  if (best <= 0 && first_year <= year && !is_cut) return std::nullopt;
   return FewStems{best, least, view.weighed(planting).layout.plants, first_year};
 }
 

@@ -5,6 +5,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <numeric>
 #include <utility>
 #include <variant>
 
@@ -46,6 +47,27 @@ TEST(Findings, WhatIsTooYoungIsSaidWithTheYearOfItsFirstStems) {
   EXPECT_EQ(found<FewStems>(young)->first_year, young.plan.flowering_year + 2);
   EXPECT_NE(show::message(young.plan, *young.finding("few-stems")).find("first stems come in 2029"),
             std::string::npos);
+}
+
+// Heat stops it on the day of its first cut: it is not lifted before, and gives nothing all the
+// same.
+TEST(Findings, WhatIsCutAndGivesNothingGivesFewStems) {
+  const std::string wish =
+      "[wish]\nvases_per_week = 1\nstems_per_vase = 9\nfrom = \"1 May\"\nto = \"1 October\"\n";
+  int seen = 0;
+  for (Date day = make_date(2027, 4, 1); day < make_date(2027, 6, 1); day += Days{1}) {
+    Planned kansas = planned("", wish + kBed + crop("godetia", "start_on = " + iso(day) + "\n"));
+    kansas.plan.place = six_places().at("Kansas City");
+    kansas.climate = climate::Climate::from(kansas.plan.place);
+    static_cast<Outcome&>(kansas) = reckon(kansas.garden());
+    const auto& sowings = kansas.schedule.sowings;
+    if (sowings.empty() || !sowings.front().is_cut()) continue;
+    const auto stems = ground::stems_by_day(sowings.front());
+    if (std::accumulate(stems.begin(), stems.end(), 0.0) > 0) continue;
+    ++seen;
+    EXPECT_TRUE(found<FewStems>(kansas)) << iso(day);
+  }
+  EXPECT_GT(seen, 0);
 }
 
 TEST(Findings, ASuccessionThatDoesNotFitIsNoCropThatDoesNotGrow) {
