@@ -45,11 +45,6 @@ bool is_sold(const Sheet& sheet) {
 // Whether the plan names its way or one of its days.
 bool is_pinned(const Pins& pins) { return pins.way || pins.start_on || pins.plant_on; }
 
-// Whether the rules bind what the plan pins, but for the day on which its calendar has it set out,
-// or are only told.
-enum class Pinned { Bound, BoundUnlessTold, Told };
-bool is_told(Pinned pinned) { return pinned == Pinned::Told; }
-
 // Generates and judges the candidates of one crop and group.
 class Generator {
  public:
@@ -60,10 +55,9 @@ class Generator {
         entry_(entry),
         group_(group),
         begun_(begun),
-        pinned_(pinned),
         pinch_(is_pinched(sheet, entry, begun)),
         clock_(setting.climate, sheet, group, setting.flowering_year, setting.rules, pinch_),
-        case_{setting, sheet, entry, group, begun, clock_, is_told(pinned)} {}
+        case_{setting, sheet, entry, group, begun, clock_, pinned} {}
   // The case points into it.
   Generator(const Generator&) = delete;
   Generator& operator=(const Generator&) = delete;
@@ -82,7 +76,7 @@ class Generator {
       } else if (begun_.young_plants) {
         try_young_plants(i, out);
       } else if (const auto why = not_tried(setting_, sheet_, entry_, begun_, way);
-                 why && !(case_.told && why->rule == Rule::NoShelter)) {
+                 why && !(case_.pinned == Pinned::Told && why->rule == Rule::NoShelter)) {
         refuse(*why);
       } else {
         untried_ = why;
@@ -162,7 +156,7 @@ class Generator {
     if (const auto& pin = entry_.pins.plant_on; pin && *pin > start) days = {*pin, *pin + Days{1}};
     const auto before = report_.allowed;
     const auto told = day_told(way, start, begun_.earlier);
-    if (told) set_out_as_told(index, *told, out);
+    if (told) try_start(index, start, *told, out);
     for (Date day = days.from; day < days.until; day += Days{1}) {
       if (day == told) continue;
       if (may_work(setting_.work, entry_, day)) try_start(index, start, day, out);
@@ -178,12 +172,6 @@ class Generator {
     const Date out_by = start + Days{std::lround(7 * way.weeks_under_cover->high)};
     try_start(index, start, std::max(out_by, soonest_out(begun_, setting_).value_or(out_by)), out);
     case_.must_stand = false;
-  }
-
-  void set_out_as_told(std::size_t index, Date day, Candidates& out) {
-    const bool was_told = std::exchange(case_.told, pinned_ != Pinned::Bound);
-    try_start(index, *begun_.start, day, out);
-    case_.told = was_told;
   }
 
   void wait_for_ground(std::size_t index, Date from, Candidates& out) {
@@ -252,7 +240,6 @@ class Generator {
   const CropEntry& entry_;
   const Group* group_;
   const Begun& begun_;
-  Pinned pinned_;
   bool pinch_;
   growth::CropClock clock_;
   Case case_;

@@ -30,7 +30,11 @@ constexpr double kWorthDays = 7;        // of cutting to expect
 bool is_there(const Case& of) { return of.begun.in_ground.has_value() || of.must_stand; }
 bool has_begun(const Case& of) { return of.begun.way || of.begun.first_cut; }
 // What keeps its place whatever rule it breaks, and is told it.
-bool stays(const Case& of, const Candidate& c) { return c.stands || of.told; }
+bool stays(const Case& of, const Candidate& c) {
+  const bool as_told = of.pinned == Pinned::BoundUnlessTold && of.begun.earlier &&
+                       of.begun.earlier->in_ground == c.in_ground;
+  return c.stands || of.pinned == Pinned::Told || as_told;
+}
 bool is_hardy(const Case& of) { return frost_class(of.sheet) == FrostClass::Hardy; }
 
 // Whether nobody asked for that way or that day.

@@ -17,6 +17,10 @@ struct LastFrosts {
 };
 LastFrosts frosts_of(const Setting& setting);
 
+// Whether the rules bind what the plan pins, but for the day on which its calendar has it set out,
+// or are only told.
+enum class Pinned { Bound, BoundUnlessTold, Told };
+
 // All that the rules ask about besides the start itself. What it points to must outlive it.
 struct Case {
   const Setting& setting;
@@ -25,7 +29,7 @@ struct Case {
   const Group* group;
   const Begun& begun;
   const growth::CropClock& clock;
-  bool told = false;        // pinned: the rules it breaks are told, not kept
+  Pinned pinned = Pinned::Bound;
   bool must_stand = false;  // no day keeps the rules, but it is to be set out
   std::optional<growth::WarmSoil> warm_soil = clock.warm_soil();
   LastFrosts last_frosts = frosts_of(setting);
