@@ -7,12 +7,18 @@
 #include <cstddef>
 #include <numeric>
 
+#include "climate/day_length.h"
 #include "growth/summer.h"
 
 namespace trug::growth {
 namespace {
 
+// Where no temperatures are known, from October on (south April; common practice: a third to half).
 constexpr double kAutumnPace = 0.4;
+// Cold slows all from 15 degC down to 7, as far as days have fallen from 13 hours to ten and a half
+// (memory; so that an October at 47 to 53 degrees north gives about that share, too).
+constexpr double kFullPaceC = 15, kStandsC = 7;
+constexpr double kLongHours = 13, kShortHours = 10.5;
 constexpr double kPaceAfterHeat = 0.7;
 constexpr double kPaceInHeat = 0.4;  // of what heat slows (memory)
 constexpr double kHalvingDays = 28;
@@ -68,17 +74,38 @@ class Curve {
   std::optional<double> level_;  // of its later half and of all days after it
 };
 
-// From the first day of autumn all is slower.
-Date autumn(const climate::Season& season) {
-  return make_date(year_of(season.range().until - Days{1}), season.climate().southern() ? 4 : 10,
-                   1);
+double share(double value, double none, double whole) {
+  return std::clamp((value - none) / (whole - none), 0.0, 1.0);
 }
+
+// The pace of days as the year declines.
+class Autumn {
+ public:
+  explicit Autumn(const climate::Season& season) : season_(season) {
+    const int year = year_of(season.range().until - Days{1});
+    const bool southern = season.climate().southern();
+    from_ = by_cold_ ? climate::longest_day(year_of(season.range().from), southern)
+                     : make_date(year, southern ? 4 : 10, 1);
+  }
+  double pace(Date day) const {
+    if (day < from_) return 1;
+    if (!by_cold_) return kAutumnPace;
+    const double cold = share(season_.climate().average_c(day), kFullPaceC, kStandsC);
+    const double hours = season_.day_hours(day, climate::Horizon::SunriseToSunset);
+    return 1 - cold * share(hours, kLongHours, kShortHours);
+  }
+
+ private:
+  const climate::Season& season_;
+  bool by_cold_ = season_.climate().has_temperatures();
+  Date from_;
+};
 
 // Cuts day by day to `end`, or to the plant's, but for the days of the pause, and less on slow
 // ones; how many days of its curve that took.
 int walk(const Curve& plant, const climate::Season& season, std::optional<DateRange> pause,
          Date first, Date end, Cutting& cutting) {
-  const Date slower = autumn(season);
+  const Autumn autumn(season);
   double pace = 1;
   int day_of_plant = -days_between(cutting.from, first);
   cutting.shares.reserve(
@@ -92,7 +119,7 @@ int walk(const Curve& plant, const climate::Season& season, std::optional<DateRa
     }
     const bool slow = cutting.slow && cutting.slow->contains(day);
     cutting.shares.push_back(plant.on(day_of_plant++) * pace * (slow ? kPaceInHeat : 1) *
-                             (day >= slower ? kAutumnPace : 1));
+                             autumn.pace(day));
   }
   return day_of_plant;
 }

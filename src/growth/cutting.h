@@ -33,8 +33,9 @@ Date cutting_end(const climate::Season& season, const CropSpec& crop);
 // of its last day halving every four weeks, for twelve weeks at most, hardy annuals, which set seed
 // and die, for four (memory); tubers as much to the end of the season. While heat pauses it nothing
 // is lost, but afterwards it goes on at seven tenths of its pace (memory); where heat slows it, it
-// gives two fifths meanwhile (memory); from October on (south April) too (common practice: a third
-// to half).
+// gives two fifths meanwhile (memory). As days shorten cold slows all; where the plan tells no
+// temperatures, it gives two fifths from October on (south April; common practice: a third to
+// half).
 Cutting cut_through(const climate::Season& season, const CropSpec& crop,
                     const std::vector<double>& curve, Date flower, Date first, Date end);
 

@@ -23,7 +23,7 @@ std::string plan(const std::string& first, const std::string& second,
          "\"\nfirst_frost = \"5 May\"\nfrost_meaning = \"garden\"\n"
          "mean_c = [17.4, 17.2, 15.2, 12.3, 9.2, 6.7, 6.1, 7.4, 9.5, 11.5, 13.7, 16.0]\n"
          "[wish]\nvases_per_week = 1\nstems_per_vase = 10\nfrom = \"25 September\"\n"
-         "to = \"10 April\"\n[shelter]\nheated_trays = 4\nframe_m2 = 1\n[[bed]]\nname = \"front\"\n"
+         "to = \"30 April\"\n[shelter]\nheated_trays = 4\nframe_m2 = 1\n[[bed]]\nname = \"front\"\n"
          "length_m = 3.1\nwidth_m = 1\n[[bed.stretch]]\nlength_m = 1.5\ncrops = [" +
          first + "]\n[[bed.stretch]]\nlength_m = 1.5\ncrops = [" + second + "]\n";
 }

@@ -3,6 +3,11 @@
 
 #include <gtest/gtest.h>
 
+#include <cstddef>
+#include <numeric>
+#include <vector>
+
+#include "growth/places.h"
 #include "lowland.h"
 
 namespace trug::growth {
@@ -116,7 +121,9 @@ TEST(CropClock, HeatStopsCutting) {
 }
 
 TEST(CropClock, AutumnIsSlowAndEndsWithTheSeason) {
-  const auto climate = climate::Climate::from(lowland());
+  Place place = lowland();
+  place.temperatures = NoTemperatures{};
+  const auto climate = climate::Climate::from(place);
   Sheet sheet;
   sheet.survives_c = 0;
   sheet.habit = Habit::CutAndComeAgain;
@@ -135,6 +142,56 @@ TEST(CropClock, AutumnIsSlowAndEndsWithTheSeason) {
         days_between(timeline->first_cut.likely, make_date(2027, month, day)))];
   };
   EXPECT_NEAR(share(10, 1) / share(9, 30), 0.4, 0.001);
+}
+
+// The paces from the first of August (south February) on of tubers in flower by then, which meet no
+// frost before the end of November (May).
+std::vector<double> autumn_paces(Place place) {
+  const bool south = place.latitude < 0;
+  using namespace std::chrono;
+  place.last_frost = south ? September / 15 : March / 15;
+  place.first_frost = south ? May / 31 : November / 30;
+  const auto climate = climate::Climate::from(place);
+  Sheet sheet;
+  sheet.life_cycle = LifeCycle::Tuber;
+  sheet.habit = Habit::Limited;
+  sheet.cutting_weeks = {4, 4};
+  Way way;
+  way.window = FrostWindow{{1, Frost::Last}, {5, Frost::Last}};
+  way.first_flower = FrostWindow{{10, Frost::Last}, {12, Frost::Last}};
+  sheet.ways = {way};
+  const Date out = south ? make_date(2026, 10, 1) : make_date(2027, 4, 1);
+  const auto timeline = CropClock(climate, sheet, nullptr, 2027).timeline(way, out, out).value();
+  const Date from = make_date(2027, south ? 2 : 8, 1);
+  const int before = days_between(timeline.first_cut.likely, from);
+  std::vector<double> paces(timeline.shares.begin() + before, timeline.shares.end());
+  for (double& pace : paces) pace /= timeline.shares[static_cast<std::size_t>(before)];
+  return paces;
+}
+
+// October's share (April's) of what came before, and the tenth of November's (May's): what growers
+// see of dahlias, memory.
+TEST(CropClock, AutumnSlowsByColdAndShortDaysOfThePlaceNotInOneDay) {
+  struct Row {
+    const char* place;
+    double least, most, november_most;
+  };
+  for (const Row& row : {Row{"Derby", 0.35, 0.6, 0.15},
+                         {"Strathspey", 0.1, 0.4, 0.1},
+                         {"Seattle", 0.45, 0.7, 0.25},
+                         {"Christchurch", 0.55, 0.8, 0.55},
+                         {"Kansas City", 0.7, 0.95, 0.6},
+                         {"Los Angeles", 1, 1, 1}}) {
+    SCOPED_TRACE(row.place);
+    const std::vector<double> paces = autumn_paces(six_places().at(row.place));
+    const auto october = paces.begin() + (six_places().at(row.place).latitude < 0 ? 59 : 61);
+    const double mean = std::accumulate(october, october + 30, 0.0) / 30;
+    EXPECT_GE(mean, row.least);
+    EXPECT_LE(mean, row.most);
+    EXPECT_LE(october[40], row.november_most);
+    for (std::size_t i = 1; i < paces.size(); ++i) EXPECT_GT(paces[i], paces[i - 1] - 0.05) << i;
+    EXPECT_GT(paces[31], 0.95) << "the first of September, south of March";
+  }
 }
 
 // Cut again and again from midsummer, in a place without frost before winter.
