@@ -12,6 +12,7 @@
 #include "ground/judge.h"
 #include "ground/judge_dates.h"
 #include "ground/tried_ways.h"
+#include "ground/wakes.h"
 #include "growth/cover.h"
 
 namespace trug::ground {
@@ -93,13 +94,13 @@ class Generator {
       try_start(index, clock_.season().from, clock_.season().from, out);
       return;
     }
-    const auto window = clock_.usual_days(way);
-    if (!window) return;
     if (entry_.since) {
-      const Date usual = window->from + Days{days_between(window->from, window->until) / 2};
-      try_start(index, usual, usual, out);
+      const auto day = wakes_on(case_, index);
+      if (day) try_start(index, *day, *day, out);
       return;
     }
+    const auto window = clock_.usual_days(way);
+    if (!window) return;
     const Pins& pins = entry_.pins;
     const bool two_days = pins.start_on && pins.plant_on && *pins.start_on != *pins.plant_on;
     if (is_sown_in_place(way) && two_days) {

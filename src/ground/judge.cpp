@@ -55,7 +55,7 @@ bool wants_cold(const Case& of, const Way& way) {
 // When what is sown or planted in place shows: by the warmth of the soil where the sheet tells it.
 // What never shows is exposed to nothing.
 Date emergence(const Case& of, const Candidate& c, const Way& way) {
-  const bool in_place = way.raised == Raised::InPlace;
+  const bool in_place = c.stands || way.raised == Raised::InPlace;
   if (in_place && way.method == Method::Seed && of.sheet.germination_days) {
     return c.in_ground + Days{static_cast<int>(of.sheet.germination_days->middle())};
   }

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 #include "growth/harvest_curve.h"
 #include "growth/winter.h"
@@ -56,7 +57,8 @@ void set_lift(const Case& of, Candidate& c) {
 }
 
 void set_window(const Case& of, Candidate& c, const Way& way) {
-  c.window = of.clock.usual_days(way).value_or(DateRange{c.in_ground, c.in_ground + Days{1}});
+  const auto usual = c.stands ? std::nullopt : of.clock.usual_days(way);
+  c.window = usual.value_or(DateRange{c.in_ground, c.in_ground + Days{1}});
 }
 
 void set_stems(const Case& of, Candidate& c, const Way& way) {
