@@ -122,25 +122,40 @@ std::optional<ShortStems> short_stems(const Sowing& sowing) {
   return ShortStems{sowing.cold_share()};
 }
 
+// What lives through the winter before its flowers; of what is planted to be kept, the one after.
+struct Wintered {
+  double alive = 1;
+  bool covered = false;
+};
+
+Wintered wintered(const Sowing& sowing, const growth::Survival& in_bed, bool keep) {
+  if (sowing.overwinters || !keep) return {sowing.alive, sowing.under_fleece};
+  const bool covered = in_bed.bare < growth::kUsuallyAlive && in_bed.covered > in_bed.bare;
+  return {covered ? in_bed.covered : in_bed.bare, covered};
+}
+
 std::optional<WinterLosses> winter_losses(const View& view, const Sowing& sowing) {
   const Sheet& sheet = *sowing.sheet;
-  const bool loses = sowing.under_fleece || sowing.alive < growth::kUsuallyAlive;
+  const auto& coldest_c = view.plan().place.coldest_c;
+  if (!coldest_c) return std::nullopt;
+  const growth::Survival in_bed =
+      growth::in_bed(view.garden.climate, sheet, *coldest_c,
+                     growth::cover_gain(sowing.cover, sowing.raised_by()).coldest_c);
+  const bool keep = view.plan().plantings[sowing.planting].asked.keep;
+  const auto [alive, covered] = wintered(sowing, in_bed, keep);
+  const bool loses = covered || alive < growth::kUsuallyAlive;
   if (!loses || (sowing.against && sowing.against->rule == ground::Rule::WinterCold))
     return std::nullopt;
-  WinterLosses found{.coldest_c = view.plan().place.coldest_c.value_or(0),
-                     .survives_c = sheet.survives_c};
-  const growth::Survival in_bed =
-      growth::in_bed(view.garden.climate, sheet, found.coldest_c,
-                     growth::cover_gain(sowing.cover, sowing.raised_by()).coldest_c);
-  const bool in_frame = sowing.alive != in_bed.bare && !sowing.under_fleece;
+  WinterLosses found{.coldest_c = *coldest_c, .survives_c = sheet.survives_c};
+  found.alive = alive;
+  found.covered = covered;
+  const bool in_frame = !covered && alive != in_bed.bare;
   found.felt_c = found.coldest_c + (in_frame ? 0 : growth::snow_cover_c(view.garden.climate));
   found.snow_guessed = !view.plan().place.snow;
-  found.bare = sowing.under_fleece ? in_bed.bare : sowing.alive;
-  found.alive = sowing.alive;
-  found.covered = sowing.under_fleece;
+  found.bare = covered ? in_bed.bare : alive;
   found.mulch = work::is_mulched(sheet);
   found.spare = sowing.stands ? 0 : work::spare_plants(sowing);
-  found.lift = sowing.stands && sheet.lift_and_store.has_value();
+  found.lift = (sowing.stands || keep) && sheet.lift_and_store.has_value();
   return found;
 }
 

@@ -137,10 +137,12 @@ std::optional<Refusal> judge_warm_soil(const Case& of, Candidate& c, const Way& 
   return refusal;
 }
 
-// The cold of every winter the plant stands through: in the open, as in a nursery bed, or in a
-// frame. Where more would die than of any planting it is covered.
+// The cold of every winter the plant stands through: in the open, as in a nursery bed and as what
+// the plan keeps in the ground, or in a frame. Where more would die than of any planting it is
+// covered.
 std::optional<Refusal> judge_winter(const Case& of, Candidate& c, const Way& way) {
   const bool in_open = way.method == Method::Established || c.in_ground < midwinter(of) ||
+                       (c.stands && of.entry.keep) ||
                        (way.raised == Raised::NurseryBed && c.start < midwinter(of));
   const bool under_glass = !in_open && c.start < midwinter(of) && way.raised == Raised::Frame;
   c.overwinters = in_open || under_glass;

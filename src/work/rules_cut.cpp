@@ -97,9 +97,9 @@ std::optional<JobDraft> lift(const Sowing& sowing, const RuleContext& context) {
 }
 
 // What stays in the ground is lifted only where the winter takes more of it than of any planting,
-// mulched; tubers and corms every autumn.
+// mulched; tubers and corms every autumn, but for those that the plan keeps there.
 std::optional<JobDraft> lift_and_store(const Sowing& sowing, const RuleContext& context) {
-  if (sowing.another_follows()) return std::nullopt;
+  if (sowing.another_follows() || context.asked(sowing).keep) return std::nullopt;
   auto job = in_its_window(JobKind::LiftAndStore, sowing, context);
   double bare = 0;
   const auto& coldest_c = context.plan.place.coldest_c;

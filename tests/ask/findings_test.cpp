@@ -228,6 +228,27 @@ TEST(Findings, WhatTheWinterTakesInGradedWords) {
             "bare, about 6 in ten under fleece; have 12 plants to spare for the gaps");
 }
 
+// Dahlias of -5 degC that the plan keeps in the ground: of the winter they stood through, or of the
+// first that comes; 3 degrees under mulch. Those that are lifted meet none.
+TEST(Findings, WhatTheWinterTakesOfTubersThatAreKept) {
+  const auto told = [](const std::string& more, double coldest_c) -> std::string {
+    Planned p = planned("", stretch("2.3", "1.1", crop("dahlia", more)));
+    p.plan.place.coldest_c = coldest_c;
+    static_cast<Outcome&>(p) = reckon(p.plan, p.sheets, {}, make_date(2026, 1, 1));
+    const Finding* finding = p.finding("winter-losses");
+    return finding ? show::message(p.plan, *finding) : "none";
+  };
+  const std::string losses =
+      "b/dahlia survives -5 degC and your coldest night is -9 degC: about 5 in ten live bare, "
+      "about "
+      "8 in ten under a deep mulch; or lift and store it";
+  EXPECT_EQ(told("since = 2024\nkeep = true\n", -9), losses);
+  EXPECT_EQ(told("keep = true\n", -9), losses);
+  EXPECT_EQ(told("keep = true\n", -4), "none");
+  EXPECT_EQ(told("since = 2024\n", -9), "none");
+  EXPECT_EQ(told("", -9), "none");
+}
+
 // Summer's ground counts from 15 April to 15 September here: a month before the frosts.
 TEST(Findings, GroundThatLiesBareThroughTheSummer) {
   const auto bare = [](const std::string& more) {

@@ -616,6 +616,18 @@ TEST_F(Rules, LiftAndStoreInsteadOfLifting) {
   EXPECT_NE(told(Lift), "none");
 }
 
+TEST_F(Rules, TubersThatThePlanKeepsStayInTheGroundWhateverTheWinter) {
+  sheet_.life_cycle = LifeCycle::Tuber;
+  sheet_.lift_and_store = YearlyJob{.window = weeks_from(Frost::First, 0, 3)};
+  plan_.place.coldest_c = -22;
+  EXPECT_NE(told(LiftAndStore), "none");
+  EXPECT_NE(told(LookAtStored), "none");
+  plan_.plantings[0].asked.keep = true;
+  for (const JobKind kind : {Lift, LiftAndStore, LookAtStored}) EXPECT_EQ(told(kind), "none");
+  sowing_.next_in_ground = day("2027-09-20");
+  EXPECT_NE(told(Lift), "none") << "the ground is wanted";
+}
+
 // -12 degC against -15: Phi(7/3) = 0.99 live; -22: Phi(-1) = 0.16, under a mulch of 4 degC
 // Phi(1/3) = 0.63.
 TEST_F(Rules, PerennialsAreLiftedWhereAMulchDoesNotBringThemThrough) {
