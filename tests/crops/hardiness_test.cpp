@@ -40,6 +40,7 @@ TEST(Hardiness, NoDegreeOfTheColdestNightIsAJump) {
                          {"cornflower", "sown in place in autumn", -28.1},
                          {"ammi", "sown in place in autumn", -24.1},
                          {"sweet pea", "pots in a frame over winter", -19.1},
+                         {"sweet pea", "sown in place in autumn", -18.1},
                          {"tulip", "bulbs in late autumn", -45.1}}) {
     SCOPED_TRACE(row.crop);
     std::optional<double> warmer;
@@ -54,6 +55,27 @@ TEST(Hardiness, NoDegreeOfTheColdestNightIsAJump) {
       EXPECT_EQ(now > 0, coldest_c > row.least) << coldest_c;
       warmer = now;
     }
+  }
+}
+
+// Mild winters let sweet peas stand where they were sown (common practice), and they are cut
+// three weeks before those of spring; in Kansas nobody sows them so by choice.
+TEST(Hardiness, SweetPeasSownInAutumnAreForMildWinters) {
+  const auto first = [](const std::string& place, const std::string& way) {
+    const TestGarden garden(six_places().at(place));
+    const std::size_t asked = way_index(sheet("sweet pea"), way);
+    std::optional<Date> earliest;
+    for (const ground::Candidate& c : garden.ask("sweet pea").list) {
+      if (c.way != asked) continue;
+      earliest = std::min(earliest.value_or(Date::max()), c.timeline.first_cut.likely);
+    }
+    return earliest;
+  };
+  EXPECT_FALSE(first("Kansas City", "sown in place in autumn"));
+  for (const char* mild : {"Los Angeles", "Seattle"}) {
+    const auto autumn = first(mild, "sown in place in autumn");
+    ASSERT_TRUE(autumn) << mild;
+    EXPECT_GT(days_between(*autumn, first(mild, "sown in place in spring").value()), 21) << mild;
   }
 }
 
