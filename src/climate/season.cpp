@@ -17,10 +17,19 @@ constexpr Days kUsualSeason{160};  // between the frosts
 constexpr Days kFrostAfterMidsummer{116};
 constexpr Days kHalfYear{182};
 constexpr double kMildWinterC = 8;
+constexpr double kRootsAllWinterC = 6, kRootsC = 10;  // coldest month, and day, on average
 
 Date offset_day(const FrostOffset& offset, const SeasonFrosts& frosts) {
   const Date from = offset.from == Frost::Last ? frosts.last : frosts.first;
   return from + Days{static_cast<int>(std::lround(offset.weeks * 7))};
+}
+
+// Where plants go on rooting through the winter, until the average falls under 10 degC.
+Date last_planting(const Climate& climate, Date usual, Date new_year) {
+  if (climate.coldest_month_c().value_or(0) < kRootsAllWinterC) return usual;
+  Date day = usual;
+  while (day < new_year && climate.average_c(day) >= kRootsC) day += Days{1};
+  return day;
 }
 
 SeasonFrosts off_by(SeasonFrosts frosts, int days) {
@@ -99,6 +108,10 @@ std::optional<DateRange> Season::usual_days(const Way& way, const Sheet& sheet) 
         way.flowers != FlowersIn::SameYear && way.window->earliest.from == Frost::First;
     const bool in_cool_soil = way.method == Method::Seed || sheet.life_cycle == LifeCycle::Corm;
     if (before_frost && in_cool_soil) days.from -= later_than_usual(way.flowers);
+    const bool as_plants = way.weeks_under_cover || way.method == Method::BoughtPlants;
+    if (before_frost && as_plants && way.flowers == FlowersIn::NextYear) {
+      days.until = last_planting(*climate_, days.until, range_.from);
+    }
     return days;
   }
   if (!way.pre_chilled || !climate_->has_temperatures()) return std::nullopt;

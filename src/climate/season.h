@@ -33,14 +33,14 @@ class Season {
   // A window of a sheet as days, counted from the frosts of the season it belongs to.
   DateRange window_days(const FrostWindow& window, FlowersIn flowers) const;
 
-  // The days on which what is raised that way usually goes into its place: the sheet's window;
-  // bulbs from cold storage, within six weeks of the winter's coldest day (memory). Where more
-  // than 160 days lie between the frosts, as in the gardens the windows describe, a tender crop may
-  // be begun as many days longer: its autumn comes later (memory). nullopt: there is no window, or
-  // no temperatures to tell that day from. Where winters are mild (the coldest month
-  // averages 8 degC or more) and the first frost comes later after midsummer than there (116 days),
-  // what is sown in autumn or planted as a corm may be begun as many days earlier: its winter is
-  // the sooner through (memory).
+  // The days on which what is raised that way usually goes into its place (memory but for the
+  // first): the sheet's window; bulbs from cold storage, within six weeks of the winter's coldest
+  // day. Beyond 160 days between frosts, as in the gardens of the windows, tender crops may be
+  // begun as many days longer. Where the coldest month averages 8 degC, autumn's seed and corms may
+  // as many days earlier as the first frost comes over 116 days after midsummer: their winter is
+  // the sooner through; where it averages 6, plants may go out in autumn until a day averages less
+  // than 10, since they root all winter. nullopt: there is no window, or no temperatures to tell
+  // that day from.
   std::optional<DateRange> usual_days(const Way& way, const Sheet& sheet) const;
 
   // The days under ten hours before this season's growth, and after it; nullopt: no day is so

@@ -97,6 +97,32 @@ TEST(Season, AutumnBeginsEarlierWhereWintersAreMildAndFrostComesLate) {
   }
 }
 
+// Raised or bought, planted in autumn, in a winter of 6.8 degC and in one three degrees colder: to
+// the day on which the average falls under ten, which is in November's last third (its mean
+// is 12.0, December's 8.2). Seed keeps its window.
+TEST(Season, PlantsGoOutLongerWhereTheyRootAllWinter) {
+  const auto until = [](double colder, Method method, std::optional<Range> raised) {
+    Place here = place(34, April / 5, November / 5);
+    MonthlyMeans means{{6.8, 8.8, 12.6, 16.8, 21.2, 25.1, 26.9, 26.4, 23.3, 17.5, 12.0, 8.2}, {}};
+    for (double& mean : means.mean_c) mean -= colder;
+    here.temperatures = means;
+    Way way;
+    way.window = FrostWindow{{-6, Frost::First}, {-2, Frost::First}};
+    way.flowers = FlowersIn::NextYear;
+    way.method = method;
+    way.weeks_under_cover = raised;
+    const auto climate = Climate::from(here);
+    return Season(climate, 2027).usual_days(way, Sheet{}).value().until;
+  };
+  const Date usual = make_date(2026, 10, 23);
+  for (const Method method : {Method::Seed, Method::BoughtPlants}) {
+    const auto raised = method == Method::Seed ? std::optional(Range{10, 12}) : std::nullopt;
+    EXPECT_NEAR(days_between(make_date(2026, 11, 25), until(0, method, raised)), 0, 5);
+    EXPECT_EQ(until(3, method, raised), usual);
+  }
+  EXPECT_EQ(until(0, Method::Seed, std::nullopt), usual);
+}
+
 // The days under ten hours are PyEphem's (see day_length_test); at 28 degrees there are none.
 TEST(Season, EndsByFrost) {
   const auto climate = Climate::from(place(52.5, May / 15, October / 15));
