@@ -121,7 +121,8 @@ std::optional<Refusal> judge_cold_soil(const Case& of, Candidate& c, const Way& 
   return refusal;
 }
 
-// Seed and corms that warm soil keeps from growing; bulbs that it would wake from their cold.
+// Seed and corms that warm soil keeps from growing; bulbs that it would wake from their cold; hardy
+// annuals that go out into the summer.
 std::optional<Refusal> judge_warm_soil(const Case& of, Candidate& c, const Way& way) {
   if (c.stands) return std::nullopt;
   const climate::Climate& climate = of.setting.climate;
@@ -131,7 +132,13 @@ std::optional<Refusal> judge_warm_soil(const Case& of, Candidate& c, const Way& 
     refusal.wanted = kColdStoreSoilC;
     return refusal.found >= refusal.wanted ? std::optional(refusal) : std::nullopt;
   }
-  if (!growth::too_warm_to_sow(climate, of.sheet, way, c.start)) return std::nullopt;
+  if (!growth::too_warm_to_sow(climate, of.sheet, way, c.start)) {
+    if (!growth::meets_the_summer(climate, of.sheet, way, c.in_ground)) return std::nullopt;
+    refusal.found_day = c.in_ground;
+    refusal.found = climate::soil_c(climate, c.in_ground);
+    refusal.wanted = growth::kSummerSoilC;
+    return refusal;
+  }
   refusal.found = growth::soil_after_sowing_c(climate, way.raised, c.start);
   refusal.wanted = *of.sheet.germination_max_soil_c;
   return refusal;

@@ -15,7 +15,7 @@ namespace trug::ground {
 enum class Rule {
   FrostRisk,            // tender or half-hardy plants out before the frost risk has passed
   ColdSoil,             // tender or half-hardy seed in soil too cold for it
-  WarmSoil,             // seed, corms or chilled bulbs in soil too warm for them
+  WarmSoil,             // seed, corms, chilled bulbs or hardy annuals in soil too warm
   EnoughCold,           // bulbs from cold storage where the winter chills them in the ground
   WinterCold,           // too few live through it where they stand over winter
   SummerHeat,           // a hotter summer than it lives through lies before its first flower

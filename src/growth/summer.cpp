@@ -59,6 +59,14 @@ bool too_warm_to_sow(const climate::Climate& climate, const Sheet& sheet, const 
   return soil_after_sowing_c(climate, way.raised, sown) > *sheet.germination_max_soil_c;
 }
 
+bool meets_the_summer(const climate::Climate& climate, const Sheet& sheet, const Way& way,
+                      Date in_ground) {
+  const bool begun = way.method == Method::Seed || way.method == Method::BoughtPlants;
+  return begun && way.flowers == FlowersIn::SameYear && climate.has_temperatures() &&
+         sheet.life_cycle == LifeCycle::HardyAnnual && frost_class(sheet) == FrostClass::Hardy &&
+         climate::soil_c(climate, in_ground) > kSummerSoilC;
+}
+
 bool comes_up_outdoors(const climate::Climate& climate, const Sheet& sheet, Date sown) {
   return sheet.germination_c && climate.has_temperatures() &&
          climate::soil_c(climate, sown) >= sheet.germination_c->low;

@@ -22,6 +22,12 @@ double soil_after_sowing_c(const climate::Climate& climate, Raised raised, Date 
 bool too_warm_to_sow(const climate::Climate& climate, const Sheet& sheet, const Way& way,
                      Date sown);
 
+// From this soil on hardy annuals that are set out, or sown where they are to flower in the same
+// year, do not make it, degrees Celsius (memory): seedlings scorch, plants bolt and die.
+inline constexpr double kSummerSoilC = 23;
+bool meets_the_summer(const climate::Climate& climate, const Sheet& sheet, const Way& way,
+                      Date in_ground);
+
 // Whether the soil outdoors is as warm as the seed wants to come up in: who sows then sows where it
 // is to flower (common practice).
 bool comes_up_outdoors(const climate::Climate& climate, const Sheet& sheet, Date sown);

@@ -86,8 +86,9 @@ std::string refusal_words(const Refusal& r) {
     case Rule::ColdSoil:
       return cold_soil(r);
     case Rule::WarmSoil:
-      return fmt::format("begun on {} it would lie in soil of {} degC, and wants it under {}",
-                         day(r.start), number(r.found, 0), number(r.wanted));
+      return fmt::format("{} {} it would be in soil of {} degC, and wants it under {}",
+                         r.found_day ? "in the ground on" : "begun on",
+                         day(r.found_day.value_or(r.start)), number(r.found, 0), number(r.wanted));
     case Rule::EnoughCold:
       return fmt::format(
           "the winter here gives {} days of cold and it needs {}: it is chilled in the ground",

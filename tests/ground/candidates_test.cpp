@@ -9,7 +9,9 @@
 #include <set>
 #include <string>
 #include <tuple>
+#include <variant>
 
+#include "climate/soil.h"
 #include "ground/made_up_garden.h"
 #include "growth/forecaster.h"
 #include "growth/summer.h"
@@ -124,6 +126,30 @@ TEST(Candidates, SpringSowingsOutdoorsWaitForWarmSoil) {
   EXPECT_EQ(refusal.rule, Rule::ColdSoil);
   EXPECT_FALSE(refusal.wanted_day) << "the soil never holds 15 degC";
   EXPECT_EQ(refusal.wanted, 15);
+}
+
+// Inland in the south (memory): hardy annuals are begun before the soil averages 23 degC or after,
+// however late their window lets them; tender ones like it.
+TEST(Candidates, HardyAnnualsAreNotPutIntoASummerThatKillsThem) {
+  Garden hot;
+  hot.place.latitude = 34;
+  std::get<MonthlyMeans>(hot.place.temperatures).mean_c = {6.8,  8.8,  12.6, 16.8, 21.2, 25.1,
+                                                           26.9, 26.4, 23.3, 17.5, 12.0, 8.2};
+  const auto climate = climate::Climate::from(hot.place);
+  const auto hottest_soil = [&](const Sheet& sheet) {
+    double most = 0;
+    for (const Date day : days_in_ground(hot.ask(sheet))) {
+      most = std::max(most, climate::soil_c(climate, day));
+    }
+    return most;
+  };
+  Sheet sown = only(cornflower(), 1);
+  EXPECT_GT(hottest_soil(sown), 20);
+  EXPECT_LE(hottest_soil(sown), 23);
+  EXPECT_FALSE(hot.ask(only(cornflower(), 0)).list.empty()) << "in autumn";
+  sown.life_cycle = LifeCycle::HalfHardyAnnual;
+  EXPECT_GT(hottest_soil(sown), 25) << "not of every crop";
+  EXPECT_GT(hottest_soil(zinnia()), 25);
 }
 
 // In the highlands (memory: 3 degC in November and December) seed sown in a frame in late November

@@ -8,6 +8,7 @@
 #include <map>
 #include <optional>
 #include <string>
+#include <variant>
 #include <vector>
 
 #include "ground/candidates.h"
@@ -80,6 +81,13 @@ Place cold_winter(double coldest_c) {
   return place;
 }
 
+Place hot_summer() {
+  Place place = lowland();
+  auto& means = std::get<MonthlyMeans>(place.temperatures).mean_c;
+  for (std::size_t month = 4; month < 9; ++month) means.at(month) += 10;
+  return place;
+}
+
 struct Told {
   Rule rule;
   Place place;
@@ -127,6 +135,7 @@ std::vector<Told> all_told() {
       {Rule::FrostRisk, here, snapdragon(), sown("2027-02-01")},
       {Rule::ColdSoil, upland(), in_place, by_way(in_place)},
       {Rule::WarmSoil, here, cool_soil, sown("2027-05-20")},
+      {Rule::WarmSoil, hot_summer(), modules, planted("2027-07-18")},
       {Rule::EnoughCold, here, chilled(20, true), by_way(chilled(20, true))},
       {Rule::WinterCold, cold_winter(-30), autumn, by_way(autumn)},
       {Rule::WinterCold, cold_winter(-30), autumn, sown("2026-09-20")},
