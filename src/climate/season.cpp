@@ -2,9 +2,12 @@
 #include "climate/season.h"
 
 #include <algorithm>
+#include <chrono>
 #include <cmath>
+#include <cstddef>
 
 #include "climate/day_length.h"
+#include "climate/soil.h"
 
 namespace trug::climate {
 namespace {
@@ -18,6 +21,15 @@ constexpr Days kFrostAfterMidsummer{116};
 constexpr Days kHalfYear{182};
 constexpr double kMildWinterC = 8;
 constexpr double kRootsAllWinterC = 6, kRootsC = 10;  // coldest month, and day, on average
+constexpr double kOpenGroundC = 3, kSnowGoneC = 5;
+// What plants ask of the air before they go out, by its place in kAskedC.
+constexpr std::size_t kOpenGround = 0, kSix = 1, kNine = 2, kWarmth = 3;
+constexpr std::array<double, 4> kAskedC{kOpenGroundC, 6, 9, 13.5};
+constexpr double kNearlyHardyC = -5;  // what lives through it asks less
+constexpr double kUnderWarmestC = 4;
+constexpr Days kTubersSleep{21};   // in the soil before they show (memory)
+constexpr double kBulbSoilC = 10;  // common practice
+constexpr Days kLeastSpring{28}, kLeastAutumn{14};
 
 Date offset_day(const FrostOffset& offset, const SeasonFrosts& frosts) {
   const Date from = offset.from == Frost::Last ? frosts.last : frosts.first;
@@ -32,6 +44,68 @@ Date last_planting(const Climate& climate, Date usual, Date new_year) {
   return day;
 }
 
+// The day on or after (or before) which a place is so warm; within half a year.
+template <class IsSo>
+std::optional<Date> nearest_day(Date from, Days step, const IsSo& is_so) {
+  for (Date day = from; std::chrono::abs(day - from) <= kHalfYear; day += step) {
+    if (is_so(day)) return day;
+  }
+  return std::nullopt;
+}
+
+Date coldest_of(const Climate& climate, DateRange days) {
+  Date coldest = days.from;
+  for (Date day = days.from; day < days.until; day += Days{1}) {
+    if (climate.average_c(day) < climate.average_c(coldest)) coldest = day;
+  }
+  return coldest;
+}
+
+// To a week.
+template <class Air>
+double warmest_c(const Air& air_c, DateRange days) {
+  double warmest = air_c(days.from);
+  for (Date day = days.from; day < days.until; day += Days{7}) {
+    warmest = std::max(warmest, air_c(day));
+  }
+  return warmest;
+}
+
+// Spring's days from `first` on.
+DateRange not_before(Date first, DateRange days) {
+  const Days length = std::min(days.until - days.from, kLeastSpring);
+  const Date from = std::max(days.from, first);
+  return {from, std::max(days.until, from + length)};
+}
+
+// Autumn's days to `last`, begun the sooner; what wants cool soil not before it is, but for the
+// last fortnight.
+DateRange until_cold(Date last, const std::optional<Date>& cool_from, DateRange days) {
+  const Days early = std::max(Days{0}, days.until - (last + Days{1}));
+  const DateRange sooner{days.from - early, days.until - early};
+  if (!cool_from) return sooner;
+  const Date cool = std::max(sooner.from, *cool_from);
+  return {std::min({days.from, cool, sooner.until - kLeastAutumn}), sooner.until};
+}
+
+bool lies_in_soil(const Way& way) {
+  return way.method == Method::Bulb && way.raised == Raised::InPlace;
+}
+
+// Seed waits for its soil by another rule.
+std::size_t asks_of(const Sheet& sheet, const Way& way) {
+  if (is_sown_in_place(way)) return kOpenGround;
+  switch (frost_class(sheet)) {
+    case FrostClass::Hardy:
+      return kOpenGround;
+    case FrostClass::HalfHardy:
+      return sheet.survives_c <= kNearlyHardyC && !lies_in_soil(way) ? kSix : kNine;
+    case FrostClass::Tender:
+      return kWarmth;
+  }
+  return kWarmth;
+}
+
 SeasonFrosts off_by(SeasonFrosts frosts, int days) {
   frosts.last -= Days{days};
   frosts.first += Days{days};
@@ -40,27 +114,44 @@ SeasonFrosts off_by(SeasonFrosts frosts, int days) {
 
 }  // namespace
 
-Season::Season(const Climate& climate, int flowering_year, int frosts_off)
+Season::Season(const Climate& climate, int flowering_year, Sheltered under)
     : climate_(&climate),
       flowering_year_(flowering_year),
+      under_(under),
       range_{climate.season_start(flowering_year), climate.season_start(flowering_year + 1)},
       lives_{climate.season_start(flowering_year - 2), range_.until},
-      frosts_{off_by(climate.frosts(flowering_year), frosts_off),
-              off_by(climate.frosts(flowering_year - 1), frosts_off),
-              off_by(climate.frosts(flowering_year - 2), frosts_off)},
+      frosts_{off_by(climate.frosts(flowering_year), under.frost_days),
+              off_by(climate.frosts(flowering_year - 1), under.frost_days),
+              off_by(climate.frosts(flowering_year - 2), under.frost_days)},
       winter_(climate.short_days_before(flowering_year)),
-      next_winter_(climate.short_days_before(flowering_year + 1)) {}
+      next_winter_(climate.short_days_before(flowering_year + 1)) {
+  if (climate.has_temperatures()) find_cold();
+}
+
+double Season::air_c(Date day) const {
+  return climate_->average_c(day) + under_.of_sun * climate_->sun_mj(day);
+}
+
+void Season::find_cold() {
+  const Date coldest = coldest_of(*climate_, cold_months());
+  coldest_day_ = coldest;
+  const double most_c = warmest_c([this](Date day) { return air_c(day); }, range_) - kUnderWarmestC;
+  const double open_c = climate_->snow_lies() ? kSnowGoneC : kOpenGroundC;
+  for (std::size_t asks = 0; asks < kAskedC.size(); ++asks) {
+    const double wanted_c = asks == kOpenGround ? open_c : kAskedC.at(asks);
+    const double least_c = std::min(wanted_c, most_c);
+    if (air_c(coldest) >= least_c) continue;
+    open_from_.at(asks) =
+        nearest_day(coldest, Days{1}, [&](Date day) { return air_c(day) >= least_c; });
+  }
+  if (!open_from()) return;
+  open_until_ = nearest_day(coldest, Days{-1}, [&](Date day) { return air_c(day) >= open_c; });
+  cool_soil_from_ = nearest_day(coldest, Days{-1},
+                                [&](Date day) { return soil_c(*climate_, day) >= kBulbSoilC; });
+}
 
 const SeasonFrosts& Season::frosts(FlowersIn flowers) const {
-  switch (flowers) {
-    case FlowersIn::SameYear:
-      return frosts_[0];
-    case FlowersIn::NextYear:
-      return frosts_[1];
-    case FlowersIn::ThirdYear:
-      return frosts_[2];
-  }
-  return frosts_[0];
+  return frosts_.at(static_cast<std::size_t>(flowers));
 }
 
 DateRange Season::window_days(const FrostWindow& window, FlowersIn flowers) const {
@@ -82,20 +173,28 @@ DateRange Season::cold_months() const {
                               : DateRange{make_date(year, 10, 1), make_date(year + 1, 4, 16)};
 }
 
-Date Season::coldest_day() const {
-  const DateRange months = cold_months();
-  Date coldest = months.from;
-  for (Date day = months.from; day < months.until; day += Days{1}) {
-    if (climate_->average_c(day) < climate_->average_c(coldest)) coldest = day;
-  }
-  return coldest;
-}
-
 Days Season::later_than_usual(FlowersIn flowers) const {
   if (climate_->coldest_month_c().value_or(0) < kMildWinterC) return Days{0};
   const Date frost = frosts(flowers).first;
   const Date midsummer = longest_day(year_of(frost - kHalfYear), climate_->southern());
   return std::max(Days{0}, frost - midsummer - kFrostAfterMidsummer);
+}
+
+DateRange Season::out_of_cold(DateRange days, const Way& way, const Sheet& sheet) const {
+  if (way.window->earliest.from == Frost::Last) {
+    const std::size_t asks = asks_of(sheet, way);
+    const auto& open = open_from_.at(asks);
+    if (!open) return days;
+    const Days sooner = frosts().last - frosts(way.flowers).last +
+                        (asks == kWarmth && lies_in_soil(way) ? kTubersSleep : Days{0});
+    return not_before(*open - sooner, days);
+  }
+  if (way.flowers == FlowersIn::SameYear || !open_until_) return days;
+  const Days years = frosts(FlowersIn::NextYear).first - frosts(way.flowers).first;
+  const bool in_cool_soil = sheet.life_cycle == LifeCycle::Bulb && cool_soil_from_;
+  return until_cold(*open_until_ - years,
+                    in_cool_soil ? std::optional(*cool_soil_from_ + Days{1} - years) : std::nullopt,
+                    days);
 }
 
 std::optional<DateRange> Season::usual_days(const Way& way, const Sheet& sheet) const {
@@ -112,7 +211,7 @@ std::optional<DateRange> Season::usual_days(const Way& way, const Sheet& sheet) 
     if (before_frost && as_plants && way.flowers == FlowersIn::NextYear) {
       days.until = last_planting(*climate_, days.until, range_.from);
     }
-    return days;
+    return out_of_cold(days, way, sheet);
   }
   if (!way.pre_chilled || !climate_->has_temperatures()) return std::nullopt;
   const Date coldest = coldest_day();

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <array>
+#include <compare>
 #include <optional>
 
 #include "base/date.h"
@@ -11,13 +12,19 @@
 
 namespace trug::climate {
 
+// What a cover does to the days of a season.
+struct Sheltered {
+  int frost_days = 0;  // the last frost so much earlier, the first so much later
+  double of_sun = 0;   // warmer air, degrees for a megajoule of sun above the air
+  auto operator<=>(const Sheltered&) const = default;
+};
+
 // Reckoned once for a plan and asked by every crop. The climate must outlive it; like the climate
 // it belongs to one thread.
 class Season {
  public:
-  // `frosts_off`: days by which the last frost comes earlier and the first later, under a cover.
-  Season(const Climate& climate, int flowering_year, int frosts_off = 0);
-  Season(Climate&& climate, int flowering_year, int frosts_off = 0) = delete;
+  Season(const Climate& climate, int flowering_year, Sheltered under = {});
+  Season(Climate&& climate, int flowering_year, Sheltered under = {}) = delete;
 
   const Climate& climate() const { return *climate_; }
   int flowering_year() const { return flowering_year_; }
@@ -41,7 +48,19 @@ class Season {
   // the sooner through; where it averages 6, plants may go out in autumn until a day averages less
   // than 10, since they root all winter. nullopt: there is no window, or no temperatures to tell
   // that day from.
+  // None of these days lies in the cold. In spring hardy plants and all that is sown in place wait
+  // for open_from, half-hardy plants for an average of 9 degC (what lives through -5 degC for 6),
+  // tender ones for 13.5, tubers that lie in the soil three weeks less; where summers are cool, for
+  // four degrees less than their warmest days. Four weeks are left then, or as many as there were.
+  // In autumn the days end when the ground closes, at the average that opens it, and begin as much
+  // earlier, bulbs not before the soil has fallen to 10 degC but for the last fortnight (the 10
+  // degC common practice).
   std::optional<DateRange> usual_days(const Way& way, const Sheet& sheet) const;
+
+  // The first day of spring on which there is work to do in the open: the air averages 3 degC, 5
+  // where snow lies, since it melts first (memory). nullopt: no winter keeps it back, or its
+  // temperatures are not known.
+  const std::optional<Date>& open_from() const { return open_from_.front(); }
 
   // The days under ten hours before this season's growth, and after it; nullopt: no day is so
   // short.
@@ -58,7 +77,7 @@ class Season {
   // to 15 October, of the winter before this season's growth.
   DateRange cold_months() const;
   // The coldest of them on average. Only with temperatures.
-  Date coldest_day() const;
+  Date coldest_day() const { return coldest_day_.value(); }
   // The first day after the coldest on which the average is so many degrees. Only with
   // temperatures.
   Date mild_from(double mean_c) const;
@@ -71,16 +90,25 @@ class Season {
   double day_hours(Date day, Horizon horizon) const { return climate_->day_hours(day, horizon); }
 
  private:
+  void find_cold();
+  double air_c(Date day) const;
+  DateRange out_of_cold(DateRange days, const Way& way, const Sheet& sheet) const;
   Days longer_than_usual() const;
   Days later_than_usual(FlowersIn flowers) const;
 
   const Climate* climate_;
   int flowering_year_;
+  Sheltered under_;
   DateRange range_;
   DateRange lives_;
   std::array<SeasonFrosts, 3> frosts_;  // of this season, the one before and the one before that
   std::optional<DateRange> winter_;
   std::optional<DateRange> next_winter_;
+  std::optional<Date> coldest_day_;
+  // The day on which the air is warm enough for what goes out, by what it asks (see season.cpp).
+  std::array<std::optional<Date>, 4> open_from_;
+  // In the autumn before: the ground's last day before the cold, the first in soil of 10 degC.
+  std::optional<Date> open_until_, cool_soil_from_;
 };
 
 }  // namespace trug::climate

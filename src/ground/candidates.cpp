@@ -125,7 +125,7 @@ class Generator {
       return;
     }
     const int age = sold ? 0 : static_cast<int>(std::lround(7 * way.weeks_under_cover->high));
-    const DateRange window = clock_.window_days(*way.window, way.flowers);
+    const DateRange window = clock_.usual_days(way).value();
     for (Date day = window.from; day < window.until + Days{7 * kLateWeeks}; day += Days{1}) {
       if (is_work_day(setting_.work, day)) try_start(index, day - Days{age}, day, out);
     }
@@ -152,7 +152,7 @@ class Generator {
   void set_out_begun(std::size_t index, Candidates& out) {
     const Way& way = sheet_.ways[index];
     const Date start = *begun_.start;
-    const DateRange window = clock_.window_days(*way.window, way.flowers);
+    const DateRange window = clock_.usual_days(way).value();
     DateRange days = within_reach(way, start, window);
     if (const auto& pin = entry_.pins.plant_on; pin && *pin > start) days = {*pin, *pin + Days{1}};
     const auto before = report_.allowed;

@@ -23,13 +23,15 @@ CoverGain cover_gain(Cover cover) {
   return {};
 }
 
+climate::Sheltered sheltered(const CoverGain& gain) { return {gain.frost_days, gain.of_sun}; }
+
 double warmer_c(const CoverGain& gain, double sun_mj, double mean_c) {
   return std::min(gain.of_sun * sun_mj, std::max(0.0, kOpenedC - mean_c));
 }
 
 CoverGain cover_gain(Cover cover, const Way& way) {
   CoverGain gain = cover_gain(cover);
-  if (way.needs == Needs::Tunnel) gain = {.coldest_c = gain.coldest_c};
+  if (way.needs == Needs::Tunnel) gain.frost_days = 0;
   return gain;
 }
 

@@ -2,6 +2,7 @@
 // What lies over a bed, in degrees and days.
 #pragma once
 
+#include "climate/season.h"
 #include "garden/plan.h"
 #include "garden/sheet.h"
 
@@ -19,11 +20,13 @@ struct CoverGain {
 // December, 2.7 in March, 4 in April; 3 on the coldest night, frosts three weeks off (memory).
 // Fleece: half of the tunnel's warmth, 3, two weeks (memory).
 CoverGain cover_gain(Cover cover);
+// What it does to a season.
+climate::Sheltered sheltered(const CoverGain& gain);
 // How much warmer it is on a day of that sun whose mean in the open is `mean_c`: from an average of
 // 18 degrees on the cover is open (memory).
 double warmer_c(const CoverGain& gain, double sun_mj, double mean_c);
-// Of what is grown that way: where it wants a cover its dates are written for one, and only the
-// mildness of the nights is left to count.
+// Of what is grown that way: where it wants a cover its dates are written for one, and no days of
+// frost are counted beside them.
 CoverGain cover_gain(Cover cover, const Way& way);
 
 }  // namespace trug::growth

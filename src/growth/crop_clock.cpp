@@ -85,7 +85,7 @@ CropClock::CropClock(const climate::Season& season, const CropSpec& crop, Rules 
 CropClock::CropClock(const climate::Climate& climate, const Sheet& sheet, const Group* group,
                      int flowering_year, Rules rules, std::optional<bool> pinch)
     : CropClock(
-          std::make_shared<const climate::Season>(climate, flowering_year, rules.cover.frost_days),
+          std::make_shared<const climate::Season>(climate, flowering_year, sheltered(rules.cover)),
           CropSpec(sheet, group, pinch), rules) {}
 
 CropClock::CropClock(std::shared_ptr<const climate::Season> season, const CropSpec& crop,

@@ -365,7 +365,7 @@ Window placed(const JobDraft& draft, const RuleContext& context) {
 
 std::vector<Job> make_jobs(const Plan& plan, const Schedule& schedule,
                            const climate::Climate& climate, When when) {
-  std::map<int, climate::Season> seasons;  // by the days that a cover keeps frost off
+  std::map<climate::Sheltered, climate::Season> seasons;
   std::vector<Job> jobs;
   // By planting: the job after which its ground is free.
   std::vector<std::optional<std::size_t>> freed(plan.plantings.size());
@@ -378,9 +378,9 @@ std::vector<Job> make_jobs(const Plan& plan, const Schedule& schedule,
   for (std::size_t i = 0; i < schedule.sowings.size() + schedule.failed.size(); ++i) {
     const Sowing& sowing = schedule.at(i);
     const growth::CoverGain cover = growth::cover_gain(sowing.cover, sowing.raised_by());
+    const climate::Sheltered under = growth::sheltered(cover);
     const climate::Season& season =
-        seasons.try_emplace(cover.frost_days, climate, plan.flowering_year, cover.frost_days)
-            .first->second;
+        seasons.try_emplace(under, climate, plan.flowering_year, under).first->second;
     const bool stands = i < schedule.sowings.size();
     const auto frees = add_jobs(schedule, i, {plan, season, for_start(when, sowing)},
                                 stands ? there[i] : 0, ready_for(sowing.planting), jobs);

@@ -88,12 +88,17 @@ std::optional<JobDraft> look_for_seedlings(const Sowing& sowing, const RuleConte
                   .sow_by = sow_by};
 }
 
+// That day, or the first after the winter on which there is work to do outdoors.
+Date in_open_ground(Date day, const RuleContext& context) {
+  return std::max(day, context.season.open_from().value_or(day));
+}
+
 std::optional<JobDraft> thin(const Sowing& sowing, const RuleContext& context) {
   if (!is_sown_there(sowing)) return std::nullopt;
   Date day = sowing.in_ground + Days{days_to_come_up(*sowing.sheet) + kThinAfterEmergence};
   if (const auto& winter = context.season.winter()) {
     // Seedlings of a late sowing are thinned when they grow again.
-    if (winter->contains(day)) day = winter->until + Days{14};
+    if (winter->contains(day)) day = in_open_ground(winter->until + Days{14}, context);
   }
   return JobDraft{.kind = JobKind::Thin, .window = around(day, 7, 14), .where = Raised::InPlace};
 }
@@ -187,6 +192,7 @@ std::optional<Fleeced> through_winter(const Sowing& sowing, const RuleContext& c
   const Window laid = around(frost + Days{kFleeceAfterFrost}, kFleeceAfterFrost, kFleeceAfterFrost);
   Date off = std::max(context.season.range().from + Days{kUncoverIntoYear},
                       context.season.frosts().last - Days{kUncoverBeforeFrost});
+  off = in_open_ground(off, context);
   if (sowing.raised_by().needs != Needs::Tunnel) {
     off = std::min(off, sowing.timeline.first_flower.likely - Days{kUncoverBeforeFlower});
   }

@@ -183,10 +183,10 @@ std::vector<Row> frost_rows() {
   return {
       {"last frost",
        plan,
-       with("10 May", "18 May"),
-       {"last frost 8 days later"},
-       {{"Plant out lane zinnia", {"last frost 8 days later"}},
-        {"Divide achillea", {"last frost 8 days later"}}}},
+       with("10 May", "26 May"),
+       {"last frost 16 days later"},
+       {{"Plant out lane zinnia", {"last frost 16 days later"}},
+        {"Divide achillea", {"last frost 16 days later"}}}},
       {"first frost",
        plan,
        with("12 October", "22 September"),
@@ -205,9 +205,9 @@ std::vector<Row> frost_rows() {
        {}},
       {"each job names its own frost",
        plan,
-       files(replaced(replaced(kPlan, "10 May", "14 May"), "12 October", "30 November")),
-       {"last frost 4 days later", "first frost 49 days later"},
-       {{"Plant out lane zinnia", {"last frost 4 days later"}},
+       files(replaced(replaced(kPlan, "10 May", "24 May"), "12 October", "30 November")),
+       {"last frost 14 days later", "first frost 49 days later"},
+       {{"Plant out lane zinnia", {"last frost 14 days later"}},
         {"Sow cornflowers", {"first frost 49 days later"}}}},
       {"what the frosts mean",
        plan,
@@ -383,12 +383,12 @@ TEST_F(Versions, EachFactAloneIsTheReason) {
 }
 
 constexpr const char* kMoved =
-    "  moved      Plant out lane zinnia: 22 May 2027 to 29 May 2027, 7 days later{}\n"
-    "  moved      Support lane zinnia: 5 June 2027 to 12 June 2027, 7 days later{}\n"
-    "  moved      Cut lane zinnia: 25 July 2027 to 31 July 2027, 6 days later{}\n";
+    "  moved      Plant out lane zinnia: 29 May 2027 to 6 June 2027, 8 days later{}\n"
+    "  moved      Support lane zinnia: 12 June 2027 to 20 June 2027, 8 days later{}\n"
+    "  moved      Cut lane zinnia: 31 July 2027 to 1 August 2027, 1 day later{}\n";
 
 constexpr const char* kMovedPlantings =
-    "  moved      lane bed/lane zinnia: Plant out 22 May to 29 May 2027, 7 days later and 2 "
+    "  moved      lane bed/lane zinnia: Plant out 29 May to 6 June 2027, 8 days later and 2 "
     "more{}\n";
 
 std::string each_with(const std::string& reason, std::string text = kMoved) {
@@ -400,11 +400,11 @@ std::string each_with(const std::string& reason, std::string text = kMoved) {
 
 TEST_F(Versions, ThePageSaysWhatChangedOnceAndWhyForEachPlanting) {
   run(files(kPlan), "2027-05-03");
-  const Files later = with("10 May", "18 May");
-  const std::string why = " (last frost 8 days later)";
+  const Files later = with("10 May", "26 May");
+  const std::string why = " (last frost 16 days later)";
   const std::string each = each_with(why);
   const std::string first =
-      "  since then: last frost 8 days later\n" + each_with(why, kMovedPlantings);
+      "  since then: last frost 16 days later\n" + each_with(why, kMovedPlantings);
   EXPECT_EQ(run(later, "2027-05-03", {"--dry-run"}).out,
             path() + " would hold 15 events: 3 moved\n" + first);
   EXPECT_EQ(run(later, "2027-05-03", {"--dry-run", "--verbose"}).out,
@@ -415,8 +415,8 @@ TEST_F(Versions, ThePageSaysWhatChangedOnceAndWhyForEachPlanting) {
 
 TEST_F(Versions, JsonHasTheSameReasons) {
   run(files(kPlan), "2027-05-03");
-  const Json file = json(with("10 May", "18 May"), "2027-05-03");
-  const Json reason{{"code", "last-frost"}, {"text", "last frost 8 days later"}};
+  const Json file = json(with("10 May", "26 May"), "2027-05-03");
+  const Json reason{{"code", "last-frost"}, {"text", "last frost 16 days later"}};
   EXPECT_EQ(file.at("what_changed"), Json::array({reason}));
   const Json& moved = file.at("changes").at(0);
   EXPECT_EQ(moved.at("summary"), "Plant out lane zinnia");
@@ -459,9 +459,9 @@ TEST_F(Versions, AnOlderFileTellsNoReason) {
   ASSERT_LT(from, until);
   write(older.erase(from, until - from));
   EXPECT_EQ(json(files(kPlan), "2027-05-03").at("what_changed"), nullptr);
-  const Json file = json(with("10 May", "18 May"), "2027-05-03");
+  const Json file = json(with("10 May", "26 May"), "2027-05-03");
   EXPECT_FALSE(moved(file).empty());
-  EXPECT_NE(run(with("10 May", "18 May"), "2027-05-03", {"--dry-run"})
+  EXPECT_NE(run(with("10 May", "26 May"), "2027-05-03", {"--dry-run"})
                 .out.find("why is not known: the earlier file does not say what its days hung on"),
             std::string::npos);
   EXPECT_EQ(run(files(kPlan), "2027-05-03").out, path() + " holds 15 events: nothing changed\n");
@@ -474,8 +474,8 @@ TEST_F(Versions, AnotherVersionOfTheProgramIsNamed) {
   write(replaced(bytes(), std::string("NONSGML trug ") + kVersion, "NONSGML trug 0.0.1"));
   const Texts reasons{std::string("reckoned by trug ") + kVersion + ", before by trug 0.0.1"};
   EXPECT_EQ(texts(json(files(kPlan), "2026-05-02").at("what_changed")), reasons);
-  const auto found = moved(json(with("10 May", "18 May"), "2026-05-02"));
-  EXPECT_EQ(found.at("Divide achillea"), (Texts{"last frost 8 days later", reasons.front()}));
+  const auto found = moved(json(with("10 May", "26 May"), "2026-05-02"));
+  EXPECT_EQ(found.at("Divide achillea"), (Texts{"last frost 16 days later", reasons.front()}));
   EXPECT_EQ(run(files(kPlan), "2026-05-02").out, path() + " holds 15 events: nothing changed\n");
 }
 

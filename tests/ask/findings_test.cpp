@@ -437,18 +437,18 @@ TEST(Findings, TooLateNamesBothLastDays) {
 
 TEST(Findings, ALateStartSaysWhy) {
   const Planned behind =
-      planned("", kSummerWish + kBed + crop("tulip", "lift_on = 2027-06-10\n") + crop("cosmos"));
+      planned("", kSummerWish + kBed + crop("tulip", "lift_on = 2027-06-12\n") + crop("cosmos"));
   const auto* late = found<LateStart>(behind);
   ASSERT_TRUE(late);
   EXPECT_EQ(late->before, 0u);
-  EXPECT_EQ(late->lift, make_date(2027, 6, 10));
+  EXPECT_EQ(late->lift, make_date(2027, 6, 12));
   const std::string text = show::message(behind.plan, *behind.finding("late-start"));
-  EXPECT_NE(text.find(": tulip has the ground until 10 June 2027"), std::string::npos) << text;
-  const Planned begun = planned("began = 2027-06-20\n", kSummerWish + kBed + crop("cosmos"));
+  EXPECT_NE(text.find(": tulip has the ground until 12 June 2027"), std::string::npos) << text;
+  const Planned begun = planned("began = 2027-06-25\n", kSummerWish + kBed + crop("cosmos"));
   late = found<LateStart>(begun);
   ASSERT_TRUE(late && late->first_allowed);
   EXPECT_FALSE(late->before);
-  EXPECT_GE(*late->first_allowed, make_date(2027, 6, 20));
+  EXPECT_GE(*late->first_allowed, make_date(2027, 6, 25));
 }
 
 // Means of a hot continental place (memory).

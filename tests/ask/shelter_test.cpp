@@ -105,7 +105,8 @@ TEST(Shelter, UnderACoverSpringComesEarlierAndAutumnLater) {
   };
   const auto last_cut = [](const Planned& p) { return p.schedule.of(0)[0].timeline.last_cut(); };
   const Planned open = covered("none", crop);
-  for (const auto& [cover, days] : {std::pair("fleece", 14), std::pair("tunnel", 21)}) {
+  // In the open the cool air keeps it in for a day longer than the frost does.
+  for (const auto& [cover, days] : {std::pair("fleece", 15), std::pair("tunnel", 22)}) {
     SCOPED_TRACE(cover);
     const Planned under = covered(cover, crop);
     EXPECT_EQ(days_between(first_out(under), first_out(open)), days);

@@ -3,6 +3,11 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+#include <array>
+#include <optional>
+#include <string>
+
 namespace trug::climate {
 namespace {
 
@@ -121,6 +126,101 @@ TEST(Season, PlantsGoOutLongerWhereTheyRootAllWinter) {
     EXPECT_EQ(until(3, method, raised), usual);
   }
   EXPECT_EQ(until(0, Method::Seed, std::nullopt), usual);
+}
+
+// Northern Japan: a metre of snow until about 5 April, gone for good by the middle of November; and
+// a cool coast and a summer that hardly comes (all memory).
+Place with_means(Place place, const std::array<double, 12>& mean_c) {
+  MonthlyMeans means;
+  means.mean_c = mean_c;
+  place.temperatures = means;
+  return place;
+}
+Place snowy() {
+  return with_means(place(43.1, May / 8, October / 20),
+                    {-3.2, -2.7, 1.1, 7.3, 13.0, 17.0, 21.1, 22.3, 18.6, 12.1, 5.2, -0.9});
+}
+Place coast() {
+  return with_means(place(60.4, May / 5, October / 20),
+                    {2.6, 2.3, 3.7, 6.8, 10.4, 13.2, 15.3, 15.0, 12.2, 8.6, 5.4, 3.2});
+}
+Place lowlands() {
+  return with_means(place(52.5, May / 15, October / 15),
+                    {4.5, 4.8, 6.8, 9.0, 12.2, 15.2, 17.0, 16.8, 14.3, 10.9, 7.2, 4.9});
+}
+
+// In spring plants wait until the air averages what they ask, and are then no later than before.
+TEST(Season, NothingGoesIntoTheOpenBeforeTheAirIsWarmEnough) {
+  struct Case {
+    Place place;
+    FrostClass frost_class;
+    double survives_c;
+    Method method;
+    Raised raised;
+    double earliest, latest;       // weeks from the last frost
+    std::optional<double> asks_c;  // nullopt: the window stays as it is
+    int sooner = 0;                // days before that
+  };
+  constexpr auto kHardy = FrostClass::Hardy;
+  constexpr auto kHalfHardy = FrostClass::HalfHardy;
+  constexpr auto kTender = FrostClass::Tender;
+  constexpr auto kSeed = Method::Seed;
+  constexpr auto kBulb = Method::Bulb;
+  constexpr auto kHere = Raised::InPlace;
+  constexpr auto kWarm = Raised::Heated;
+  for (const Case& one : {Case{snowy(), kHardy, -20, kSeed, kHere, -10, -2, 5},
+                          Case{snowy(), kHardy, -20, kBulb, kHere, -11, -6, 5},
+                          Case{snowy(), kHardy, -20, kSeed, kHere, 2, 6, std::nullopt},
+                          Case{snowy(), kHalfHardy, -6, kBulb, kHere, -7, 7, 9},
+                          Case{snowy(), kTender, 1, kSeed, kWarm, 1, 4, 13.5},
+                          Case{coast(), kHardy, -20, kSeed, kHere, -10, -2, 3},
+                          Case{coast(), kHalfHardy, -5, kSeed, kWarm, -6, -1, 6},
+                          Case{coast(), kHalfHardy, -2, kSeed, kWarm, -3, 2, 9},
+                          Case{coast(), kTender, 1, kSeed, kWarm, 0, 6, 11.6},
+                          Case{coast(), kTender, 1, kBulb, kHere, -2, 3, 11.6, 21},
+                          Case{coast(), kHalfHardy, -2, kSeed, kHere, -3, 2, std::nullopt},
+                          Case{lowlands(), kHardy, -20, kSeed, kHere, -10, -2, std::nullopt},
+                          Case{lowlands(), kHalfHardy, -5, kSeed, kWarm, -6, -1, std::nullopt}}) {
+    SCOPED_TRACE(std::to_string(one.survives_c) + " " + std::to_string(one.earliest));
+    Way way{.method = one.method, .raised = one.raised};
+    way.window = FrostWindow{{one.earliest, Frost::Last}, {one.latest, Frost::Last}};
+    Sheet sheet;
+    sheet.survives_c = one.survives_c;
+    sheet.frost_class = one.frost_class;
+    const auto climate = Climate::from(one.place);
+    const Season season(climate, 2027);
+    const DateRange before = season.window_days(*way.window, way.flowers);
+    const DateRange days = season.usual_days(way, sheet).value();
+    if (!one.asks_c) {
+      EXPECT_EQ(iso(days.from), iso(before.from));
+      EXPECT_EQ(iso(days.until), iso(before.until));
+      continue;
+    }
+    const Date warm = days.from + Days{one.sooner};
+    EXPECT_GE(climate.average_c(warm), *one.asks_c - 0.1) << iso(warm);
+    EXPECT_LT(climate.average_c(warm - Days{2}), *one.asks_c) << iso(warm);
+    EXPECT_GE(days.until, before.until);
+    EXPECT_GE(days_between(days.from, days.until),
+              std::min(28, days_between(before.from, before.until)));
+  }
+}
+
+// Bulbs go in before the snow comes, half of them into soil of 10 degC or less.
+TEST(Season, AutumnsWindowsEndBeforeTheGroundCloses) {
+  const auto bulbs = [](const Place& place, LifeCycle life_cycle) {
+    Way way{.method = Method::Bulb};
+    way.flowers = FlowersIn::NextYear;
+    way.window = FrostWindow{{2, Frost::First}, {8, Frost::First}};
+    Sheet sheet;
+    sheet.life_cycle = life_cycle;
+    const auto climate = Climate::from(place);
+    const DateRange days = Season(climate, 2027).usual_days(way, sheet).value();
+    return iso(days.from) + " " + iso(days.until - Days{1});
+  };
+  // 5.2 degC is November's average; 10 degC falls between the middles of October and November.
+  EXPECT_EQ(bulbs(snowy(), LifeCycle::Bulb), "2026-10-31 2026-11-16");
+  EXPECT_EQ(bulbs(snowy(), LifeCycle::Corm), "2026-10-05 2026-11-16");
+  EXPECT_EQ(bulbs(lowlands(), LifeCycle::Bulb), "2026-10-29 2026-12-10") << "as the trade has it";
 }
 
 // The days under ten hours are PyEphem's (see day_length_test); at 28 degrees there are none.

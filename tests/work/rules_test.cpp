@@ -295,6 +295,18 @@ TEST_F(Rules, ThinThreeWeeksAfterTheyAreUpAndNeverInWinter) {
   EXPECT_EQ(told(Thin), "none");
 }
 
+// Northern Japan (memory): the average passes 5 degC on about 5 April, when the snow is gone.
+TEST_F(Rules, ThinAndUncoverWhenTheSnowIsGone) {
+  MonthlyMeans means;
+  means.mean_c = {-3.2, -2.7, 1.1, 7.3, 13.0, 17.0, 21.1, 22.3, 18.6, 12.1, 5.2, -0.9};
+  plan_.place.temperatures = means;
+  live("2026-10-10", "2026-10-10", "2027-06-01", "2027-07-01");
+  sowing_.under_fleece = true;
+  for (const JobKind kind : {Thin, Uncover}) {
+    EXPECT_NEAR(days_between(day("2027-04-05"), draft(kind)->window.day), 0, 2);
+  }
+}
+
 TEST_F(Rules, LookForSlugsWhileThePlantsAreYoung) {
   EXPECT_EQ(told(Slugs), "2027-04-10, 2027-04-10 to 2027-05-08, in place");
   way().method = Method::Bulb;
