@@ -36,8 +36,11 @@ Date offset_day(const FrostOffset& offset, const SeasonFrosts& frosts) {
   return from + Days{static_cast<int>(std::lround(offset.weeks * 7))};
 }
 
-// Where plants go on rooting through the winter, until the average falls under 10 degC.
-Date last_planting(const Climate& climate, Date usual, Date new_year) {
+// What is planted as a plant where roots grow through the winter: until the average falls under 10
+// degC.
+Date last_planting(const Climate& climate, const Way& way, Date usual, Date new_year) {
+  const bool as_plants = way.weeks_under_cover || way.method == Method::BoughtPlants;
+  if (!as_plants || way.flowers != FlowersIn::NextYear) return usual;
   if (climate.coldest_month_c().value_or(0) < kRootsAllWinterC) return usual;
   Date day = usual;
   while (day < new_year && climate.average_c(day) >= kRootsC) day += Days{1};
@@ -207,10 +210,7 @@ std::optional<DateRange> Season::usual_days(const Way& way, const Sheet& sheet) 
         way.flowers != FlowersIn::SameYear && way.window->earliest.from == Frost::First;
     const bool in_cool_soil = way.method == Method::Seed || sheet.life_cycle == LifeCycle::Corm;
     if (before_frost && in_cool_soil) days.from -= later_than_usual(way.flowers);
-    const bool as_plants = way.weeks_under_cover || way.method == Method::BoughtPlants;
-    if (before_frost && as_plants && way.flowers == FlowersIn::NextYear) {
-      days.until = last_planting(*climate_, days.until, range_.from);
-    }
+    if (before_frost) days.until = last_planting(*climate_, way, days.until, range_.from);
     return out_of_cold(days, way, sheet);
   }
   if (!way.pre_chilled || !climate_->has_temperatures()) return std::nullopt;
