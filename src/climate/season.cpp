@@ -23,8 +23,8 @@ constexpr double kMildWinterC = 8;
 constexpr double kRootsAllWinterC = 6, kRootsC = 10;  // coldest month, and day, on average
 constexpr double kOpenGroundC = 3, kSnowGoneC = 5;
 // What plants ask of the air before they go out, by its place in kAskedC.
-constexpr std::size_t kOpenGround = 0, kSix = 1, kNine = 2, kWarmth = 3;
-constexpr std::array<double, 4> kAskedC{kOpenGroundC, 6, 9, 13.5};
+constexpr std::size_t kOpenGround = 0, kSix = 1, kEight = 2, kNine = 3, kWarmth = 4;
+constexpr std::array<double, 5> kAskedC{kOpenGroundC, 6, 8, 9, 13.5};
 constexpr double kNearlyHardyC = -5;  // what lives through it asks less
 constexpr double kUnderWarmestC = 4;
 constexpr Days kTubersSleep{21};   // in the soil before they show (memory)
@@ -102,7 +102,8 @@ std::size_t asks_of(const Sheet& sheet, const Way& way) {
     case FrostClass::Hardy:
       return kOpenGround;
     case FrostClass::HalfHardy:
-      return sheet.survives_c <= kNearlyHardyC && !lies_in_soil(way) ? kSix : kNine;
+      if (lies_in_soil(way)) return kEight;
+      return sheet.survives_c <= kNearlyHardyC ? kSix : kNine;
     case FrostClass::Tender:
       return kWarmth;
   }

@@ -49,12 +49,12 @@ class Season {
   // than 10, since they root all winter. nullopt: there is no window, or no temperatures to tell
   // that day from.
   // None of these days lies in the cold. In spring hardy plants and all that is sown in place wait
-  // for open_from, half-hardy plants for an average of 9 degC (what lives through -5 degC for 6),
-  // tender ones for 13.5, tubers that lie in the soil three weeks less; where summers are cool, for
-  // four degrees less than their warmest days. Four weeks are left then, or as many as there were.
-  // In autumn the days end when the ground closes, at the average that opens it, and begin as much
-  // earlier, bulbs not before the soil has fallen to 10 degC but for the last fortnight (the 10
-  // degC common practice).
+  // for open_from, half-hardy plants for an average of 9 degC (what lives through -5 degC for 6,
+  // corms in their soil for 8), tender ones for 13.5, tubers that lie in the soil three weeks less;
+  // where summers are cool, for four degrees less than their warmest days. Four weeks are left
+  // then, or as many as there were. In autumn the days end when the ground closes, at the average
+  // that opens it, and begin as much earlier, bulbs not before the soil has fallen to 10 degC but
+  // for the last fortnight (the 10 degC common practice).
   std::optional<DateRange> usual_days(const Way& way, const Sheet& sheet) const;
 
   // The first day of spring on which there is work to do in the open: the air averages 3 degC, 5
@@ -106,7 +106,7 @@ class Season {
   std::optional<DateRange> next_winter_;
   std::optional<Date> coldest_day_;
   // The day on which the air is warm enough for what goes out, by what it asks (see season.cpp).
-  std::array<std::optional<Date>, 4> open_from_;
+  std::array<std::optional<Date>, 5> open_from_;
   // In the autumn before: the ground's last day before the cold, the first in soil of 10 degC.
   std::optional<Date> open_until_, cool_soil_from_;
 };

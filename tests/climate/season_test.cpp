@@ -171,7 +171,7 @@ TEST(Season, NothingGoesIntoTheOpenBeforeTheAirIsWarmEnough) {
   for (const Case& one : {Case{snowy(), kHardy, -20, kSeed, kHere, -10, -2, 5},
                           Case{snowy(), kHardy, -20, kBulb, kHere, -11, -6, 5},
                           Case{snowy(), kHardy, -20, kSeed, kHere, 2, 6, std::nullopt},
-                          Case{snowy(), kHalfHardy, -6, kBulb, kHere, -7, 7, 9},
+                          Case{snowy(), kHalfHardy, -6, kBulb, kHere, -7, 7, 8},
                           Case{snowy(), kTender, 1, kSeed, kWarm, 1, 4, 13.5},
                           Case{coast(), kHardy, -20, kSeed, kHere, -10, -2, 3},
                           Case{coast(), kHalfHardy, -5, kSeed, kWarm, -6, -1, 6},
