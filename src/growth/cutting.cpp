@@ -19,6 +19,7 @@ constexpr double kAutumnPace = 0.4;
 // (memory; so that an October at 47 to 53 degrees north gives about that share, too).
 constexpr double kFullPaceC = 15, kStandsC = 7;
 constexpr double kLongHours = 13, kShortHours = 10.5;
+constexpr int kDeclineDays = 182;  // from the longest day to the shortest
 constexpr double kPaceAfterHeat = 0.7;
 constexpr double kPaceInHeat = 0.4;  // of what heat slows (memory)
 constexpr double kHalvingDays = 28;
@@ -84,18 +85,33 @@ class Autumn {
   explicit Autumn(const climate::Season& season) : season_(season) {
     const int year = year_of(season.range().until - Days{1});
     const bool southern = season.climate().southern();
-    from_ = by_cold_ ? climate::longest_day(year_of(season.range().from), southern)
-                     : make_date(year, southern ? 4 : 10, 1);
+    from_ = by_cold_
+                ? under_long_hours(climate::longest_day(year_of(season.range().from), southern))
+                : make_date(year, southern ? 4 : 10, 1);
   }
   double pace(Date day) const {
     if (day < from_) return 1;
     if (!by_cold_) return kAutumnPace;
     const double cold = share(season_.climate().average_c(day), kFullPaceC, kStandsC);
-    const double hours = season_.day_hours(day, climate::Horizon::SunriseToSunset);
-    return 1 - cold * share(hours, kLongHours, kShortHours);
+    return 1 - cold * share(hours(day), kLongHours, kShortHours);
   }
 
  private:
+  double hours(Date day) const { return season_.day_hours(day, climate::Horizon::SunriseToSunset); }
+  // The first day after the longest that is short enough to count.
+  Date under_long_hours(Date longest) const {
+    Date first = longest, last = longest + Days{kDeclineDays};
+    while (first < last) {
+      const Date middle = first + (last - first) / 2;
+      if (hours(middle) < kLongHours) {
+        last = middle;
+      } else {
+        first = middle + Days{1};
+      }
+    }
+    return first;
+  }
+
   const climate::Season& season_;
   bool by_cold_ = season_.climate().has_temperatures();
   Date from_;
