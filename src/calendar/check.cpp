@@ -66,6 +66,12 @@ constexpr std::array kCardinalities = {
     Cardinality{"VEVENT", "COLOR", 0, 1, "RFC 7986, 5.9"},
 };
 
+std::span<const Cardinality> rules_of(std::string_view component) {
+  const auto is_its = [&](const Cardinality& rule) { return rule.component == component; };
+  const auto first = std::find_if(kCardinalities.begin(), kCardinalities.end(), is_its);
+  return {first, std::find_if_not(first, kCardinalities.end(), is_its)};
+}
+
 // Which component may stand in which; "" is the file itself.
 struct Nesting {
   std::string_view parent;
@@ -95,10 +101,7 @@ struct Component {
   Kept uid, start, end, action;                     // the first of each
   int children = 0;
 
-  Component(int at, std::string_view called)
-      : name(called),
-        line(at),
-        rules(std::ranges::equal_range(kCardinalities, called, {}, &Cardinality::component)) {}
+  Component(int at, std::string_view called) : name(called), line(at), rules(rules_of(called)) {}
 
   void take(int at, const Property& property) {
     if (const std::size_t rule = rule_of(property.name); rule < rules.size()) ++counts[rule];

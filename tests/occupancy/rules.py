@@ -94,6 +94,47 @@ def inside_window(garden):
                 job.kind, job.planting, job.day, job.first, job.last)
 
 
+def mean_on(means, day):
+    """Between the middles of the months."""
+    along = day.month - 1 + (day.day - 15.5) / 30.5
+    month, part = int(along // 1), along % 1
+    return means[month % 12] * (1 - part) + means[(month + 1) % 12] * part
+
+
+def asked_of_spring(sheet, way, means):
+    """The average that what goes out asks of the air, as DEVELOPERS.md has it: degrees Celsius."""
+    in_soil = way["method"] == "bulb" and way.get("raised") == "in place"
+    if sheet.get("frost_class") == "tender":
+        asks = 13.5
+    elif sheet.get("frost_class") == "half-hardy":
+        asks = 8 if in_soil else 6 if sheet["survives_c"] <= -5 else 9
+    else:
+        asks = 5
+    return min(asks, max(means) - 4)
+
+
+def moved_by_cold(plan, sheet, way, first, last):
+    """A window out of the cold: in spring later, with four weeks left; in autumn sooner, and longer
+    for plants where the winter lets them root. A week either side, since the means between two
+    months are guessed here."""
+    means, day = plan.toml["place"].get("mean_c"), datetime.timedelta(days=1)
+    if means is None:
+        return first, last
+    if way["window"]["earliest"]["from"] == "last frost":
+        asks, warm = asked_of_spring(sheet, way, means), first
+        while mean_on(means, warm) < asks and warm < first + 120 * day:
+            warm += day
+        return first, max(last, warm + 35 * day) if warm > first else last
+    closes = last
+    while mean_on(means, closes) < 5 and closes > last - 120 * day:
+        closes -= day
+    rooting = last
+    while min(means) >= 6 and mean_on(means, rooting) >= 10 and rooting < last + 90 * day:
+        rooting += day
+    sooner = (last - closes) + 7 * day if closes < last else 0 * day
+    return first - sooner, rooting + 7 * day if rooting > last else last
+
+
 def windows_of(plan, sheet, way, year):
     """The trade's windows of a way for the plants of that flowering year, reckoned from the sheet:
     weeks from a frost of the plan's place, in whichever years these fall near it. As `trug why` says,
@@ -118,8 +159,8 @@ def windows_of(plan, sheet, way, year):
             ends.append(frost + datetime.timedelta(days=round(7 * edge["weeks"])))
         if ends[1] < ends[0]:
             ends[1] = ends[1].replace(year=ends[1].year + 1)
-        yield (ends[0] - datetime.timedelta(days=sooner),
-               ends[1] + datetime.timedelta(days=longer))
+        yield moved_by_cold(plan, sheet, way, ends[0] - datetime.timedelta(days=sooner),
+                            ends[1] + datetime.timedelta(days=longer))
 
 
 def inside_trade(garden, sheets):

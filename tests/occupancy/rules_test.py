@@ -111,7 +111,13 @@ def allowed():
         d["weeks"][2].update(kinds=[], stems={"likely": 0.0})
         d["findings"].append({"planting": "bed 1/zinnia", "code": "few-stems"})
 
+    def waits_for_warmth(d):
+        d["findings"].clear()
+        d["plan"] = d["plan"].replace(
+            "[wish]", "mean_c = [1, 1, 2, 4, 8, 12, 15, 15, 12, 8, 4, 2]\n[wish]")
+
     return [("nothing", lambda d: None, set()),
+            ("late, since its window waits for warmth", waits_for_warmth, set()),
             ("put in again in autumn", replanted, set()),
             ("ordered as an earlier calendar had it", without_event("cornflower order-seed"), set()),
             ("cut, with hardly a stem, and told so", hardly_a_stem, set())]
