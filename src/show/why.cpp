@@ -370,8 +370,9 @@ std::string why_page(const Reckoned& reckoned, std::size_t planting,
   const ground::Weighed& weighed = reckoned.schedule.weighed[planting];
   if (sowings.empty()) return name + " is left out of the plan.\n" + ways(weighed, sowings, style);
   const Sowing& first = sowings.front();
-  std::string text = fmt::format("{}: {}{}\n", name, first.raised_by().name,
-                                 first.group ? ", group " + first.group->name : "");
+  std::string text =
+      fmt::format("{}: {}{}\n", name, first.stands ? "stands there" : first.raised_by().name,
+                  first.group ? ", group " + first.group->name : "");
   for (const Sowing& sowing : sowings) {
     if (sowing.number > 0) text += heading(sowing, sowings.size());
     text += Life(reckoned.plan, sowing, reckoned.schedule.own, climate, style).text();

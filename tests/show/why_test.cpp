@@ -46,6 +46,14 @@ TEST(Why, WaysUnderCoverGoByTheTradesWindows) {
   EXPECT_TRUE(says(text, "the trade's windows, since its heat is known in the open only")) << text;
 }
 
+TEST(Why, WhatStandsIsNotSaidToBeRaisedAnew) {
+  for (const std::string crop : {"dahlia", "peony"}) {
+    const std::string text =
+        page(planned("", kBed + "[[bed.stretch.crop]]\ncrop = \"" + crop + "\"\nsince = 2024\n"));
+    EXPECT_TRUE(says(text, "b/" + crop + ": stands there\n")) << text;
+  }
+}
+
 Planned sunflowers() {
   return planned("", kBed + "[[bed.stretch.crop]]\ncrop = \"sunflower\"\nsuccessions = 3\n");
 }
