@@ -41,7 +41,7 @@ struct KindOfProperty {
   icalvalue_kind type;  // where nothing else is said
 };
 const std::vector<KindOfProperty>& known_kinds() {
-  static const std::vector<KindOfProperty> kinds = [] {
+  static const std::vector<KindOfProperty> kKinds = [] {
     std::vector<KindOfProperty> all;
     for (int i = 0; i < kMostKinds; ++i) {
       const auto kind = static_cast<icalproperty_kind>(i);
@@ -49,7 +49,7 @@ const std::vector<KindOfProperty>& known_kinds() {
     }
     return all;
   }();
-  return kinds;
+  return kKinds;
 }
 
 // Properties made by libical, which says their names, their types and their values, one line each.

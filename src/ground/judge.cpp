@@ -121,8 +121,7 @@ std::optional<Refusal> judge_cold_soil(const Case& of, Candidate& c, const Way& 
   return refusal;
 }
 
-// Seed and corms that warm soil keeps from growing; bulbs that it would wake from their cold; hardy
-// annuals that go out into the summer.
+// Soil too warm for seed and corms to grow, bulbs to rest or hardy annuals to be set out.
 std::optional<Refusal> judge_warm_soil(const Case& of, Candidate& c, const Way& way) {
   if (c.stands) return std::nullopt;
   const climate::Climate& climate = of.setting.climate;
