@@ -22,9 +22,7 @@ constexpr Days kHalfYear{182};
 constexpr double kMildWinterC = 8;
 constexpr double kRootsAllWinterC = 6, kRootsC = 10;  // coldest month, and day, on average
 constexpr double kOpenGroundC = 3, kSnowGoneC = 5;
-// What plants ask of the air before they go out, by its place in kAskedC.
-constexpr std::size_t kOpenGround = 0, kSix = 1, kEight = 2, kNine = 3, kWarmth = 4;
-constexpr std::array<double, 5> kAskedC{kOpenGroundC, 6, 8, 9, 13.5};
+constexpr double kForTenderC = 13.5, kForHalfHardyC = 9, kForNearlyHardyC = 6, kForCormsC = 8;
 constexpr double kNearlyHardyC = -5;  // what lives through it asks less
 constexpr double kUnderWarmestC = 4;
 constexpr Days kTubersSleep{21};   // in the soil before they show (memory)
@@ -36,17 +34,6 @@ Date offset_day(const FrostOffset& offset, const SeasonFrosts& frosts) {
   return from + Days{static_cast<int>(std::lround(offset.weeks * 7))};
 }
 
-// What is planted as a plant where roots grow through the winter: until the average falls under 10
-// degC.
-Date last_planting(const Climate& climate, const Way& way, Date usual, Date new_year) {
-  const bool as_plants = way.weeks_under_cover || way.method == Method::BoughtPlants;
-  if (!as_plants || way.flowers != FlowersIn::NextYear) return usual;
-  if (climate.coldest_month_c().value_or(0) < kRootsAllWinterC) return usual;
-  Date day = usual;
-  while (day < new_year && climate.average_c(day) >= kRootsC) day += Days{1};
-  return day;
-}
-
 // The day on or after (or before) which a place is so warm; within half a year.
 template <class IsSo>
 std::optional<Date> nearest_day(Date from, Days step, const IsSo& is_so) {
@@ -54,6 +41,17 @@ std::optional<Date> nearest_day(Date from, Days step, const IsSo& is_so) {
     if (is_so(day)) return day;
   }
   return std::nullopt;
+}
+
+// What is planted as a plant where roots grow through the winter: until the average falls under 10
+// degC.
+Date last_planting(const Climate& climate, const Way& way, Date usual, Date new_year) {
+  const bool as_plants = way.weeks_under_cover || way.method == Method::BoughtPlants;
+  if (!as_plants || way.flowers != FlowersIn::NextYear) return usual;
+  if (climate.coldest_month_c().value_or(0) < kRootsAllWinterC) return usual;
+  const auto cool = [&](Date day) { return climate.average_c(day) < kRootsC; };
+  const Date last = std::max(usual, new_year);
+  return std::min(last, nearest_day(usual, Days{1}, cool).value_or(last));
 }
 
 Date coldest_of(const Climate& climate, DateRange days) {
@@ -95,19 +93,14 @@ bool lies_in_soil(const Way& way) {
   return way.method == Method::Bulb && way.raised == Raised::InPlace;
 }
 
-// Seed waits for its soil by another rule.
-std::size_t asks_of(const Sheet& sheet, const Way& way) {
-  if (is_sown_in_place(way)) return kOpenGround;
-  switch (frost_class(sheet)) {
-    case FrostClass::Hardy:
-      return kOpenGround;
-    case FrostClass::HalfHardy:
-      if (lies_in_soil(way)) return kEight;
-      return sheet.survives_c <= kNearlyHardyC ? kSix : kNine;
-    case FrostClass::Tender:
-      return kWarmth;
-  }
-  return kWarmth;
+// What it asks of the air before it goes out; nullopt: only open ground. Seed waits for its soil by
+// another rule.
+std::optional<double> asked_c(const Sheet& sheet, const Way& way) {
+  const FrostClass frost = frost_class(sheet);
+  if (is_sown_in_place(way) || frost == FrostClass::Hardy) return std::nullopt;
+  if (frost == FrostClass::Tender) return kForTenderC;
+  if (lies_in_soil(way)) return kForCormsC;
+  return sheet.survives_c <= kNearlyHardyC ? kForNearlyHardyC : kForHalfHardyC;
 }
 
 SeasonFrosts off_by(SeasonFrosts frosts, int days) {
@@ -139,19 +132,20 @@ double Season::air_c(Date day) const {
 void Season::find_cold() {
   const Date coldest = coldest_of(*climate_, cold_months());
   coldest_day_ = coldest;
-  const double most_c = warmest_c([this](Date day) { return air_c(day); }, range_) - kUnderWarmestC;
+  warmest_c_ = warmest_c([this](Date day) { return air_c(day); }, range_);
   const double open_c = climate_->snow_lies() ? kSnowGoneC : kOpenGroundC;
-  for (std::size_t asks = 0; asks < kAskedC.size(); ++asks) {
-    const double wanted_c = asks == kOpenGround ? open_c : kAskedC.at(asks);
-    const double least_c = std::min(wanted_c, most_c);
-    if (air_c(coldest) >= least_c) continue;
-    open_from_.at(asks) =
-        nearest_day(coldest, Days{1}, [&](Date day) { return air_c(day) >= least_c; });
-  }
-  if (!open_from()) return;
+  open_from_ = warm_from(open_c);
+  if (!open_from_) return;
   open_until_ = nearest_day(coldest, Days{-1}, [&](Date day) { return air_c(day) >= open_c; });
   cool_soil_from_ = nearest_day(coldest, Days{-1},
                                 [&](Date day) { return soil_c(*climate_, day) >= kBulbSoilC; });
+}
+
+std::optional<Date> Season::warm_from(double asked_c) const {
+  const double least_c = std::min(asked_c, warmest_c_ - kUnderWarmestC);
+  const auto is_warm = [&](Date day) { return air_c(day) >= least_c; };
+  if (!coldest_day_ || is_warm(*coldest_day_)) return std::nullopt;
+  return nearest_day(*coldest_day_, Days{1}, is_warm);
 }
 
 const SeasonFrosts& Season::frosts(FlowersIn flowers) const {
@@ -186,11 +180,12 @@ Days Season::later_than_usual(FlowersIn flowers) const {
 
 DateRange Season::out_of_cold(DateRange days, const Way& way, const Sheet& sheet) const {
   if (way.window->earliest.from == Frost::Last) {
-    const std::size_t asks = asks_of(sheet, way);
-    const auto& open = open_from_.at(asks);
+    const auto asks = asked_c(sheet, way);
+    const auto open = asks ? warm_from(*asks) : open_from_;
     if (!open) return days;
-    const Days sooner = frosts().last - frosts(way.flowers).last +
-                        (asks == kWarmth && lies_in_soil(way) ? kTubersSleep : Days{0});
+    const bool sleeps = asks == kForTenderC && lies_in_soil(way);
+    const Days sooner =
+        frosts().last - frosts(way.flowers).last + (sleeps ? kTubersSleep : Days{0});
     return not_before(*open - sooner, days);
   }
   if (way.flowers == FlowersIn::SameYear || !open_until_) return days;

@@ -60,7 +60,7 @@ class Season {
   // The first day of spring on which there is work to do in the open: the air averages 3 degC, 5
   // where snow lies, since it melts first (memory). nullopt: no winter keeps it back, or its
   // temperatures are not known.
-  const std::optional<Date>& open_from() const { return open_from_.front(); }
+  const std::optional<Date>& open_from() const { return open_from_; }
 
   // The days under ten hours before this season's growth, and after it; nullopt: no day is so
   // short.
@@ -92,6 +92,9 @@ class Season {
  private:
   void find_cold();
   double air_c(Date day) const;
+  // The first day after the coldest on which the air is so warm, or nearly as warm as it gets;
+  // nullopt: it always is, or its temperatures are not known.
+  std::optional<Date> warm_from(double asked_c) const;
   DateRange out_of_cold(DateRange days, const Way& way, const Sheet& sheet) const;
   Days longer_than_usual() const;
   Days later_than_usual(FlowersIn flowers) const;
@@ -105,8 +108,8 @@ class Season {
   std::optional<DateRange> winter_;
   std::optional<DateRange> next_winter_;
   std::optional<Date> coldest_day_;
-  // The day on which the air is warm enough for what goes out, by what it asks (see season.cpp).
-  std::array<std::optional<Date>, 5> open_from_;
+  double warmest_c_ = 0;
+  std::optional<Date> open_from_;
   // In the autumn before: the ground's last day before the cold, the first in soil of 10 degC.
   std::optional<Date> open_until_, cool_soil_from_;
 };
