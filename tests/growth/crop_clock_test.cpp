@@ -120,6 +120,14 @@ TEST(CropClock, HeatStopsCutting) {
                    ->too_hot_from);
 }
 
+// Begun one to five weeks after the last frost, in flower so many weeks after it and two more.
+Way in_flower_from(double weeks) {
+  Way way;
+  way.window = FrostWindow{{1, Frost::Last}, {5, Frost::Last}};
+  way.first_flower = FrostWindow{{weeks, Frost::Last}, {weeks + 2, Frost::Last}};
+  return way;
+}
+
 TEST(CropClock, AutumnIsSlowAndEndsWithTheSeason) {
   Place place = lowland();
   place.temperatures = NoTemperatures{};
@@ -128,9 +136,7 @@ TEST(CropClock, AutumnIsSlowAndEndsWithTheSeason) {
   sheet.survives_c = 0;
   sheet.habit = Habit::CutAndComeAgain;
   sheet.cutting_weeks = {14, 14};
-  Way way;
-  way.window = FrostWindow{{1, Frost::Last}, {5, Frost::Last}};
-  way.first_flower = FrostWindow{{11, Frost::Last}, {13, Frost::Last}};
+  const Way way = in_flower_from(11);
   sheet.ways = {way};
   const CropClock clock(climate, sheet, nullptr, 2027);
   const auto timeline = clock.timeline(way, make_date(2027, 6, 5), make_date(2027, 6, 5));
@@ -156,9 +162,7 @@ std::vector<double> autumn_paces(Place place) {
   sheet.life_cycle = LifeCycle::Tuber;
   sheet.habit = Habit::Limited;
   sheet.cutting_weeks = {4, 4};
-  Way way;
-  way.window = FrostWindow{{1, Frost::Last}, {5, Frost::Last}};
-  way.first_flower = FrostWindow{{10, Frost::Last}, {12, Frost::Last}};
+  const Way way = in_flower_from(10);
   sheet.ways = {way};
   const Date out = south ? make_date(2026, 10, 1) : make_date(2027, 4, 1);
   const auto timeline = CropClock(climate, sheet, nullptr, 2027).timeline(way, out, out).value();
