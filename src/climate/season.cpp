@@ -130,14 +130,14 @@ double Season::air_c(Date day) const {
 }
 
 void Season::find_cold() {
-  const Date coldest = coldest_of(*climate_, cold_months());
-  coldest_day_ = coldest;
+  coldest_day_ = coldest_of(*climate_, cold_months());
   warmest_c_ = warmest_c([this](Date day) { return air_c(day); }, range_);
   const double open_c = climate_->snow_lies() ? kSnowGoneC : kOpenGroundC;
   open_from_ = warm_from(open_c);
   if (!open_from_) return;
-  open_until_ = nearest_day(coldest, Days{-1}, [&](Date day) { return air_c(day) >= open_c; });
-  cool_soil_from_ = nearest_day(coldest, Days{-1},
+  open_until_ =
+      nearest_day(*coldest_day_, Days{-1}, [&](Date day) { return air_c(day) >= open_c; });
+  cool_soil_from_ = nearest_day(*coldest_day_, Days{-1},
                                 [&](Date day) { return soil_c(*climate_, day) >= kBulbSoilC; });
 }
 
@@ -183,9 +183,8 @@ DateRange Season::out_of_cold(DateRange days, const Way& way, const Sheet& sheet
     const auto asks = asked_c(sheet, way);
     const auto open = asks ? warm_from(*asks) : open_from_;
     if (!open) return days;
-    const bool sleeps = asks == kForTenderC && lies_in_soil(way);
-    const Days sooner =
-        frosts().last - frosts(way.flowers).last + (sleeps ? kTubersSleep : Days{0});
+    const Days asleep = asks == kForTenderC && lies_in_soil(way) ? kTubersSleep : Days{0};
+    const Days sooner = frosts().last - frosts(way.flowers).last + asleep;
     return not_before(*open - sooner, days);
   }
   if (way.flowers == FlowersIn::SameYear || !open_until_) return days;
